@@ -1,0 +1,48 @@
+package countstave.score;
+
+import countstave.time.Offset;
+import java.util.List;
+
+/**
+ * What happens in time in one bar of a part, for the voices that are counted.
+ *
+ * @param bar the written bar
+ * @param beats in order; they cover the whole bar, the first may have begun before it
+ * @param irregular whether the beats are counted in groups of written units (5/8, 7/8, 3+2+3/8 ...)
+ * @param attacks distinct moments at which a note begins to sound, in order; in a bar of repeat signs, those of the
+ *     bar that is repeated
+ * @param tuplets tuplets of the counted voices
+ * @param tempi tempo changes, the first always at the bar's start
+ */
+public record BarTimeline(Bar bar, List<Beat> beats, boolean irregular, List<Offset> attacks, List<Tuplet> tuplets,
+        List<TempoChange> tempi) {
+
+    /** The tempo at the bar's start. */
+    public Tempo tempo() {
+        return tempi.get(0).tempo();
+    }
+
+    /** The tempo in force at {@code at}. */
+    public Tempo tempoAt(Offset at) {
+        Tempo tempo = tempo();
+        for (TempoChange change : tempi) {
+            if (change.at().isAfter(at)) {
+                break;
+            }
+            tempo = change.tempo();
+        }
+        return tempo;
+    }
+
+    /** The beat that holds {@code at}; the last one for a position at the bar's end. */
+    public Beat beatAt(Offset at) {
+        Beat found = beats.get(0);
+        for (Beat beat : beats) {
+            if (beat.start().isAfter(at)) {
+                break;
+            }
+            found = beat;
+        }
+        return found;
+    }
+}

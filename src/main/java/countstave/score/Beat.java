@@ -1,0 +1,26 @@
+package countstave.score;
+
+import countstave.time.Duration;
+import countstave.time.Offset;
+
+/**
+ * A counted beat.
+ *
+ * @param number its number in the full bar, from 1
+ * @param start from the bar's start; below zero where a pickup begins inside the beat
+ * @param length full length, even where the bar ends sooner
+ * @param group index of its group within the bar, from 0; in regular meters every beat is a group of its own
+ * @param groupStart start of that group (equal to {@code start} on a group's first beat)
+ * @param groupLength length of that group
+ */
+public record Beat(int number, Offset start, Duration length, int group, Offset groupStart, Duration groupLength) {
+
+    public Offset end() {
+        return start.plus(length);
+    }
+
+    /** Whether it opens its group: shown stronger. */
+    public boolean isGroupStart() {
+        return start.equals(groupStart);
+    }
+}

@@ -1,0 +1,26 @@
+package countstave.score;
+
+import countstave.time.Offset;
+
+/**
+ * Something printed above or below the staff.
+ *
+ * @param at exact position from the bar's start
+ * @param staff staff of the part, 1 the uppermost
+ * @param kind what it is
+ * @param text its words, dynamics ("mf") or rehearsal letter; of a metronome mark, its text ("♩ = 96")
+ * @param mark the parts of a metronome mark, or null
+ * @param placement above or below, or null where not given
+ */
+public record Direction(Offset at, int staff, Kind kind, String text, MetronomeMark mark, Placement placement) {
+
+    /** OTHER carries the MusicXML name of a kind that is not drawn (wedge, pedal, octave-shift ...). */
+    public enum Kind { WORDS, DYNAMICS, REHEARSAL, METRONOME, SEGNO, CODA, OTHER }
+
+    /**
+     * A printed metronome mark: {@code value} with {@code dots} = {@code perMinute} (the printed text), or a
+     * modulation: = {@code otherValue} with {@code otherDots}.
+     */
+    public record MetronomeMark(NoteValue value, int dots, String perMinute, NoteValue otherValue, int otherDots) {
+    }
+}

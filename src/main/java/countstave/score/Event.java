@@ -1,0 +1,58 @@
+package countstave.score;
+
+import countstave.time.Duration;
+import countstave.time.Offset;
+import java.util.List;
+
+/**
+ * A note, chord or rest of one voice. Chord members are the {@link #heads} of one event.
+ *
+ * @param start exact position from the bar's start
+ * @param length exact length; zero for grace notes
+ * @param kind note or rest
+ * @param heads noteheads in file order; a placed rest carries one head for its position, any other rest none
+ * @param written the length as notation says it, or null where the file has no {@code type}
+ * @param sounding the length as the file's {@code duration} over {@code divisions} says it, exact, or null
+ *     where absent (grace notes)
+ * @param divisions divisions of a quarter in force, as an exact ratio carried in a Duration
+ * @param grace whether a grace note stands here, and of what kind
+ * @param cue whether it is a cue: it takes its time but is not counted
+ * @param barRest whether it is a rest of the whole bar ({@code measure="yes"})
+ * @param printed false for {@code print-object="no"}
+ * @param staff staff of the part, 1 the uppermost
+ * @param look drawing facts
+ * @param tupletMarks tuplet starts and stops on this event
+ * @param source where it stands in the file; of a chord, its first note
+ */
+public record Event(Offset start, Duration length, Kind kind, List<Head> heads, Written written, Duration sounding,
+        Duration divisions, Grace grace, boolean cue, boolean barRest, boolean printed, int staff, Look look,
+        List<TupletMark> tupletMarks, SourceSpot source) {
+
+    public enum Kind { NOTE, REST }
+
+    public enum Grace { NONE, PLAIN, SLASHED }
+
+    public Offset end() {
+        return start.plus(length);
+    }
+
+    public boolean isNote() {
+        return kind == Kind.NOTE;
+    }
+
+    public boolean isRest() {
+        return kind == Kind.REST;
+    }
+
+    public boolean isGrace() {
+        return grace != Grace.NONE;
+    }
+
+    /**
+     * Whether something begins to sound here that the player plays: not a rest, a grace or cue note, nor a chord all
+     * of whose heads are continued by ties or silent.
+     */
+    public boolean isAttack() {
+        return isNote() && !isGrace() && !cue && heads.stream().anyMatch(h -> !h.tieStop() && !h.silent());
+    }
+}

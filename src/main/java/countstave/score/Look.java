@@ -1,0 +1,23 @@
+package countstave.score;
+
+import java.util.List;
+
+/**
+ * How an event is drawn, as far as the file says; nothing here changes what is counted.
+ *
+ * @param stem stem direction, or null where not given
+ * @param beams beam elements of the file, empty where none
+ * @param articulations MusicXML names of articulations ("accent", "staccato", "tenuto", "strong-accent" ...)
+ * @param fermata whether a fermata stands on it
+ * @param tremolo tremolo sign, or null
+ * @param slurs number of slurs that start (left for the list of what is not drawn)
+ * @param other names of further notations present (ornaments, technical ...), for the list of what is not drawn
+ * @param lyrics the file's own lyrics
+ */
+public record Look(Stem stem, List<BeamMark> beams, List<String> articulations, boolean fermata, Tremolo tremolo,
+        int slurs, List<String> other, List<Lyric> lyrics) {
+
+    public enum Stem { UP, DOWN, NONE, DOUBLE }
+
+    public static final Look PLAIN = new Look(null, List.of(), List.of(), false, null, 0, List.of(), List.of());
+}

@@ -1,0 +1,64 @@
+package countstave.score;
+
+import countstave.time.Duration;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/**
+ * A time signature.
+ *
+ * @param components one for most meters; several for signatures such as 2/4+3/8; empty for senza misura
+ * @param symbol how it is drawn
+ */
+public record Meter(List<Component> components, Symbol symbol) {
+
+    /** {@code numbers}: the terms of the upper number ({@code [3, 2, 2]} for 3+2+2/8); {@code unit}: the lower one. */
+    public record Component(List<Integer> numbers, int unit) {
+
+        public int sum() {
+            return numbers.stream().mapToInt(Integer::intValue).sum();
+        }
+
+        public boolean isAdditive() {
+            return numbers.size() > 1;
+        }
+
+        public Duration length() {
+            return Duration.of(sum(), unit);
+        }
+
+        @Override
+        public String toString() {
+            return numbers.stream().map(String::valueOf).collect(Collectors.joining("+")) + "/" + unit;
+        }
+    }
+
+    /** COMMON and CUT are C and ¢; SINGLE_NUMBER shows the upper number only; NOTE and DOTTED_NOTE show a note below. */
+    public enum Symbol { NORMAL, COMMON, CUT, SINGLE_NUMBER, NOTE, DOTTED_NOTE, HIDDEN }
+
+    public static final Meter SENZA_MISURA = new Meter(List.of(), Symbol.NORMAL);
+
+    public static Meter of(int beats, int unit) {
+        return new Meter(List.of(new Component(List.of(beats), unit)), Symbol.NORMAL);
+    }
+
+    public boolean isSenzaMisura() {
+        return components.isEmpty();
+    }
+
+    /** Length of a full bar; zero for senza misura. */
+    public Duration length() {
+        Duration sum = Duration.ZERO;
+        for (Component component : components) {
+            sum = sum.plus(component.length());
+        }
+        return sum;
+    }
+
+    /** {@code 4/4}, {@code 3+2+2/8}, {@code 2/4+3/8}, {@code senza misura}. */
+    @Override
+    public String toString() {
+        return isSenzaMisura() ? "senza misura"
+                : components.stream().map(Component::toString).collect(Collectors.joining("+"));
+    }
+}

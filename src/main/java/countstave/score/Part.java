@@ -1,0 +1,20 @@
+package countstave.score;
+
+import java.util.List;
+
+/**
+ * A part of a score.
+ *
+ * @param id MusicXML part id
+ * @param name printed name; the id where there is none
+ * @param staves number of staves, at least 1
+ * @param bars all written bars
+ * @param lastLyricNumber the highest numeric lyric number of the file's own lyrics, 0 where there are none
+ */
+public record Part(String id, String name, int staves, List<Bar> bars, int lastLyricNumber) {
+
+    /** Whether anything in it is played. */
+    public boolean hasNotes() {
+        return bars.stream().flatMap(b -> b.voices().stream()).flatMap(v -> v.events().stream()).anyMatch(Event::isNote);
+    }
+}

@@ -1,0 +1,36 @@
+package countstave.score;
+
+import countstave.time.Duration;
+import java.math.BigDecimal;
+
+/**
+ * A tempo: so many of a note value a minute.
+ *
+ * @param unit the note value, in fractions of a whole note
+ * @param perMinute how many a minute, above 0
+ */
+public record Tempo(Duration unit, BigDecimal perMinute) {
+
+    /** Assumed where a score says nothing: ♩ = 90. */
+    public static final Tempo ASSUMED = of(90);
+
+    /** Quarters a minute. */
+    public static Tempo of(int quarters) {
+        return new Tempo(Duration.QUARTER, BigDecimal.valueOf(quarters));
+    }
+
+    /**
+     * Events a second when one comes every {@code length}: for a spoken unit, the syllable rate. For ranking and
+     * printing, not for the timeline.
+     */
+    public double rate(Duration length) {
+        Duration perUnit = unit.over(length);
+        return perMinute.doubleValue() * perUnit.numerator() / perUnit.denominator() / 60;
+    }
+
+    /** Seconds that {@code length} lasts. */
+    public double seconds(Duration length) {
+        Duration units = length.over(unit);
+        return units.toDouble() * 60 / perMinute.doubleValue();
+    }
+}

@@ -1,0 +1,130 @@
+package countstave.time;
+
+/**
+ * A length of time in fractions of a whole note, exact and immutable: {@code 1/4} is a quarter note.
+ *
+ * <p>Always reduced, denominator positive. Lengths may be zero, and negative as the difference of two positions.
+ * A position is an {@link Offset}: adding two positions does not compile.
+ */
+public record Duration(long numerator, long denominator) implements Comparable<Duration> {
+
+    public static final Duration ZERO = new Duration(0, 1);
+    public static final Duration WHOLE = new Duration(1, 1);
+    public static final Duration QUARTER = new Duration(1, 4);
+
+    /** @throws IllegalArgumentException if the denominator is 0 */
+    public Duration {
+        if (denominator < 1 || Fractions.gcd(numerator, denominator) != 1) {
+            long[] reduced = Fractions.reduce(numerator, denominator);
+            numerator = reduced[0];
+            denominator = reduced[1];
+        }
+    }
+
+    public static Duration of(long numerator, long denominator) {
+        return new Duration(numerator, denominator);
+    }
+
+    /**
+     * Reads {@code n/d} or {@code n}, as {@link #toString()} writes it.
+     *
+     * @throws NumberFormatException if the text is neither
+     */
+    public static Duration parse(String text) {
+        int slash = text.indexOf('/');
+        long n = Long.parseLong(slash < 0 ? text : text.substring(0, slash));
+        long d = slash < 0 ? 1 : Long.parseLong(text.substring(slash + 1));
+        if (d < 1) {
+            throw new NumberFormatException("denominator below 1: " + text);
+        }
+        return of(n, d);
+    }
+
+    private static Duration of(long[] fraction) {
+        return new Duration(fraction[0], fraction[1]);
+    }
+
+    public Duration plus(Duration other) {
+        return of(Fractions.sum(numerator, denominator, other.numerator, other.denominator));
+    }
+
+    public Duration minus(Duration other) {
+        return plus(other.negated());
+    }
+
+    public Duration negated() {
+        return new Duration(-numerator, denominator);
+    }
+
+    public Duration times(long factor) {
+        return times(factor, 1);
+    }
+
+    /** This length times {@code n/d}. */
+    public Duration times(long n, long d) {
+        return of(Fractions.product(numerator, denominator, n, d));
+    }
+
+    public Duration dividedBy(long parts) {
+        return times(1, parts);
+    }
+
+    /**
+     * How many of {@code unit} this length holds, as an exact ratio that happens to be carried as a Duration's
+     * numerator and denominator ({@code 3/8} over {@code 1/8} is {@code 3/1}).
+     */
+    public Duration over(Duration unit) {
+        return of(Fractions.product(numerator, denominator, unit.denominator, unit.numerator));
+    }
+
+    /** Whether this length is a whole number of {@code unit}s ({@code unit} not zero). */
+    public boolean isMultipleOf(Duration unit) {
+        return over(unit).denominator == 1;
+    }
+
+    /** The number of whole {@code unit}s in this length, rounded down. */
+    public long floorOver(Duration unit) {
+        Duration ratio = over(unit);
+        return Fractions.floor(ratio.numerator, ratio.denominator);
+    }
+
+    public boolean isZero() {
+        return numerator == 0;
+    }
+
+    public boolean isPositive() {
+        return numerator > 0;
+    }
+
+    public boolean isNegative() {
+        return numerator < 0;
+    }
+
+    public Duration abs() {
+        return numerator < 0 ? negated() : this;
+    }
+
+    public boolean isLongerThan(Duration other) {
+        return compareTo(other) > 0;
+    }
+
+    public boolean isShorterThan(Duration other) {
+        return compareTo(other) < 0;
+    }
+
+    /** For drawing and sounding only: everything before stays exact. */
+    public double toDouble() {
+        return (double) numerator / denominator;
+    }
+
+    @Override
+    public int compareTo(Duration other) {
+        return Fractions.compare(numerator, denominator, other.numerator, other.denominator);
+    }
+
+    /** Reduced, always with its denominator: {@code 1/4}, {@code 1/1}, {@code 0/1}. */
+    @Override
+    public String toString() {
+        return numerator + "/" + denominator;
+    }
+}

@@ -1,0 +1,96 @@
+package countstave.time;
+
+/**
+ * Exact arithmetic on reduced fractions of {@code long}, every step checked for overflow.
+ *
+ * <p>Package-private on purpose: the outside world works with {@link Duration} and {@link Offset}, which keep lengths
+ * and positions apart.
+ */
+final class Fractions {
+
+    private Fractions() {
+    }
+
+    /** Greatest common divisor of the absolute values; {@code gcd(0, 0)} is 0. */
+    static long gcd(long a, long b) {
+        long x = Math.abs(a);
+        long y = Math.abs(b);
+        while (y != 0) {
+            long r = x % y;
+            x = y;
+            y = r;
+        }
+        return x;
+    }
+
+    /** Least common multiple of two positive numbers. */
+    static long lcm(long a, long b) {
+        return multiply(a / gcd(a, b), b);
+    }
+
+    static long multiply(long a, long b) {
+        try {
+            return Math.multiplyExact(a, b);
+        } catch (ArithmeticException e) {
+            throw new TimeOverflowException();
+        }
+    }
+
+    static long add(long a, long b) {
+        try {
+            return Math.addExact(a, b);
+        } catch (ArithmeticException e) {
+            throw new TimeOverflowException();
+        }
+    }
+
+    /** The sum of {@code n1/d1} and {@code n2/d2} as {numerator, denominator}, reduced. */
+    static long[] sum(long n1, long d1, long n2, long d2) {
+        if (d1 == d2) {
+            return reduce(add(n1, n2), d1);
+        }
+        long g = gcd(d1, d2);
+        long left = multiply(n1, d2 / g);
+        long right = multiply(n2, d1 / g);
+        return reduce(add(left, right), multiply(d1, d2 / g));
+    }
+
+    /** The product of {@code n1/d1} and {@code n2/d2} as {numerator, denominator}, reduced. */
+    static long[] product(long n1, long d1, long n2, long d2) {
+        long g1 = Math.max(1, gcd(n1, d2));
+        long g2 = Math.max(1, gcd(n2, d1));
+        return reduce(multiply(n1 / g1, n2 / g2), multiply(d1 / g2, d2 / g1));
+    }
+
+    static long[] reduce(long n, long d) {
+        if (d == 0) {
+            throw new IllegalArgumentException("a fraction needs a denominator other than 0");
+        }
+        // Long.MIN_VALUE has no positive twin, so it counts as an overflow
+        if (n == Long.MIN_VALUE || d == Long.MIN_VALUE) {
+            throw new TimeOverflowException();
+        }
+        long g = gcd(n, d);
+        if (d < 0) {
+            g = -g;
+        }
+        return new long[] {n / g, d / g};
+    }
+
+    static int compare(long n1, long d1, long n2, long d2) {
+        if (d1 == d2) {
+            return Long.compare(n1, n2);
+        }
+        long high1 = Math.multiplyHigh(n1, d2);
+        long high2 = Math.multiplyHigh(n2, d1);
+        if (high1 != high2) {
+            return Long.compare(high1, high2);
+        }
+        return Long.compareUnsigned(n1 * d2, n2 * d1);
+    }
+
+    /** The largest whole number that is not above {@code n/d}, for positive {@code d}. */
+    static long floor(long n, long d) {
+        return Math.floorDiv(n, d);
+    }
+}
