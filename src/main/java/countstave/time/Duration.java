@@ -88,6 +88,17 @@ public record Duration(long numerator, long denominator) implements Comparable<D
         return Fractions.floor(ratio.numerator, ratio.denominator);
     }
 
+    /** The longest length of which both this and {@code other} are whole multiples; both must be positive or zero. */
+    public Duration gcd(Duration other) {
+        if (numerator == 0) {
+            return other;
+        }
+        if (other.numerator == 0) {
+            return this;
+        }
+        return new Duration(Fractions.gcd(numerator, other.numerator), Fractions.lcm(denominator, other.denominator));
+    }
+
     public boolean isZero() {
         return numerator == 0;
     }

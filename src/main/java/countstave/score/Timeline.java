@@ -1,0 +1,131 @@
+package countstave.score;
+
+import countstave.time.Duration;
+import countstave.time.Offset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+
+/**
+ * From what is written to what happens in time: beats, attacks, tuplets and tempo of every bar of a part, for the
+ * voices that are counted.
+ */
+public final class Timeline {
+
+    private final Part part;
+    private final Selection selection;
+    private final PulseChoice choice;
+    private final Tempo fixedTempo;
+    private final List<BarTimeline> bars = new ArrayList<>();
+
+    private Timeline(Part part, Selection selection, PulseChoice choice, Tempo fixedTempo) {
+        this.part = part;
+        this.selection = selection;
+        this.choice = choice;
+        this.fixedTempo = fixedTempo;
+    }
+
+    /**
+     * The timeline of all bars of a part.
+     *
+     * @param fixedTempo a tempo that overrides the score's, or null
+     */
+    public static PartTimeline of(Part part, Selection selection, PulseChoice choice, Tempo fixedTempo) {
+        return new Timeline(part, selection, choice, fixedTempo).build();
+    }
+
+    private PartTimeline build() {
+        Tempo first = fixedTempo != null ? fixedTempo : firstTempo();
+        Tempo running = first == null ? Tempo.ASSUMED : first;
+        for (Bar bar : part.bars()) {
+            List<TempoChange> tempi = tempi(bar, running);
+            running = tempi.get(tempi.size() - 1).tempo();
+            Pulse pulse = Pulse.of(bar, tempi.get(0).tempo(), choice);
+            bars.add(timeline(bar, pulse, tempi));
+        }
+        return new PartTimeline(part, List.copyOf(bars), first == null);
+    }
+
+    /** The first tempo of the part: it also holds for what stands before it, since nothing else does. */
+    private Tempo firstTempo() {
+        for (Bar bar : part.bars()) {
+            if (!bar.tempoChanges().isEmpty()) {
+                return bar.tempoChanges().get(0).tempo();
+            }
+        }
+        return null;
+    }
+
+    private List<TempoChange> tempi(Bar bar, Tempo running) {
+        List<TempoChange> tempi = new ArrayList<>();
+        tempi.add(new TempoChange(Offset.ZERO, running));
+        if (fixedTempo != null) {
+            return tempi;
+        }
+        for (TempoChange change : bar.tempoChanges()) {
+            if (change.at().equals(tempi.get(tempi.size() - 1).at())) {
+                tempi.remove(tempi.size() - 1);
+            }
+            tempi.add(change);
+        }
+        return tempi;
+    }
+
+    private BarTimeline timeline(Bar bar, Pulse pulse, List<TempoChange> tempi) {
+        TreeSet<Offset> attacks = new TreeSet<>();
+        boolean anyNote = false;
+        for (Voice voice : bar.voices()) {
+            for (Event event : voice.events()) {
+                if (!selection.takes(voice.name(), event.staff())) {
+                    continue;
+                }
+                anyNote |= event.isNote();
+                if (event.isAttack() && event.start().isWithin(Offset.ZERO, bar.end())) {
+                    attacks.add(event.start());
+                }
+            }
+        }
+        List<Tuplet> tuplets = bar.tuplets().stream().filter(t -> selection.takes(t.voice(), t.staff())).toList();
+        BarTimeline own = new BarTimeline(bar, pulse.beats(), pulse.irregular(), List.copyOf(attacks), tuplets, tempi);
+        return anyNote ? own : repeated(own);
+    }
+
+    /** A bar of repeat signs without notes of its own sounds as the bar (or beat) that it repeats. */
+    private BarTimeline repeated(BarTimeline own) {
+        BarStyle style = own.bar().style();
+        int back = switch (style.kind()) {
+            case MEASURE_REPEAT -> Math.max(1, style.span());
+            case BEAT_REPEAT -> 1;
+            default -> 0;
+        };
+        int source = bars.size() - back;
+        if (back == 0 || source < 0) {
+            return own;
+        }
+        BarTimeline model = bars.get(source);
+        if (style.kind() == BarStyle.Kind.BEAT_REPEAT) {
+            return new BarTimeline(own.bar(), own.beats(), own.irregular(), lastBeatAgain(model, own), List.of(),
+                    own.tempi());
+        }
+        if (!model.bar().length().equals(own.bar().length())) {
+            return own;
+        }
+        return new BarTimeline(own.bar(), own.beats(), own.irregular(), model.attacks(), model.tuplets(), own.tempi());
+    }
+
+    private static List<Offset> lastBeatAgain(BarTimeline model, BarTimeline own) {
+        Beat last = model.beats().get(model.beats().size() - 1);
+        List<Duration> pattern = model.attacks().stream().filter(a -> a.isWithin(last.start(), last.end()))
+                .map(a -> a.minus(last.start())).toList();
+        TreeSet<Offset> attacks = new TreeSet<>();
+        for (Beat beat : own.beats()) {
+            for (Duration after : pattern) {
+                Offset at = beat.start().plus(after);
+                if (at.isWithin(Offset.ZERO, own.bar().end()) && after.isShorterThan(beat.length())) {
+                    attacks.add(at);
+                }
+            }
+        }
+        return List.copyOf(attacks);
+    }
+}
