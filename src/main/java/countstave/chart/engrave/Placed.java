@@ -1,0 +1,26 @@
+package countstave.chart.engrave;
+
+import countstave.chart.shape.Shape;
+import java.util.List;
+
+/**
+ * The shapes of one staff of one bar, x from the bar's left edge, y from the bottom staff line.
+ *
+ * @param shapes in drawing order
+ * @param ties ends of ties that cross a barline: the page joins a leaving end to the next bar's arriving end of the
+ *     same key if both stand on one line, and lets them run out otherwise. Ties inside the bar are shapes.
+ */
+public record Placed(List<Shape> shapes, List<TieEnd> ties) {
+
+    /**
+     * One end of a tie over a barline.
+     *
+     * @param key names the tied pitch within the part ("1/F4": voice and pitch)
+     * @param leaves true for the end at the note before the barline
+     * @param x of the tip
+     * @param y of the tip
+     * @param above whether the bow lies above its tips
+     */
+    public record TieEnd(String key, boolean leaves, double x, double y, boolean above) {
+    }
+}

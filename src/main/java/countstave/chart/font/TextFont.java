@@ -1,0 +1,130 @@
+package countstave.chart.font;
+
+import countstave.chart.shape.Box;
+import countstave.chart.shape.Text;
+import java.io.IOException;
+import java.util.EnumMap;
+import java.util.Map;
+import org.apache.fontbox.ttf.CmapLookup;
+import org.apache.fontbox.ttf.HorizontalMetricsTable;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
+
+/** The text font in three styles: its measures, for layout. Lengths are in ems unless a size is given. */
+public final class TextFont {
+
+    /** Stands where the font has no sign for a character. */
+    public static final int REPLACEMENT = 0xFFFD;
+
+    private static final class Holder {
+        static final TextFont SANS = new TextFont();
+    }
+
+    private static final class Face {
+        final TrueTypeFont font;
+        final CmapLookup glyphIds;
+        final HorizontalMetricsTable widths;
+        final double unitsPerEm;
+        final double ascent;
+        final double capHeight;
+        final double xHeight;
+        final double descent;
+
+        Face(TrueTypeFont font) throws IOException {
+            this.font = font;
+            glyphIds = font.getUnicodeCmapLookup();
+            widths = font.getHorizontalMetrics();
+            unitsPerEm = font.getUnitsPerEm();
+            capHeight = font.getOS2Windows().getCapHeight() / unitsPerEm;
+            xHeight = font.getOS2Windows().getHeight() / unitsPerEm;
+            ascent = 0.78;
+            descent = 0.22;
+        }
+    }
+
+    private final Map<Text.Style, Face> faces = new EnumMap<>(Text.Style.class);
+
+    private TextFont() {
+    }
+
+    /** The font of the chart. */
+    public static TextFont sans() {
+        return Holder.SANS;
+    }
+
+    private synchronized Face face(Text.Style style) {
+        return faces.computeIfAbsent(style, s -> {
+            String file = file(s);
+            try {
+                return new Face(new TTFParser().parse(new RandomAccessReadBuffer(FontFiles.bytes(file))));
+            } catch (IOException e) {
+                throw FontFiles.missing(file, e);
+            }
+        });
+    }
+
+    private static String file(Text.Style style) {
+        return "noto-sans/" + switch (style) {
+            case REGULAR -> "NotoSans_400Regular.ttf";
+            case BOLD -> "NotoSans_700Bold.ttf";
+            case ITALIC -> "NotoSans_400Regular_Italic.ttf";
+        };
+    }
+
+    /** The font program, for embedding. */
+    public TrueTypeFont program(Text.Style style) {
+        return face(style).font;
+    }
+
+    public boolean has(int codePoint, Text.Style style) {
+        return face(style).glyphIds.getGlyphId(codePoint) != 0;
+    }
+
+    /** The text with every character that the font lacks replaced, so that its lack is seen. */
+    public String printable(String text, Text.Style style) {
+        StringBuilder out = new StringBuilder(text.length());
+        text.codePoints().forEach(c -> out.appendCodePoint(has(c, style) ? c : REPLACEMENT));
+        return out.toString();
+    }
+
+    /** Width of a text of the given size, in the unit of the size. */
+    public double width(String text, double size, Text.Style style) {
+        Face face = face(style);
+        long units = text.codePoints().mapToLong(c -> {
+            int glyph = face.glyphIds.getGlyphId(c);
+            return face.widths.getAdvanceWidth(glyph != 0 ? glyph : face.glyphIds.getGlyphId(REPLACEMENT));
+        }).sum();
+        return units / face.unitsPerEm * size;
+    }
+
+    public double capHeight(double size, Text.Style style) {
+        return face(style).capHeight * size;
+    }
+
+    public double xHeight(double size, Text.Style style) {
+        return face(style).xHeight * size;
+    }
+
+    /** How far letters reach below the baseline, as a positive number. */
+    public double descent(double size, Text.Style style) {
+        return face(style).descent * size;
+    }
+
+    /** How far tall letters reach above the baseline. */
+    public double ascent(double size, Text.Style style) {
+        return face(style).ascent * size;
+    }
+
+    /** The box of a text: advance width, tall letters, descenders. */
+    public Box box(Text text) {
+        double width = width(text.string(), text.size(), text.style());
+        double left = switch (text.anchor()) {
+            case START -> text.x();
+            case MIDDLE -> text.x() - width / 2;
+            case END -> text.x() - width;
+        };
+        return new Box(left, text.y() - descent(text.size(), text.style()), left + width,
+                text.y() + ascent(text.size(), text.style()));
+    }
+}

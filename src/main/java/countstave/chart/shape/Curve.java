@@ -1,0 +1,19 @@
+package countstave.chart.shape;
+
+import countstave.time.Offset;
+
+/**
+ * A tapered bow: a tie. It runs from (x1, y1) to (x2, y2) and bulges by {@code height} (upwards if positive).
+ *
+ * @param endThickness at its tips
+ * @param midThickness at its middle
+ * @param at the position in time of the note it starts from, or null
+ */
+public record Curve(double x1, double y1, double x2, double y2, double height, double endThickness,
+        double midThickness, Role role, Offset at) implements Shape {
+
+    @Override
+    public Curve moved(double dx, double dy) {
+        return new Curve(x1 + dx, y1 + dy, x2 + dx, y2 + dy, height, endThickness, midThickness, role, at);
+    }
+}
