@@ -1,0 +1,59 @@
+package countstave.cli;
+
+import countstave.grid.Weights;
+import countstave.score.PulseChoice;
+import countstave.score.Tempo;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import picocli.CommandLine.Option;
+
+/** The options that say what is counted and how; the same for every command that counts. */
+final class SharedOptions {
+
+    @Option(names = "--part", paramLabel = "PART",
+            description = "Count this part: its id, name or number from 1. May be repeated."
+                    + " Default: every part that has notes.")
+    List<String> parts = new ArrayList<>();
+
+    @Option(names = "--voice", paramLabel = "VOICE", description = "Count this voice only. May be repeated.")
+    List<String> voices = new ArrayList<>();
+
+    @Option(names = "--staff", paramLabel = "STAFF",
+            description = "Count this staff only (1 is the upper one). May be repeated.")
+    List<Integer> staves = new ArrayList<>();
+
+    @Option(names = "--bars", paramLabel = "BARS",
+            description = "Count these bars only, by their printed numbers: 9-16, or 5,9-16.")
+    String bars;
+
+    @Option(names = "--system", paramLabel = "SYSTEM", defaultValue = "numbers",
+            description = "Counting system: a name that 'countstave systems' lists, or a file of your own."
+                    + " Default: ${DEFAULT-VALUE}.")
+    String system;
+
+    @Option(names = "--beat", paramLabel = "BEAT", converter = BeatConverter.class, defaultValue = "meter",
+            description = "What is counted as the beat: meter (by the time signature), groups (the groups of an"
+                    + " irregular meter as uneven beats), or a note value such as eighth or dotted-quarter."
+                    + " Default: ${DEFAULT-VALUE}.")
+    PulseChoice beat;
+
+    @Option(names = "--tempo", paramLabel = "TEMPO", converter = TempoConverter.class,
+            description = "Use this tempo instead of the score's: 96 (quarters a minute) or dotted-quarter=72."
+                    + " The tempo decides what can be said in time.")
+    Tempo tempo;
+
+    @Option(names = "--voice-limit", paramLabel = "RATE", defaultValue = "6.5",
+            description = "Syllables a second that you can say. Default: ${DEFAULT-VALUE}, the measured mean of the"
+                    + " fastest repeated syllables of young adults.")
+    BigDecimal voiceLimit;
+
+    @Option(names = "--steadiness", paramLabel = "0..10", defaultValue = "" + Weights.DEFAULT_STEADINESS,
+            description = "How hard to hold on to one count: 0 as few syllables as possible, 10 as few changes as"
+                    + " possible. Default: ${DEFAULT-VALUE}.")
+    int steadiness;
+
+    @Option(names = "--open-tremolo",
+            description = "Count single-note tremolos of one and two strokes as the repeated notes they stand for.")
+    boolean openTremolo;
+}
