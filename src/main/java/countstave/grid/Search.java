@@ -18,12 +18,21 @@ final class Search {
     private long total;
 
     Search(PlanGraph graph) {
+        this(graph, null);
+    }
+
+    /** @param onward where to keep, for every bar, cut and arriving state, the least cost from there on; or null */
+    Search(PlanGraph graph, long[][][] onward) {
         this.graph = graph;
         this.choices = new short[graph.size()][][];
         long[] after = null;
         for (int b = graph.size() - 1; b >= 0; b--) {
             if (graph.bar(b).size() > 0) {
-                after = bar(b, after);
+                long[][] costs = bar(b, after);
+                after = costs[0];
+                if (onward != null) {
+                    onward[b] = costs;
+                }
             }
         }
         total = after == null ? 0 : after[0];
@@ -53,9 +62,9 @@ final class Search {
      * Works out one bar.
      *
      * @param after least cost from the bar's end on for each state in which it can be reached, or null at the end
-     * @return the same for the bar's start
+     * @return the same for every cut of the bar
      */
-    private long[] bar(int b, long[] after) {
+    private long[][] bar(int b, long[] after) {
         BarGraph bar = graph.bar(b);
         long[][] costs = new long[bar.size() + 1][];
         costs[bar.size()] = after == null ? new long[bar.arriving(bar.size()).length] : after;
@@ -75,7 +84,7 @@ final class Search {
                 choose(b, cut, s, arriving[s], onward, costs[cut]);
             }
         }
-        return costs[0];
+        return costs;
     }
 
     private void choose(int b, int cut, int s, int state, long[] onward, long[] costs) {

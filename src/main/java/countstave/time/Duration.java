@@ -14,7 +14,7 @@ public record Duration(long numerator, long denominator) implements Comparable<D
 
     /** @throws IllegalArgumentException if the denominator is 0 */
     public Duration {
-        if (denominator < 1 || Fractions.gcd(numerator, denominator) != 1) {
+        if (denominator < 1 || numerator == Long.MIN_VALUE || Fractions.gcd(numerator, denominator) != 1) {
             long[] reduced = Fractions.reduce(numerator, denominator);
             numerator = reduced[0];
             denominator = reduced[1];

@@ -1,0 +1,85 @@
+package countstave.time;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.math.BigInteger;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+class TimeTest {
+
+    @Test
+    void isReducedAndKeepsItsDenominatorPositive() {
+        assertEquals("1/4", Duration.of(-2, -8).toString());
+        assertEquals("0/1", Offset.of(0, 7).toString());
+        assertEquals("-1/8", Offset.ZERO.minus(Duration.of(1, 8)).toString());
+        assertEquals(Duration.of(3, 16), Duration.parse("6/32"));
+        assertThrows(IllegalArgumentException.class, () -> Duration.of(1, 0));
+        assertThrows(NumberFormatException.class, () -> Duration.parse("1/-4"));
+    }
+
+    /** Compared with java.math.BigInteger, which cannot overflow. */
+    @Test
+    void agreesWithUnboundedArithmetic() {
+        Random random = new Random(11);
+        for (int i = 0; i < 20_000; i++) {
+            long a = random.nextInt(2_000_001) - 1_000_000;
+            long b = 1 + random.nextInt(1_000_000);
+            long c = random.nextInt(2_000_001) - 1_000_000;
+            long d = 1 + random.nextInt(1_000_000);
+            Duration x = Duration.of(a, b);
+            Duration y = Duration.of(c, d);
+            check(x.plus(y), big(a).multiply(big(d)).add(big(c).multiply(big(b))), big(b).multiply(big(d)));
+            check(x.minus(y), big(a).multiply(big(d)).subtract(big(c).multiply(big(b))), big(b).multiply(big(d)));
+            check(x.times(c, d), big(a).multiply(big(c)), big(b).multiply(big(d)));
+            assertEquals(big(a).multiply(big(d)).compareTo(big(c).multiply(big(b))), x.compareTo(y));
+            if (c > 0) {
+                assertEquals(x.over(y).denominator() == 1, x.isMultipleOf(y));
+                check(x.over(y), big(a).multiply(big(d)), big(b).multiply(big(c)));
+            }
+        }
+    }
+
+    @Test
+    void comparesWithoutOverflow() {
+        Duration large = Duration.of(Long.MAX_VALUE, 3);
+        Duration larger = Duration.of(Long.MAX_VALUE, 2);
+        assertTrue(large.isShorterThan(larger));
+        assertTrue(large.negated().isLongerThan(larger.negated()));
+        assertFalse(Duration.of(Long.MAX_VALUE - 1, Long.MAX_VALUE).isLongerThan(Duration.WHOLE));
+    }
+
+    @Test
+    void overflowIsAnErrorAndNotAnotherTime() {
+        assertThrows(TimeOverflowException.class, () -> Duration.of(Long.MAX_VALUE, 1).plus(Duration.WHOLE));
+        assertThrows(TimeOverflowException.class, () -> Duration.of(1, Long.MAX_VALUE).times(1, 3));
+        assertThrows(TimeOverflowException.class, () -> Duration.of(Long.MIN_VALUE, 1));
+    }
+
+    @Test
+    void commonUnitOfLengths() {
+        assertEquals(Duration.of(1, 24), Duration.of(1, 8).gcd(Duration.of(1, 12)));
+        assertEquals(Duration.of(1, 4), Duration.ZERO.gcd(Duration.QUARTER));
+    }
+
+    @Test
+    void ratiosKeepTheirTerms() {
+        assertEquals("6:4", new Ratio(6, 4).toString());
+        assertTrue(new Ratio(6, 4).sameProportionAs(new Ratio(3, 2)));
+        assertEquals(Duration.of(1, 28), new Ratio(7, 4).applyTo(Duration.of(1, 16)));
+        assertEquals("15:8", new Ratio(3, 2).times(new Ratio(5, 4)).toString());
+    }
+
+    private static BigInteger big(long n) {
+        return BigInteger.valueOf(n);
+    }
+
+    private static void check(Duration found, BigInteger n, BigInteger d) {
+        BigInteger g = n.gcd(d);
+        assertEquals(n.divide(g).longValueExact(), found.numerator());
+        assertEquals(d.divide(g).longValueExact(), found.denominator());
+    }
+}
