@@ -1,5 +1,254 @@
 package countstave.count;
 
-/** Placeholder of the data-driven counting system; see DEVELOPERS.md. */
+import countstave.score.ScoreException;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+
+/**
+ * A counting system: which word is spoken at which part of a beat.
+ *
+ * <p>A word belongs to a division and a part of it, never to the part alone: in some systems the half of a beat of six
+ * has another name than the half of a beat of two. Systems are data ({@code resources/countstave/systems/*.system});
+ * their format is described in {@code docs/systems.md}. Immutable and safe to share between threads.
+ */
 public final class CountingSystem {
+
+    /** The default system. */
+    public static final String DEFAULT = "numbers";
+
+    /** In a row of a system file: the number of the beat. */
+    public static final String NUMBER = "N";
+
+    /** In a rule of a system file: 2, 3, 4 … instead of a word. */
+    public static final String NUMBERS = "numbers";
+
+    /** The largest division a system file may give a row for. */
+    public static final int LARGEST_ROW = 64;
+
+    /** How the units of 5/8, 7/8 … are named. */
+    public enum Asymmetric {
+        /** Every written unit is a numbered beat: 1 2 3 4 5. */
+        UNITS,
+        /** Every group is a beat, cut into its units. */
+        GROUPS,
+        /** Every written unit is numbered, from 1 again in each group: 1 2 1 2 1 2 3. */
+        RESTART
+    }
+
+    /**
+     * Who says so, and how sure it is.
+     *
+     * @param source where a row comes from, or an empty text where the system's own source holds
+     * @param uncertain why it is not certain, or an empty text
+     */
+    public record Note(String source, String uncertain) {
+
+        static final Note NONE = new Note("", "");
+    }
+
+    private final SystemData data;
+    private final Map<RowKey, Row> made = new ConcurrentHashMap<>();
+
+    CountingSystem(SystemData data) {
+        this.data = data;
+    }
+
+    /** Names of the systems that come with countstave, in the order they are listed. */
+    public static List<String> names() {
+        return ShippedSystems.names();
+    }
+
+    /**
+     * The shipped system of this name.
+     *
+     * @throws ScoreException if there is none
+     */
+    public static CountingSystem named(String name) {
+        return ShippedSystems.get(name);
+    }
+
+    /**
+     * The system a user asks for: a shipped name, else a file of their own.
+     *
+     * @throws ScoreException if it is neither, or the file is faulty
+     */
+    public static CountingSystem find(String nameOrFile) {
+        if (names().contains(nameOrFile)) {
+            return named(nameOrFile);
+        }
+        Path file;
+        try {
+            file = Path.of(nameOrFile);
+        } catch (java.nio.file.InvalidPathException e) {
+            return named(nameOrFile);
+        }
+        return nameOrFile.endsWith(".system") || Files.isRegularFile(file) ? load(file) : named(nameOrFile);
+    }
+
+    /**
+     * Reads a user's own system.
+     *
+     * @throws ScoreException with file, line and column if it cannot be read or understood
+     */
+    public static CountingSystem load(Path file) {
+        String name = SettingsText.printable(file.toString());
+        try {
+            if (Files.size(file) > SettingsText.MAX_CHARS) {
+                throw new ScoreException(name + ": is too long for a counting system");
+            }
+            return parse(name, Utf8.decode(name, Files.readAllBytes(file)));
+        } catch (IOException e) {
+            throw new ScoreException(name + ": this counting system cannot be read; check the name and the permissions", e);
+        }
+    }
+
+    /**
+     * Reads a system from its text.
+     *
+     * @param fileName for messages, and the system's name where the text gives none
+     * @throws ScoreException with file, line and column
+     */
+    public static CountingSystem parse(String fileName, String text) {
+        return new CountingSystem(new SystemReader(SettingsText.parse(fileName, text), fileName).read());
+    }
+
+    /** Its short name, as {@code --system} takes it. */
+    public String name() {
+        return data.name();
+    }
+
+    /** One line for lists and headers. */
+    public String title() {
+        return data.title();
+    }
+
+    /** A sentence or two for whoever wants to choose; may be empty. */
+    public String about() {
+        return data.about();
+    }
+
+    /** Where it is published. */
+    public String source() {
+        return data.note(null).source();
+    }
+
+    /** Why the system as a whole is not certain; empty where it is. */
+    public String uncertain() {
+        return data.note(null).uncertain();
+    }
+
+    /** What of the published system it does not say; empty where nothing is left out. */
+    public String limits() {
+        return data.limits();
+    }
+
+    /** Language of its words ({@code en}), or an empty text for syllables of no language. */
+    public String language() {
+        return data.language();
+    }
+
+    /** How the units of asymmetric meters are named. */
+    public Asymmetric asymmetric() {
+        return data.asymmetric();
+    }
+
+    /** Tokens whose spoken form differs from what is printed: {@code 7} is said {@code sev}. */
+    public Map<String, String> spoken() {
+        return data.spoken();
+    }
+
+    /** The rows given word by word, in the order of the file. */
+    public Map<RowKey, Row> rows() {
+        return data.rows();
+    }
+
+    /** Source and doubt of one row (or of the rule beyond the rows). */
+    public Note note(RowKey key) {
+        return data.note(key);
+    }
+
+    /**
+     * What is said in a beat cut into {@code parts}.
+     *
+     * @param parts at least 1
+     * @param feel SIMPLE or COMPOUND
+     */
+    public Row row(int parts, Feel feel) {
+        if (parts < 1) {
+            throw new IllegalArgumentException("a beat has at least one part, not " + parts);
+        }
+        Row given = given(parts, feel);
+        if (given != null) {
+            return given;
+        }
+        return made.computeIfAbsent(new RowKey(parts, feel), key -> beyond(parts, feel));
+    }
+
+    /**
+     * What is said in a group of an asymmetric meter.
+     *
+     * @param units how many written units it holds
+     * @param parts how many parts each unit is cut into
+     */
+    public Row groupRow(int units, int parts) {
+        Row group = data.rows().get(new RowKey(units, Feel.ASYMMETRIC));
+        if (group != null) {
+            return parts == 1 ? group : new Row.Filled(group, parts, filler());
+        }
+        return row(Math.multiplyExact(units, parts), units % 3 == 0 ? Feel.COMPOUND : Feel.SIMPLE);
+    }
+
+    /** What is said over a tuplet of {@code parts} notes that is counted through: 1 … n unless the system differs. */
+    public Row spanRow(int parts) {
+        return data.spanAsBeat() ? row(parts, Feel.SIMPLE) : new Row.Numbers(parts);
+    }
+
+    /**
+     * This system with the words of another language.
+     *
+     * @param choice a language code ({@code de}), or a single word of one's own for "and"
+     * @throws ScoreException if the system's words belong to no language, or the choice is neither
+     */
+    public CountingSystem withAnd(String choice) {
+        return AndWords.apply(this, data, choice);
+    }
+
+    /** One line that explains how the printed words are spoken; empty where they are spoken as printed. */
+    public String key() {
+        StringBuilder key = new StringBuilder();
+        data.spoken().forEach((printed, said) -> key.append(key.isEmpty() ? "" : ", ").append(printed)
+                .append(" is said \u201c").append(said).append("\u201d"));
+        return key.toString();
+    }
+
+    void copyTo(SystemReader reader) {
+        reader.inherit(data);
+    }
+
+    private Row given(int parts, Feel feel) {
+        Row row = data.rows().get(new RowKey(parts, feel));
+        return row != null ? row : data.rows().get(new RowKey(parts, null));
+    }
+
+    private Row beyond(int parts, Feel feel) {
+        OtherRule rule = data.others().getOrDefault(feel, data.others().get(null));
+        Row row = rule.row(parts, count -> given(count, feel));
+        // a rule that fits nothing still has to say one word a part
+        return row != null ? row : new Row.Filled(given(1, feel), parts, NUMBERS);
+    }
+
+    private String filler() {
+        return data.others().get(null) instanceof OtherRule.FirstOf several
+                && several.rules().get(0) instanceof OtherRule.Inside inside ? inside.between() : NUMBERS;
+    }
+
+    @Override
+    public String toString() {
+        return name();
+    }
+
 }

@@ -1,0 +1,130 @@
+package countstave.count;
+
+import countstave.count.SettingsText.Setting;
+import countstave.count.SettingsText.Word;
+import countstave.score.ScoreException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The words of counting aloud in several languages: "and", the four of "1 e &amp; a" and the three of "1 trip let".
+ *
+ * <p>They are a choice of their own beside the system, because every system that is spoken in a language can be spoken
+ * in another: a word of the system's language is exchanged for the word of the same place in the other.
+ */
+public final class AndWords {
+
+    private static final String FILE = "and.words";
+
+    /**
+     * The words of a language.
+     *
+     * @param code ISO 639-1 code
+     * @param name English name of the language
+     * @param fourths second, third and fourth of a beat of four; the second of them is "and"
+     * @param thirds second and third of a beat of three
+     * @param spoken printed words that are spoken in another way
+     * @param source who says so
+     * @param uncertain why it is not certain, or an empty text
+     */
+    public record Language(String code, String name, List<String> fourths, List<String> thirds,
+            Map<String, String> spoken, String source, String uncertain) {
+
+        public String and() {
+            return fourths.get(1);
+        }
+    }
+
+    private AndWords() {
+    }
+
+    /** All languages, in the order of the file. */
+    public static List<Language> languages() {
+        SettingsText text = SettingsText.parse(FILE, ShippedSystems.text(FILE));
+        Map<String, Map<String, Setting>> sections = new LinkedHashMap<>();
+        for (Setting setting : text.settings()) {
+            sections.computeIfAbsent(setting.section(), s -> new LinkedHashMap<>()).put(setting.keyText(), setting);
+        }
+        List<Language> languages = new ArrayList<>();
+        sections.forEach((code, settings) -> languages.add(language(code, settings)));
+        return List.copyOf(languages);
+    }
+
+    /** Source and words of one language, or null. */
+    static Language language(String code) {
+        return languages().stream().filter(l -> l.code().equals(code)).findFirst().orElse(null);
+    }
+
+    static CountingSystem apply(CountingSystem system, SystemData data, String choice) {
+        Language from = language(data.language());
+        if (from == null) {
+            throw new ScoreException("the words of the counting system " + data.name()
+                    + " belong to no language, so \u201cand\u201d cannot be chosen; leave --and away or choose the system numbers");
+        }
+        Language to = language(choice);
+        if (from.equals(to)) {
+            return system;
+        }
+        Map<String, String> exchange = new HashMap<>();
+        if (to == null) {
+            exchange.put(from.and(), checked(choice));
+        } else {
+            put(exchange, from.thirds(), to.thirds());
+            put(exchange, from.fourths(), to.fourths());
+        }
+        Map<RowKey, Row> rows = new LinkedHashMap<>();
+        data.rows().forEach((key, row) -> rows.put(key,
+                new Row.Given(row.words().stream().map(w -> exchange.getOrDefault(w, w)).toList())));
+        Map<String, String> spoken = new LinkedHashMap<>(data.spoken());
+        if (to != null) {
+            // shortened number words are those of the language they are spoken in
+            from.spoken().keySet().forEach(spoken::remove);
+            spoken.putAll(to.spoken());
+        } else {
+            spoken.remove(from.and());
+        }
+        return new CountingSystem(new SystemData(data.name(), data.title() + ", \u201c" + exchange.get(from.and()) + "\u201d",
+                data.about(), data.limits(), to == null ? data.language() : to.code(), data.asymmetric(),
+                data.spanAsBeat(), spoken, rows, data.others(), data.notes()));
+    }
+
+    private static void put(Map<String, String> exchange, List<String> from, List<String> to) {
+        for (int i = 0; i < from.size(); i++) {
+            exchange.put(from.get(i), to.get(i));
+        }
+    }
+
+    private static String checked(String word) {
+        boolean oneToken = !word.isEmpty() && word.codePointCount(0, word.length()) <= 16
+                && word.codePoints().allMatch(c -> Character.isLetter(c) || c == '&' || c == '+' || c == '\''
+                        || Character.getType(c) == Character.NON_SPACING_MARK);
+        if (!oneToken) {
+            throw new ScoreException("the word for \u201cand\u201d has to be a single word; known languages are "
+                    + String.join(", ", languages().stream().map(Language::code).toList()));
+        }
+        return word;
+    }
+
+    private static Language language(String code, Map<String, Setting> settings) {
+        Map<String, String> spoken = new LinkedHashMap<>();
+        settings.forEach((key, setting) -> {
+            if (key.startsWith("spoken ")) {
+                spoken.put(key.substring("spoken ".length()), setting.valueText());
+            }
+        });
+        return new Language(code, text(settings, "name"), words(settings, "fourths"), words(settings, "thirds"),
+                spoken, text(settings, "source"), text(settings, "uncertain"));
+    }
+
+    private static String text(Map<String, Setting> settings, String key) {
+        Setting setting = settings.get(key);
+        return setting == null ? "" : setting.valueText();
+    }
+
+    private static List<String> words(Map<String, Setting> settings, String key) {
+        return settings.get(key).value().stream().map(Word::text).toList();
+    }
+}

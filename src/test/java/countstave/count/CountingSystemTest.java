@@ -1,0 +1,203 @@
+package countstave.count;
+
+import static org.junit.jupiter.api.Assertions.assertAll;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import countstave.score.ScoreException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class CountingSystemTest {
+
+    static List<String> names() {
+        return CountingSystem.names();
+    }
+
+    @ParameterizedTest
+    @MethodSource("names")
+    void everyDivisionHasOneTokenAPart(String name) {
+        CountingSystem system = CountingSystem.named(name);
+        assertEquals(name, system.name());
+        for (int parts = 1; parts <= 64; parts++) {
+            for (Feel feel : List.of(Feel.SIMPLE, Feel.COMPOUND)) {
+                Row row = system.row(parts, feel);
+                assertEquals(parts, row.words().size(), name + " " + parts);
+                for (int k = 0; k < parts; k++) {
+                    assertToken(row.say(k, 3));
+                }
+            }
+            assertEquals(parts, system.spanRow(parts).words().size());
+        }
+        for (int units = 1; units <= 8; units++) {
+            for (int parts = 1; parts <= 8; parts++) {
+                assertEquals(units * parts, system.groupRow(units, parts).words().size());
+            }
+        }
+    }
+
+    private static void assertToken(String say) {
+        assertFalse(say.isBlank());
+        assertTrue(say.codePoints().noneMatch(c -> Character.isWhitespace(c) || Character.isSpaceChar(c)
+                || Character.isISOControl(c)), say);
+        assertFalse(say.equals(CountingSystem.NUMBER) || say.equals(CountingSystem.NUMBERS), say);
+    }
+
+    /** The numbers are for keeping one's place: no two parts of a beat up to 7 are called the same, but the halves' thirds. */
+    @Test
+    void numbersTellThePartsApart() {
+        CountingSystem numbers = CountingSystem.named("numbers");
+        for (int parts : List.of(2, 3, 4, 5, 7)) {
+            Set<String> words = new HashSet<>(numbers.row(parts, Feel.SIMPLE).words());
+            assertEquals(parts, words.size(), "division " + parts);
+        }
+    }
+
+    /** "&" is the half of the beat wherever it appears, for every even division. */
+    @Test
+    void andIsTheHalf() {
+        CountingSystem numbers = CountingSystem.named("numbers");
+        for (int parts = 1; parts <= 64; parts++) {
+            List<String> words = numbers.row(parts, Feel.SIMPLE).words();
+            for (int k = 0; k < parts; k++) {
+                assertTrue(!words.get(k).equals("&") || 2 * k == parts, parts + ": " + words);
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            8 | SIMPLE | N 2 3 4 & 2 3 4
+            9 | SIMPLE | N 2 3 trip 2 3 let 2 3
+            10 | SIMPLE | N 2 3 4 5 & 2 3 4 5
+            11 | SIMPLE | N 2 3 4 5 6 7 8 9 10 11
+            12 | SIMPLE | N 2 3 e 2 3 & 2 3 a 2 3
+            12 | COMPOUND | N 2 3 4 trip 2 3 4 let 2 3 4
+            16 | SIMPLE | N 2 3 4 e 2 3 4 & 2 3 4 a 2 3 4
+            """)
+    void numbersBeyondTheirRows(int parts, Feel feel, String words) {
+        // no published form (facts: "no settled words"): countstave's own rule, as documented in docs/systems.md
+        assertEquals(words, String.join(" ", CountingSystem.named("numbers").row(parts, feel).words()));
+    }
+
+    @Test
+    void solkattuJoinsPhrases() {
+        CountingSystem solkattu = CountingSystem.named("solkattu");
+        assertEquals("ta ka di mi ta ka di mi ta ki ta", String.join(" ", solkattu.row(11, Feel.SIMPLE).words()));
+        assertEquals("ta ka di mi ta ka di mi ta di gi na tom", String.join(" ", solkattu.row(13, Feel.SIMPLE).words()));
+    }
+
+    @Test
+    void spansAreNumberedUnlessTheSystemHasPhrases() {
+        assertEquals("1 2 3 4 5", String.join(" ", CountingSystem.named("numbers").spanRow(5).words()));
+        assertEquals("ta di gi na tom", String.join(" ", CountingSystem.named("solkattu").spanRow(5).words()));
+    }
+
+    @Test
+    void everyUncertainRowSaysWhy() {
+        // the rows the source lists mark as from memory or unsettled
+        assertFalse(CountingSystem.named("takadimi").note(new RowKey(7, null)).uncertain().isEmpty());
+        assertFalse(CountingSystem.named("gordon").note(new RowKey(6, null)).uncertain().isEmpty());
+        assertFalse(CountingSystem.named("numbers").note(new RowKey(5, null)).uncertain().isEmpty());
+        assertTrue(CountingSystem.named("numbers").note(new RowKey(4, null)).uncertain().isEmpty());
+        for (String name : CountingSystem.names()) {
+            assertFalse(CountingSystem.named(name).source().isEmpty(), name);
+        }
+    }
+
+    @Test
+    void languages() {
+        assertTrue(AndWords.languages().size() >= 8);
+        for (AndWords.Language language : AndWords.languages()) {
+            assertEquals(3, new HashSet<>(language.fourths()).size(), language.name());
+            assertEquals(2, new HashSet<>(language.thirds()).size(), language.name());
+            assertFalse(language.source().isEmpty() && language.uncertain().isEmpty(), language.name());
+            CountingSystem system = CountingSystem.named("numbers").withAnd(language.code());
+            assertEquals(language.and(), system.row(2, Feel.SIMPLE).word(1));
+            // one's place is kept: "and" names nothing but the half
+            assertEquals(1, system.row(4, Feel.SIMPLE).words().stream().filter(language.and()::equals).count());
+        }
+        assertEquals("1 og", String.join(" ", CountingSystem.named("numbers").withAnd("og").row(2, Feel.SIMPLE).words())
+                .replace("N", "1"));
+        assertThrows(ScoreException.class, () -> CountingSystem.named("takadimi").withAnd("de"));
+        assertThrows(ScoreException.class, () -> CountingSystem.named("numbers").withAnd("two words"));
+        assertThrows(ScoreException.class, () -> CountingSystem.named("numbers").withAnd("\u001b[31m"));
+    }
+
+    @Test
+    void ownFile(@TempDir Path folder) throws Exception {
+        Path file = folder.resolve("my.system");
+        Files.writeString(file, "\uFEFF# mine\r\nbased on = numbers\r\ntitle = Mine\r\n3 = N ki ta   # as at school\r\n");
+        CountingSystem mine = CountingSystem.find(file.toString());
+        assertAll(() -> assertEquals("my", mine.name()),
+                () -> assertEquals("Mine", mine.title()),
+                () -> assertEquals("N ki ta", String.join(" ", mine.row(3, Feel.SIMPLE).words())),
+                () -> assertEquals("N e & a", String.join(" ", mine.row(4, Feel.SIMPLE).words())),
+                () -> assertEquals("N 2 3 ki 2 3 ta 2 3", String.join(" ", mine.row(9, Feel.SIMPLE).words())));
+        Files.write(file, "1 = \u00e9".getBytes(StandardCharsets.ISO_8859_1));
+        assertTrue(assertThrows(ScoreException.class, () -> CountingSystem.load(file)).getMessage().contains("UTF-8"));
+        String missing = folder.resolve("none.system").toString();
+        assertTrue(assertThrows(ScoreException.class, () -> CountingSystem.find(missing)).getMessage().contains("cannot be read"));
+        assertTrue(assertThrows(ScoreException.class, () -> CountingSystem.find("nubmers")).getMessage().contains("numbers"));
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            1 = N;4 = N e &             | line 2, column 11: the row “4” needs 4 words
+            1 = N;4 = N e & a b         | line 2, column 13: one word too many
+            1 = N;4 N e & a             | line 2, column 11: an = is missing
+            1 = N;= N                   | line 2, column 1: nothing stands left
+            1 = N;2 =                   | line 2, column 5: nothing stands right
+            1 = N;2 = N (&)             | line 2, column 7: brackets
+            1 = N;1 = M                 | line 2, column 1: “1” was already given in line 1
+            1 = N;colour = red          | line 2, column 1: “colour” is not known
+            1 = N;65 = x                | line 2, column 1: a row is for 1 to 64
+            1 = N;0 = x                 | line 2, column 1: a row is for 1 to 64
+            1 = N;99999999999 = x       | line 2, column 1: a row is for 1 to 64
+            1 = N;3 slow = N a b        | line 2, column 3: after the number only
+            1 = N;asymmetric = maybe    | line 2, column 14: “asymmetric” can be units, groups, restart
+            1 = N;other = 4 3 2         | line 2, column 15: “with” and a word
+            1 = N;other = with ta       | line 2, column 9: “with” stands between
+            1 = N;other = x with ta     | line 2, column 9: here stands a number
+            1 = N;other = phrases       | line 2, column 9: this rule reads like
+            1 = N;spoken = x            | line 2, column 1: “spoken” needs
+            1 = N;based on = numbers    | line 2, column 1: “based on” has to be the first
+            based on = nothing          | line 1, column 12: there is no counting system “nothing”
+            2 = N &                     | the row 1 is missing
+            1 = abcdefghijklmnopqrstuvw | line 1, column 5: a word of more than 16
+            [x];1 = N                   | line 2, column 1: a counting system has no [x]
+            """)
+    void faultyFilesAreToldWithLineAndColumn(String text, String message) {
+        ScoreException e = assertThrows(ScoreException.class,
+                () -> CountingSystem.parse("my.system", text.replace(';', '\n')));
+        assertTrue(e.getMessage().startsWith("my.system") && e.getMessage().contains(message), e.getMessage());
+        assertFalse(e.getMessage().contains("\n"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"1 = \u001b[31m", "1 = a\u0007b", "1 = a\u200bb", "\u0001 = a", "1 = N\n2 = N \u2028"})
+    void nothingInvisibleBecomesAWord(String text) {
+        ScoreException e = assertThrows(ScoreException.class, () -> CountingSystem.parse("my.system", text));
+        assertTrue(e.getMessage().codePoints().noneMatch(Character::isISOControl), "the message itself is safe to print");
+    }
+
+    @Test
+    void aFileWithoutARuleStillCoversEveryDivision() {
+        CountingSystem system = CountingSystem.parse("short.system", "1 = N");
+        assertEquals("N 2 3 4 5 6", String.join(" ", system.row(6, Feel.SIMPLE).words()));
+        CountingSystem phrases = CountingSystem.parse("short.system", "1 = N\nother = phrases of 4");
+        assertEquals("N 2 3 4 5 6", String.join(" ", phrases.row(6, Feel.SIMPLE).words()));
+    }
+}

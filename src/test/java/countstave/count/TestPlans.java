@@ -1,0 +1,213 @@
+package countstave.count;
+
+import countstave.grid.BarPlan;
+import countstave.grid.PartPlan;
+import countstave.grid.Segment;
+import countstave.score.Bar;
+import countstave.score.BarStyle;
+import countstave.score.BarTimeline;
+import countstave.score.Beat;
+import countstave.score.Meter;
+import countstave.score.Part;
+import countstave.score.PartTimeline;
+import countstave.score.SourceSpot;
+import countstave.score.Tempo;
+import countstave.score.TempoChange;
+import countstave.time.Duration;
+import countstave.time.Offset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+
+/** Plans written by hand, so that words and writers are tested without the reader and the planner. */
+public final class TestPlans {
+
+    private final List<BarPlan> bars = new ArrayList<>();
+    private final String name;
+    private boolean tempoAssumed;
+    private Tempo tempo = Tempo.of(70);
+    private Duration lastUnit;
+    private BarMaker open;
+
+    private TestPlans(String name) {
+        this.name = name;
+    }
+
+    public static TestPlans part(String name) {
+        return new TestPlans(name);
+    }
+
+    public TestPlans tempo(Tempo tempo) {
+        this.tempo = tempo;
+        return this;
+    }
+
+    public TestPlans assumed() {
+        tempoAssumed = true;
+        return this;
+    }
+
+    /** A bar with beats of {@code beat} throughout. */
+    public BarMaker bar(String meter, String beat) {
+        close();
+        open = new BarMaker(meter(meter), Duration.parse(beat), List.of());
+        return open;
+    }
+
+    /** A bar of an irregular meter: every written unit a beat, in groups of these sizes. */
+    public BarMaker groups(String meter, Integer... sizes) {
+        close();
+        Meter read = meter(meter);
+        open = new BarMaker(read, Duration.of(1, read.components().get(0).unit()), List.of(sizes));
+        return open;
+    }
+
+    public PartPlan plan() {
+        close();
+        List<BarTimeline> timelines = bars.stream().map(BarPlan::timeline).toList();
+        Part part = new Part("P1", name, 1, timelines.stream().map(BarTimeline::bar).toList(), 0);
+        return new PartPlan(new PartTimeline(part, timelines, tempoAssumed), List.copyOf(bars), 0);
+    }
+
+    public PartCounts counts(CountingSystem system) {
+        return Words.of(plan(), system);
+    }
+
+    public PartCounts counts(String system) {
+        return counts(CountingSystem.named(system));
+    }
+
+    private void close() {
+        if (open != null) {
+            bars.add(open.plan());
+            open = null;
+        }
+    }
+
+    private static Meter meter(String text) {
+        int slash = text.indexOf('/');
+        List<Integer> numbers = new ArrayList<>();
+        for (String number : text.substring(0, slash).split("\\+")) {
+            numbers.add(Integer.valueOf(number));
+        }
+        return new Meter(List.of(new Meter.Component(numbers, Integer.parseInt(text.substring(slash + 1)))),
+                Meter.Symbol.NORMAL);
+    }
+
+    /** What was said in one bar, unplayed words in parentheses. */
+    public static String said(BarCounts bar) {
+        StringBuilder text = new StringBuilder();
+        for (SegmentCounts segment : bar.segments()) {
+            for (Count count : segment.counts()) {
+                text.append(text.isEmpty() ? "" : " ").append(count.played() ? count.say() : "(" + count.say() + ")");
+            }
+        }
+        return text.toString();
+    }
+
+    /** One bar in the making. */
+    public final class BarMaker {
+
+        private final Meter meter;
+        private final Duration beat;
+        private final List<Integer> groups;
+        private final TreeSet<Offset> attacks = new TreeSet<>();
+        private final List<Segment> segments = new ArrayList<>();
+        private Duration length;
+        private Duration phase = Duration.ZERO;
+        private int run;
+        private Offset at = Offset.ZERO;
+
+        private BarMaker(Meter meter, Duration beat, List<Integer> groups) {
+            this.meter = meter;
+            this.beat = beat;
+            this.groups = groups;
+            this.length = meter.length();
+        }
+
+        /** A pickup of this length. */
+        public BarMaker pickup(String pickup) {
+            length = Duration.parse(pickup);
+            phase = meter.length().minus(length);
+            return this;
+        }
+
+        /** The number within a run of rests, repeats or slashes. */
+        public BarMaker run(int number) {
+            run = number;
+            return this;
+        }
+
+        public BarMaker attacks(String... offsets) {
+            for (String offset : offsets) {
+                attacks.add(Offset.parse(offset));
+            }
+            return this;
+        }
+
+        /** An attack every {@code unit} through the whole bar. */
+        public BarMaker attackEvery(String unit) {
+            for (Offset o = Offset.ZERO; o.isBefore(Offset.at(length)); o = o.plus(Duration.parse(unit))) {
+                attacks.add(o);
+            }
+            return this;
+        }
+
+        /** Counts on in {@code unit} up to {@code end}. */
+        public BarMaker fill(String unit, String end) {
+            return segment(unit, end, Segment.Kind.FILL);
+        }
+
+        /** Counts the whole bar in {@code unit}. */
+        public TestPlans fill(String unit) {
+            return segment(unit, length.toString(), Segment.Kind.FILL).end();
+        }
+
+        public BarMaker span(String unit, String end) {
+            return segment(unit, end, Segment.Kind.SPAN);
+        }
+
+        public TestPlans end() {
+            return TestPlans.this;
+        }
+
+        private BarMaker segment(String unit, String end, Segment.Kind kind) {
+            Duration length = Duration.parse(unit);
+            boolean change = !length.equals(lastUnit);
+            lastUnit = length;
+            segments.add(new Segment(at, Offset.parse(end), length, kind, change, tempo.rate(length), null));
+            at = Offset.parse(end);
+            return this;
+        }
+
+        private BarPlan plan() {
+            int index = bars.size();
+            BarStyle style = run == 0 ? BarStyle.NONE : new BarStyle(BarStyle.Kind.MULTI_REST, run, run);
+            Bar bar = new Bar(index, Integer.toString(index + 1), !phase.isZero(), meter, index == 0, length, phase,
+                    List.of(), List.of(), List.of(), List.of(), List.of(), null, null, style, Duration.of(480, 1),
+                    SourceSpot.NONE);
+            BarTimeline timeline = new BarTimeline(bar, beats(), !groups.isEmpty(), List.copyOf(attacks), List.of(),
+                    List.of(new TempoChange(Offset.ZERO, tempo)));
+            return new BarPlan(timeline, List.copyOf(segments));
+        }
+
+        private List<Beat> beats() {
+            List<Beat> beats = new ArrayList<>();
+            List<Integer> sizes = groups.isEmpty()
+                    ? java.util.Collections.nCopies((int) meter.length().floorOver(beat), 1) : groups;
+            Offset start = Offset.ZERO.minus(phase);
+            int number = 1;
+            for (int group = 0; group < sizes.size(); group++) {
+                Offset groupStart = start;
+                for (int i = 0; i < sizes.get(group); i++) {
+                    Beat next = new Beat(number++, start, beat, group, groupStart, beat.times(sizes.get(group)));
+                    start = start.plus(beat);
+                    if (next.end().isAfter(Offset.ZERO)) {
+                        beats.add(next);
+                    }
+                }
+            }
+            return beats;
+        }
+    }
+}
