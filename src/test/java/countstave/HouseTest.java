@@ -1,0 +1,110 @@
+package countstave;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** The rules of the house (DEVELOPERS.md), kept by looking at every source file. */
+class HouseTest {
+
+    private static final Path MAIN = Path.of("src/main/java");
+    private static final int LONGEST_FILE = 300;
+    private static final Pattern IMPORT = Pattern.compile("^import (?:static )?([a-z][\\w.]*?)\\.[A-Z]", Pattern.MULTILINE);
+
+    /** Which packages of ours a package may use; the arrows run one way. */
+    private static final Map<String, Set<String>> MAY_USE = Map.ofEntries(
+            Map.entry("time", Set.of()),
+            Map.entry("score", Set.of("time")),
+            Map.entry("grid", Set.of("score", "time")),
+            Map.entry("count", Set.of("grid", "score", "time")),
+            Map.entry("spelling", Set.of("grid", "score", "time")),
+            Map.entry("practice", Set.of("count", "grid", "score", "time")),
+            Map.entry("musicxml", Set.of("count", "practice", "grid", "score", "time")),
+            Map.entry("text", Set.of("count", "practice", "spelling", "grid", "score", "time")),
+            Map.entry("json", Set.of("count", "practice", "spelling", "grid", "score", "time")),
+            Map.entry("sound", Set.of("count", "practice", "grid", "score", "time")),
+            Map.entry("chart", Set.of("count", "practice", "grid", "score", "time")));
+
+    /** Libraries and who alone may know them. */
+    private static final Map<String, Set<String>> ONLY_IN = Map.of(
+            "org.audiveris", Set.of("musicxml"),
+            "com.ctc.wstx", Set.of("musicxml"),
+            "jakarta.xml", Set.of("musicxml"),
+            "javax.xml", Set.of("musicxml"),
+            "org.apache", Set.of("chart"),
+            "picocli", Set.of("cli"),
+            "javax.sound", Set.of("sound"));
+
+    private static List<Path> sources() throws IOException {
+        try (Stream<Path> files = Files.walk(MAIN)) {
+            return files.filter(f -> f.toString().endsWith(".java")).sorted().toList();
+        }
+    }
+
+    private static String room(Path file) {
+        Path inside = MAIN.resolve("countstave").relativize(file);
+        return inside.getNameCount() == 1 ? "" : inside.getName(0).toString();
+    }
+
+    @Test
+    void arrowsBetweenPackagesRunOneWay() throws IOException {
+        List<String> wrong = new ArrayList<>();
+        for (Path file : sources()) {
+            String room = room(file);
+            if (room.isEmpty() || room.equals("cli")) {
+                continue;
+            }
+            assertTrue(MAY_USE.containsKey(room), "no rule for package " + room);
+            Matcher imports = IMPORT.matcher(Files.readString(file));
+            while (imports.find()) {
+                String used = imports.group(1);
+                if (used.startsWith("countstave.")) {
+                    String other = used.split("\\.")[1];
+                    if (!other.equals(room) && !MAY_USE.get(room).contains(other)) {
+                        wrong.add(file + " uses " + used);
+                    }
+                }
+            }
+        }
+        assertEquals(List.of(), wrong);
+    }
+
+    @Test
+    void librariesAreKnownInOnePlace() throws IOException {
+        List<String> wrong = new ArrayList<>();
+        for (Path file : sources()) {
+            Matcher imports = IMPORT.matcher(Files.readString(file));
+            while (imports.find()) {
+                for (Map.Entry<String, Set<String>> rule : ONLY_IN.entrySet()) {
+                    if (imports.group(1).startsWith(rule.getKey()) && !rule.getValue().contains(room(file))) {
+                        wrong.add(file + " uses " + imports.group(1));
+                    }
+                }
+            }
+        }
+        assertEquals(List.of(), wrong);
+    }
+
+    @Test
+    void noFileGrowsPastOneSitting() throws IOException {
+        List<String> wrong = new ArrayList<>();
+        for (Path file : sources()) {
+            long lines = Files.readString(file).lines().count();
+            if (lines > LONGEST_FILE) {
+                wrong.add(file + " has " + lines + " lines");
+            }
+        }
+        assertEquals(List.of(), wrong);
+    }
+}
