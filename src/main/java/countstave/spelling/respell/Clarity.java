@@ -1,0 +1,125 @@
+package countstave.spelling.respell;
+
+import countstave.time.Offset;
+import java.util.List;
+
+/**
+ * Whether one note or rest may stand undivided where it stands, or whether it hides a beat that a tie would show.
+ *
+ * <p>Accepted (common practice; from memory the same in Gould, <i>Behind Bars</i>, and Read, <i>Music Notation</i>):
+ * whole beats and groups; a dotted note from the start of two beats, and its mirror image; the simple syncopations
+ * quarter–half–quarter over a 4/4 bar and eighth–quarter–eighth over two beats; anything inside one beat.
+ */
+public final class Clarity {
+
+    private final MeterFrame frame;
+
+    public Clarity(MeterFrame frame) {
+        this.frame = frame;
+    }
+
+    /**
+     * What a note hides.
+     *
+     * @param at the hidden boundary
+     * @param middle whether it is the middle of the bar
+     */
+    public record Hidden(Offset at, boolean middle) {
+    }
+
+    /** What a note from {@code start} to {@code end} hides, or null where it is clear. */
+    public Hidden note(Offset start, Offset end) {
+        Span span = frame.bar();
+        if (!span.holds(start, end)) {
+            return null;
+        }
+        while (true) {
+            if (span.level() == Span.Level.BEAT || span.level() == Span.Level.PART || span.given().isEmpty()) {
+                return null;
+            }
+            List<Span> parts = span.parts();
+            int first = indexAt(parts, start);
+            int last = indexBefore(parts, end);
+            if (first == last) {
+                span = parts.get(first);
+                continue;
+            }
+            if (isClear(parts.get(first), parts.get(last), last - first, start, end)) {
+                return null;
+            }
+            return hidden(span, parts.get(first + 1).start());
+        }
+    }
+
+    /**
+     * What a rest from {@code start} to {@code end} hides, or null. Stricter than for notes off the beat (a rest has
+     * no syncopation), but any rest that begins on a beat may run on inside its half of the bar.
+     */
+    public Hidden rest(Offset start, Offset end) {
+        Span span = frame.bar();
+        if (!span.holds(start, end)) {
+            return null;
+        }
+        while (true) {
+            if (span.level() == Span.Level.BEAT || span.level() == Span.Level.PART || span.given().isEmpty()) {
+                return null;
+            }
+            List<Span> parts = span.parts();
+            int first = indexAt(parts, start);
+            int last = indexBefore(parts, end);
+            if (first == last) {
+                span = parts.get(first);
+                continue;
+            }
+            boolean opens = start.equals(parts.get(first).start());
+            boolean closes = end.equals(parts.get(last).end());
+            boolean clear = opens && (closes || parts.get(last).middle() != null);
+            return clear ? null : hidden(span, parts.get(first + 1).start());
+        }
+    }
+
+    private static boolean isClear(Span first, Span last, int crossed, Offset start, Offset end) {
+        boolean opens = start.equals(first.start());
+        boolean closes = end.equals(last.end());
+        if (opens && closes) {
+            return true;
+        }
+        if (crossed > 1 || !first.length().equals(last.length())) {
+            return false;
+        }
+        boolean startsWell = opens || start.equals(first.middle());
+        boolean endsWell = closes || end.equals(last.middle()) || opens && isDoubleDotted(last, end);
+        return startsWell && endsWell;
+    }
+
+    private static boolean isDoubleDotted(Span last, Offset end) {
+        return last.middle() != null && end.equals(last.start().plus(last.length().times(3, 4)));
+    }
+
+    private Hidden hidden(Span span, Offset at) {
+        List<Span> parts = span.parts();
+        boolean middle = span == frame.bar() && parts.size() == 2 && parts.get(0).level() == Span.Level.GROUP
+                && parts.get(0).length().equals(parts.get(1).length());
+        return new Hidden(at, middle);
+    }
+
+    private static int indexAt(List<Span> parts, Offset at) {
+        int index = 0;
+        for (int i = 0; i < parts.size(); i++) {
+            if (!parts.get(i).start().isAfter(at)) {
+                index = i;
+            }
+        }
+        return index;
+    }
+
+    private static int indexBefore(List<Span> parts, Offset end) {
+        int index = 0;
+        for (int i = 0; i < parts.size(); i++) {
+            if (parts.get(i).start().isBefore(end)) {
+                index = i;
+            }
+        }
+        return index;
+    }
+}
