@@ -16,4 +16,10 @@ public record Curve(double x1, double y1, double x2, double y2, double height, d
     public Curve moved(double dx, double dy) {
         return new Curve(x1 + dx, y1 + dy, x2 + dx, y2 + dy, height, endThickness, midThickness, role, at);
     }
+
+    @Override
+    public Curve scaled(double factor) {
+        return new Curve(x1 * factor, y1 * factor, x2 * factor, y2 * factor, height * factor, endThickness * factor,
+                midThickness * factor, role, at);
+    }
 }

@@ -22,4 +22,9 @@ public record Glyph(String name, double x, double y, double scale, Role role, Of
     public Glyph moved(double dx, double dy) {
         return new Glyph(name, x + dx, y + dy, scale, role, at);
     }
+
+    @Override
+    public Glyph scaled(double factor) {
+        return new Glyph(name, x * factor, y * factor, scale * factor, role, at);
+    }
 }

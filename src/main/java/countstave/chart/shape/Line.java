@@ -15,4 +15,9 @@ public record Line(double x1, double y1, double x2, double y2, double thickness,
     public Line moved(double dx, double dy) {
         return new Line(x1 + dx, y1 + dy, x2 + dx, y2 + dy, thickness, role, at);
     }
+
+    @Override
+    public Line scaled(double factor) {
+        return new Line(x1 * factor, y1 * factor, x2 * factor, y2 * factor, thickness * factor, role, at);
+    }
 }

@@ -25,4 +25,9 @@ public record Polygon(List<Point> points, Role role, Offset at) implements Shape
     public Polygon moved(double dx, double dy) {
         return new Polygon(points.stream().map(p -> p.moved(dx, dy)).toList(), role, at);
     }
+
+    @Override
+    public Polygon scaled(double factor) {
+        return new Polygon(points.stream().map(p -> p.scaled(factor)).toList(), role, at);
+    }
 }

@@ -19,4 +19,7 @@ public sealed interface Shape permits Glyph, Line, Polygon, Text, Curve {
 
     /** The same shape elsewhere. */
     Shape moved(double dx, double dy);
+
+    /** The same shape enlarged or reduced from the origin. */
+    Shape scaled(double factor);
 }

@@ -24,4 +24,9 @@ public record Text(String string, double x, double y, double size, Style style, 
     public Text moved(double dx, double dy) {
         return new Text(string, x + dx, y + dy, size, style, anchor, role, at);
     }
+
+    @Override
+    public Text scaled(double factor) {
+        return new Text(string, x * factor, y * factor, size * factor, style, anchor, role, at);
+    }
 }

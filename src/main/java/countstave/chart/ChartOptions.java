@@ -1,0 +1,81 @@
+package countstave.chart;
+
+import java.util.Objects;
+
+/**
+ * How the chart is to look; built once from the command line.
+ *
+ * @param paper paper size
+ * @param landscape whether the long side lies across
+ * @param marginMm margin on all four sides, in millimetres, 5 to 60
+ * @param staffMm height of a five-line staff (four spaces), in millimetres, 3 to 20
+ * @param large whether syllables and staff are enlarged for players with low vision
+ * @param unplayed which counts that nobody plays are printed
+ * @param language language of the text, as a BCP 47 tag, for the document's metadata
+ */
+public record ChartOptions(Paper paper, boolean landscape, double marginMm, double staffMm, boolean large,
+        Unplayed unplayed, String language) {
+
+    /** What {@code large} multiplies the staff with. */
+    public static final double LARGE = 1.5;
+
+    public enum Paper {
+        A4(210, 297), LETTER(215.9, 279.4);
+
+        private final double widthMm;
+        private final double heightMm;
+
+        Paper(double widthMm, double heightMm) {
+            this.widthMm = widthMm;
+            this.heightMm = heightMm;
+        }
+    }
+
+    /** All of them; those of beats that have a note off the beat, and the number of every other beat; none. */
+    public enum Unplayed { ALL, NEEDED, NONE }
+
+    public ChartOptions {
+        Objects.requireNonNull(paper);
+        Objects.requireNonNull(unplayed);
+        if (!(marginMm >= 5 && marginMm <= 60)) {
+            throw new IllegalArgumentException("a margin must lie between 5 and 60 mm, not " + marginMm);
+        }
+        if (!(staffMm >= 3 && staffMm <= 20)) {
+            throw new IllegalArgumentException("a staff must be 3 to 20 mm high, not " + staffMm);
+        }
+    }
+
+    /** A4 upright, 15 mm margins, a staff of 7 mm as in usual printed parts, every count. */
+    public static ChartOptions standard() {
+        return new ChartOptions(Paper.A4, false, 15, 7, false, Unplayed.ALL, "en");
+    }
+
+    public ChartOptions withPaper(Paper other, boolean across) {
+        return new ChartOptions(other, across, marginMm, staffMm, large, unplayed, language);
+    }
+
+    public ChartOptions withSizes(double otherMarginMm, double otherStaffMm) {
+        return new ChartOptions(paper, landscape, otherMarginMm, otherStaffMm, large, unplayed, language);
+    }
+
+    public ChartOptions withLarge(boolean yes) {
+        return new ChartOptions(paper, landscape, marginMm, staffMm, yes, unplayed, language);
+    }
+
+    public ChartOptions withUnplayed(Unplayed rule) {
+        return new ChartOptions(paper, landscape, marginMm, staffMm, large, rule, language);
+    }
+
+    public double pageWidthMm() {
+        return landscape ? paper.heightMm : paper.widthMm;
+    }
+
+    public double pageHeightMm() {
+        return landscape ? paper.widthMm : paper.heightMm;
+    }
+
+    /** One staff space in millimetres. */
+    public double spaceMm() {
+        return staffMm / 4 * (large ? LARGE : 1);
+    }
+}

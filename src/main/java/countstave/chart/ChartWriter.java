@@ -1,0 +1,52 @@
+package countstave.chart;
+
+import countstave.chart.engrave.BarEngraver;
+import countstave.chart.layout.ChangeLabels;
+import countstave.chart.layout.Chart;
+import countstave.chart.layout.ChartLayout;
+import countstave.chart.pdf.PdfDrawing;
+import countstave.count.PartCounts;
+import countstave.score.Score;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.List;
+
+/**
+ * The printed chart: notation with the counts under the notes.
+ *
+ * <p>Layout and drawing are apart: {@link ChartLayout} positions shapes in staff spaces, {@link PdfDrawing} turns them
+ * into a PDF and decides nothing.
+ */
+public final class ChartWriter {
+
+    private ChartWriter() {
+    }
+
+    /**
+     * Writes parts as one PDF, each part from a new page and with a bookmark.
+     *
+     * @param parts what is drawn, at least one
+     * @param out left open
+     * @return what the user must be told: what is not drawn, lines that had to be reduced, letters that are missing;
+     *     one sentence each
+     */
+    public static List<String> write(List<PartCounts> parts, Score score, ChartOptions options, OutputStream out)
+            throws IOException {
+        Chart chart = layout(parts, score, options);
+        PdfDrawing.write(chart, out);
+        return chart.notes();
+    }
+
+    /** The positioned shapes, for other drawings and for looking at. */
+    public static Chart layout(List<PartCounts> parts, Score score, ChartOptions options) {
+        return new ChartLayout(engraver(), labels()).layout(parts, score, options);
+    }
+
+    private static BarEngraver engraver() {
+        return new countstave.chart.engrave.PlainEngraver();
+    }
+
+    private static ChangeLabels labels() {
+        return new PlainLabels();
+    }
+}

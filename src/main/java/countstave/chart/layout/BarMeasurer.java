@@ -1,0 +1,213 @@
+package countstave.chart.layout;
+
+import countstave.chart.ChartOptions;
+import countstave.chart.engrave.BarEngraver;
+import countstave.chart.engrave.Column;
+import countstave.chart.engrave.EngraveContext;
+import countstave.chart.engrave.EngravedBar;
+import countstave.chart.engrave.StaffState;
+import countstave.chart.font.Measures;
+import countstave.chart.shape.Text;
+import countstave.count.BarCounts;
+import countstave.count.Count;
+import countstave.count.PartCounts;
+import countstave.grid.Segment;
+import countstave.score.Bar;
+import countstave.score.BarStyle;
+import countstave.score.BarTimeline;
+import countstave.score.Beat;
+import countstave.score.Lyric;
+import countstave.score.Part;
+import countstave.time.Duration;
+import countstave.time.Offset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SortedSet;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+
+/** Measures the bars of a part: notation, syllables and lyrics together decide how much room each moment needs. */
+final class BarMeasurer {
+
+    /** A run of rests shows the counts of this many bars in full; a longer one those of its ends. */
+    private static final int RUN_IN_FULL = 3;
+
+    private final BarEngraver engraver;
+    private final Measures measures;
+    private final ChartOptions options;
+
+    BarMeasurer(BarEngraver engraver, Measures measures, ChartOptions options) {
+        this.engraver = engraver;
+        this.measures = measures;
+        this.options = options;
+    }
+
+    List<MeasuredBar> measure(PartCounts counts) {
+        Part part = counts.plan().timeline().part();
+        List<StaffState> states = new ArrayList<>();
+        for (int staff = 1; staff <= part.staves(); staff++) {
+            states.add(StaffState.DEFAULT);
+        }
+        int first = counts.bars().isEmpty() ? 0 : bar(counts, 0).index();
+        // bars may have been selected: what came before still sets clef and key
+        part.bars().stream().filter(b -> b.index() < first).forEach(b -> advance(states, b));
+        List<MeasuredBar> measured = new ArrayList<>();
+        int i = 0;
+        while (i < counts.bars().size()) {
+            int end = runEnd(counts, i);
+            measured.add(measure(counts, i, end, List.copyOf(states)));
+            for (; i < end; i++) {
+                advance(states, bar(counts, i));
+            }
+        }
+        return measured;
+    }
+
+    private static Bar bar(PartCounts counts, int i) {
+        return counts.bars().get(i).plan().timeline().bar();
+    }
+
+    private static void advance(List<StaffState> states, Bar bar) {
+        for (int s = 0; s < states.size(); s++) {
+            states.set(s, states.get(s).after(bar, s + 1));
+        }
+    }
+
+    /** The index after the last bar that is drawn as one with bar {@code start}: a run of rests, else one bar. */
+    private static int runEnd(PartCounts counts, int start) {
+        int end = start + 1;
+        while (end < counts.bars().size() && isRest(counts, end - 1) && isRest(counts, end)
+                && bar(counts, end).style().runNumber() == bar(counts, end - 1).style().runNumber() + 1
+                && bar(counts, end).directions().isEmpty() && bar(counts, end).left() == null
+                && bar(counts, end - 1).right() == null && !bar(counts, end).meterShown()
+                && bar(counts, end).staffChanges().isEmpty()) {
+            end++;
+        }
+        return end;
+    }
+
+    private static boolean isRest(PartCounts counts, int i) {
+        return bar(counts, i).style().kind() == BarStyle.Kind.MULTI_REST
+                && counts.bars().get(i).plan().timeline().attacks().isEmpty();
+    }
+
+    private MeasuredBar measure(PartCounts counts, int start, int end, List<StaffState> states) {
+        List<BarCounts> run = List.copyOf(counts.bars().subList(start, end));
+        Bar previous = start == 0 ? null : bar(counts, start - 1);
+        Bar next = end == counts.bars().size() ? null : bar(counts, end);
+        List<BarTimeline> timelines = run.stream().map(b -> b.plan().timeline()).toList();
+        List<EngravedBar> staves = new ArrayList<>();
+        for (int staff = 1; staff <= states.size(); staff++) {
+            EngraveContext context = new EngraveContext(staff, states.get(staff - 1), previous, next,
+                    measures.music(), measures.text());
+            boolean rests = bar(counts, start).style().kind() == BarStyle.Kind.MULTI_REST && isRest(counts, start);
+            staves.add(rests ? engraver.engraveRests(timelines, context)
+                    : engraver.engrave(timelines.get(0), context));
+        }
+        double leastContent = staves.stream().mapToDouble(EngravedBar::leastContentWidth).max().orElse(0);
+        return run.size() > 1 ? run(run, staves, states, leastContent)
+                : single(run.get(0), staves, states, leastContent);
+    }
+
+    private MeasuredBar run(List<BarCounts> run, List<EngravedBar> staves, List<StaffState> states,
+            double leastContent) {
+        List<String> words = new ArrayList<>();
+        for (int i = 0; i < run.size(); i++) {
+            boolean inFull = run.size() <= RUN_IN_FULL + 1 || i < RUN_IN_FULL - 1 || i == run.size() - 1;
+            if (inFull) {
+                words.add(run.get(i).segments().stream().flatMap(s -> s.counts().stream()).map(Count::say)
+                        .collect(Collectors.joining(" ", "(", ")")));
+            } else if (i == RUN_IN_FULL - 1) {
+                words.add("…");
+            }
+        }
+        String text = String.join(" ", words);
+        double width = measures.text().width(text, Sizes.SYLLABLE, Text.Style.REGULAR) + 2 * Sizes.SYLLABLE_GAP;
+        BarTimeline first = run.get(0).plan().timeline();
+        Spacing spacing = new Spacing(List.of(new Spacing.Piece(Offset.ZERO, first.bar().end(), first.bar().length(),
+                Math.max(width, leastContent))), List.of());
+        return new MeasuredBar(run, staves, states, List.of(), text, spacing, 0, 0, leastContent);
+    }
+
+    private MeasuredBar single(BarCounts bar, List<EngravedBar> staves, List<StaffState> states,
+            double leastContent) {
+        TreeMap<Offset, Column> notes = new TreeMap<>();
+        staves.forEach(s -> s.columns().forEach(c -> notes.merge(c.at(), c, Column::with)));
+        List<ShownCount> shown = ShownCounts.of(bar, options.unplayed());
+        List<Column> syllables = syllables(bar, shown);
+        List<Spacing.Track> tracks = new ArrayList<>();
+        tracks.add(new Spacing.Track(List.copyOf(notes.values()), Sizes.NOTE_GAP));
+        tracks.add(new Spacing.Track(syllables, Sizes.SYLLABLE_GAP));
+        tracks.addAll(lyrics(bar.plan().timeline().bar()));
+        Spacing spacing = new Spacing(pieces(bar), tracks);
+        return new MeasuredBar(List.of(bar), staves, states, shown, null, spacing,
+                firstRoom(List.copyOf(notes.values())), firstRoom(syllables), leastContent);
+    }
+
+    private static double firstRoom(List<Column> columns) {
+        return columns.isEmpty() || !columns.get(0).at().equals(Offset.ZERO) ? 0 : columns.get(0).left();
+    }
+
+    private List<Column> syllables(BarCounts bar, List<ShownCount> shown) {
+        List<Offset> changes = bar.plan().segments().stream().filter(Segment::change).map(Segment::start).toList();
+        return shown.stream().map(count -> {
+            Text.Style style = count.played() ? Text.Style.BOLD : Text.Style.REGULAR;
+            double half = measures.text().width(count.say(), Sizes.SYLLABLE, style) / 2;
+            double parenthesis = measures.text().width("(", Sizes.SYLLABLE, Text.Style.REGULAR);
+            return new Column(count.at(), half + (count.opens() ? parenthesis : 0)
+                    + (changes.contains(count.at()) ? Sizes.CHANGE_ROOM : 0), half + (count.closes() ? parenthesis : 0));
+        }).toList();
+    }
+
+    /** The file's own lyrics, one track a verse. */
+    private List<Spacing.Track> lyrics(Bar bar) {
+        TreeMap<String, TreeMap<Offset, Column>> verses = new TreeMap<>();
+        bar.voices().stream().flatMap(v -> v.events().stream()).filter(e -> !e.isGrace()).forEach(event -> {
+            for (Lyric lyric : event.look().lyrics()) {
+                double half = measures.text().width(lyric.text(), Sizes.LYRIC, Text.Style.REGULAR) / 2;
+                verses.computeIfAbsent(lyric.number(), n -> new TreeMap<>()).merge(event.start(),
+                        new Column(event.start(), half, half + hyphenRoom(lyric)), Column::with);
+            }
+        });
+        return verses.values().stream()
+                .map(v -> new Spacing.Track(List.copyOf(v.values()), Sizes.LYRIC_GAP)).toList();
+    }
+
+    private static double hyphenRoom(Lyric lyric) {
+        boolean goesOn = lyric.syllabic() == Lyric.Syllabic.BEGIN || lyric.syllabic() == Lyric.Syllabic.MIDDLE;
+        return goesOn ? Sizes.LYRIC * 0.4 : 0;
+    }
+
+    /** Beats (groups of them in irregular meters), and spans counted through as wholes. */
+    private static List<Spacing.Piece> pieces(BarCounts bar) {
+        BarTimeline timeline = bar.plan().timeline();
+        Offset end = timeline.bar().end();
+        List<Spacing.Piece> pieces = new ArrayList<>();
+        for (Segment segment : bar.plan().segments()) {
+            SortedSet<Offset> cuts = new TreeSet<>();
+            cuts.add(segment.start());
+            cuts.add(segment.end());
+            if (!segment.isSpan()) {
+                timeline.beats().stream().filter(b -> !timeline.irregular() || b.isGroupStart()).map(Beat::start)
+                        .filter(b -> b.isAfter(segment.start()) && b.isBefore(segment.end())).forEach(cuts::add);
+            }
+            addPieces(List.copyOf(cuts), segment.unit(), pieces);
+        }
+        if (pieces.isEmpty()) {
+            Duration length = timeline.bar().length().isPositive() ? timeline.bar().length() : Duration.QUARTER;
+            pieces.add(new Spacing.Piece(Offset.ZERO, Offset.at(length), length, Sizes.LEAST_UNIT));
+        } else if (pieces.get(pieces.size() - 1).end().isBefore(end)) {
+            Offset from = pieces.get(pieces.size() - 1).end();
+            pieces.add(new Spacing.Piece(from, end, end.minus(from), Sizes.LEAST_UNIT));
+        }
+        return pieces;
+    }
+
+    private static void addPieces(List<Offset> cuts, Duration unit, List<Spacing.Piece> pieces) {
+        for (int i = 0; i + 1 < cuts.size(); i++) {
+            pieces.add(new Spacing.Piece(cuts.get(i), cuts.get(i + 1), unit, Sizes.LEAST_UNIT));
+        }
+    }
+
+}

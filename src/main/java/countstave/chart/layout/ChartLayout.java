@@ -1,0 +1,76 @@
+package countstave.chart.layout;
+
+import countstave.chart.ChartOptions;
+import countstave.chart.engrave.BarEngraver;
+import countstave.chart.font.Measures;
+import countstave.chart.shape.Shape;
+import countstave.chart.shape.Text;
+import countstave.count.PartCounts;
+import countstave.score.Score;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+
+/**
+ * Lays parts out on pages.
+ *
+ * <p>The order of things: each bar is measured (notation, syllables and lyrics together), bars are broken into lines,
+ * each line is spread and gets its marks and counts, lines are broken into pages, pages get head and foot. All in staff
+ * spaces; nothing here knows how it is going to be drawn.
+ */
+public final class ChartLayout {
+
+    private final BarEngraver engraver;
+    private final ChangeLabels labels;
+    private final Measures measures = Measures.standard();
+
+    public ChartLayout(BarEngraver engraver, ChangeLabels labels) {
+        this.engraver = engraver;
+        this.labels = labels;
+    }
+
+    public Chart layout(List<PartCounts> parts, Score score, ChartOptions options) {
+        List<String> notes = new ArrayList<>();
+        List<List<Shape>> music = new ArrayList<>();
+        List<PageFrame> frames = new ArrayList<>();
+        List<Boolean> firsts = new ArrayList<>();
+        List<Chart.Bookmark> bookmarks = new ArrayList<>();
+        Set<String> notDrawn = new TreeSet<>();
+        for (PartCounts part : parts) {
+            PartLayout layout = new PartLayout(part, score, options, engraver, labels, measures, notes);
+            bookmarks.add(layout.addPages(music, frames, firsts));
+            notDrawn.addAll(layout.notDrawn());
+        }
+        if (!notDrawn.isEmpty()) {
+            notes.add("not drawn: " + String.join(", ", notDrawn));
+        }
+        List<Chart.Page> pages = new ArrayList<>();
+        Set<Integer> missing = new TreeSet<>();
+        for (int i = 0; i < music.size(); i++) {
+            List<Shape> shapes = new ArrayList<>(music.get(i));
+            shapes.addAll(frames.get(i).furniture(firsts.get(i), i + 1, music.size()));
+            pages.add(new Chart.Page(shapes.stream().map(s -> printable(s, missing)).toList()));
+        }
+        if (!missing.isEmpty()) {
+            notes.add("no sign in the text font, replaced by \uFFFD: " + missing.stream()
+                    .map(c -> new String(Character.toChars(c)) + String.format(" (U+%04X)", c))
+                    .collect(Collectors.joining(", ")));
+        }
+        String subject = parts.stream().map(p -> p.plan().timeline().part().name()).collect(Collectors.joining(", "));
+        return new Chart(score.title(), score.composer(), subject, options.language(), options.spaceMm(),
+                options.pageWidthMm(), options.pageHeightMm(), List.copyOf(pages), List.copyOf(bookmarks),
+                List.copyOf(notes));
+    }
+
+    private Shape printable(Shape shape, Set<Integer> missing) {
+        if (!(shape instanceof Text text)) {
+            return shape;
+        }
+        text.string().codePoints().filter(c -> !measures.text().has(c, text.style())).forEach(missing::add);
+        String printable = measures.text().printable(text.string(), text.style());
+        return printable.equals(text.string()) ? text : new Text(printable, text.x(), text.y(), text.size(),
+                text.style(), text.anchor(), text.role(), text.at());
+    }
+}

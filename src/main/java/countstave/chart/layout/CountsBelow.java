@@ -1,0 +1,95 @@
+package countstave.chart.layout;
+
+import countstave.chart.font.Measures;
+import countstave.chart.shape.Line;
+import countstave.chart.shape.Role;
+import countstave.chart.shape.Shape;
+import countstave.chart.shape.Text;
+import countstave.count.BarCounts;
+import countstave.grid.Segment;
+import countstave.score.BarTimeline;
+import countstave.score.Beat;
+import countstave.time.Offset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+
+/** The counts under the staff: a ruled line with a tick for each counted position, taller on the beats, and the words. */
+final class CountsBelow {
+
+    private final Measures measures;
+    private final ChangeMarks changes;
+
+    CountsBelow(Measures measures, ChangeLabels labels) {
+        this.measures = measures;
+        this.changes = new ChangeMarks(measures, labels);
+    }
+
+    void add(List<MeasuredBar> bars, LineBreaker.Range range, List<PlacedBar> placed, Skyline skyline,
+            List<Shape> shapes) {
+        double row = skyline.bottom() - Sizes.ROW_GAP - Sizes.TICK_BEAT;
+        double cap = measures.text().capHeight(Sizes.SYLLABLE, Text.Style.BOLD);
+        double baseline = row - Sizes.SYLLABLE_DROP - cap;
+        List<Shape> added = new ArrayList<>();
+        for (PlacedBar bar : placed) {
+            if (bar.bar().isRun()) {
+                run(bar, baseline, added);
+            } else {
+                ticks(bar, row, added);
+                syllables(bar, baseline, added);
+            }
+        }
+        added.forEach(shape -> skyline.add(measures.box(shape)));
+        changes.add(bars, range, placed, row, baseline, skyline, added);
+        added.forEach(shape -> skyline.add(measures.box(shape)));
+        shapes.addAll(added);
+    }
+
+    private void run(PlacedBar bar, double baseline, List<Shape> shapes) {
+        double middle = (bar.x(Offset.ZERO) + bar.endX()) / 2;
+        shapes.add(new Text(bar.bar().restWords(), middle, baseline, Sizes.SYLLABLE, Text.Style.REGULAR,
+                Text.Anchor.MIDDLE, Role.SYLLABLE_UNPLAYED, Offset.ZERO));
+    }
+
+    private static void ticks(PlacedBar bar, double row, List<Shape> shapes) {
+        BarCounts counts = bar.bar().counts().get(0);
+        BarTimeline timeline = bar.bar().timeline();
+        shapes.add(new Line(bar.x(Offset.ZERO), row, bar.endX(), row, Sizes.ROW_LINE_THICKNESS, Role.ROW_LINE, null));
+        TreeSet<Offset> positions = new TreeSet<>();
+        for (Segment segment : counts.plan().segments()) {
+            for (int k = 0; k < segment.positions(); k++) {
+                positions.add(segment.position(k));
+            }
+        }
+        TreeSet<Offset> beats = new TreeSet<>();
+        timeline.beats().stream().map(Beat::start).filter(b -> !b.isBefore(Offset.ZERO)).forEach(beats::add);
+        positions.addAll(beats);
+        for (Offset at : positions) {
+            double x = bar.x(at);
+            Beat beat = timeline.beatAt(at);
+            boolean onBeat = beats.contains(at);
+            // in irregular meters the written units are the beats: only those that open a group are tall
+            boolean tall = onBeat && (!timeline.irregular() || beat.isGroupStart());
+            shapes.add(new Line(x, row, x, row + (tall ? Sizes.TICK_BEAT : Sizes.TICK),
+                    tall ? Sizes.TICK_BEAT_THICKNESS : Sizes.TICK_THICKNESS, onBeat ? Role.TICK_BEAT : Role.TICK, at));
+        }
+    }
+
+    private void syllables(PlacedBar bar, double baseline, List<Shape> shapes) {
+        for (ShownCount count : bar.bar().shown()) {
+            Text.Style style = count.played() ? Text.Style.BOLD : Text.Style.REGULAR;
+            Role role = count.played() ? Role.SYLLABLE_PLAYED : Role.SYLLABLE_UNPLAYED;
+            double x = bar.x(count.at());
+            double half = measures.text().width(count.say(), Sizes.SYLLABLE, style) / 2;
+            if (count.opens()) {
+                shapes.add(new Text("(", x - half, baseline, Sizes.SYLLABLE, style, Text.Anchor.END, Role.PARENTHESIS,
+                        count.at()));
+            }
+            shapes.add(new Text(count.say(), x, baseline, Sizes.SYLLABLE, style, Text.Anchor.MIDDLE, role, count.at()));
+            if (count.closes()) {
+                shapes.add(new Text(")", x + half, baseline, Sizes.SYLLABLE, style, Text.Anchor.START,
+                        Role.PARENTHESIS, count.at()));
+            }
+        }
+    }
+}

@@ -1,0 +1,68 @@
+package countstave.chart.layout;
+
+import countstave.chart.font.Measures;
+import countstave.chart.font.MusicFont;
+import countstave.chart.shape.Glyph;
+import countstave.chart.shape.Role;
+import countstave.chart.shape.Shape;
+import countstave.chart.shape.Text;
+import countstave.time.Offset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * A line of words in which note values (♩, ♪ …) are drawn from the music font, since text fonts lack them.
+ *
+ * @param shapes from x = 0, baseline at y = 0
+ * @param width its advance width
+ */
+record Inline(List<Shape> shapes, double width) {
+
+    private static final Map<Integer, String> NOTES = Map.ofEntries(Map.entry(0x1D15C, "metNoteDoubleWhole"),
+            Map.entry(0x1D15D, "metNoteWhole"), Map.entry(0x1D15E, "metNoteHalfUp"), Map.entry(0x2669, "metNoteQuarterUp"),
+            Map.entry(0x1D15F, "metNoteQuarterUp"), Map.entry(0x266A, "metNote8thUp"), Map.entry(0x1D160, "metNote8thUp"),
+            Map.entry(0x1D161, "metNote16thUp"), Map.entry(0x1D162, "metNote32ndUp"), Map.entry(0x1D163, "metNote64thUp"),
+            Map.entry(0x1D164, "metNote128thUp"), Map.entry(0x1D16D, "metAugmentationDot"));
+
+    /** A notehead about as tall as a small letter. */
+    private static final double NOTE_SCALE = 0.3;
+
+    static Inline of(String words, double size, Text.Style style, Role role, Offset at, Measures measures) {
+        List<Shape> shapes = new ArrayList<>();
+        StringBuilder run = new StringBuilder();
+        double x = 0;
+        for (int c : words.codePoints().toArray()) {
+            String note = NOTES.get(c);
+            if (note == null) {
+                run.appendCodePoint(c);
+                continue;
+            }
+            x = flush(run, x, size, style, role, at, measures, shapes);
+            double scale = size * NOTE_SCALE;
+            MusicFont music = measures.music();
+            // raised by half a head, so that it stands on the baseline
+            shapes.add(new Glyph(note, x, scale * 0.5, scale, role, at));
+            x += music.box(note).right() * scale + size * 0.06;
+        }
+        x = flush(run, x, size, style, role, at, measures, shapes);
+        return new Inline(List.copyOf(shapes), x);
+    }
+
+    private static double flush(StringBuilder run, double x, double size, Text.Style style, Role role, Offset at,
+            Measures measures, List<Shape> shapes) {
+        if (run.isEmpty()) {
+            return x;
+        }
+        String text = run.toString();
+        run.setLength(0);
+        if (!text.isBlank()) {
+            shapes.add(new Text(text, x, 0, size, style, Text.Anchor.START, role, at));
+        }
+        return x + measures.text().width(text, size, style);
+    }
+
+    List<Shape> movedTo(double x, double y) {
+        return shapes.stream().map(s -> s.moved(x, y)).toList();
+    }
+}

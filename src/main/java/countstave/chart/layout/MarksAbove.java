@@ -1,0 +1,150 @@
+package countstave.chart.layout;
+
+import countstave.chart.font.Measures;
+import countstave.chart.shape.Box;
+import countstave.chart.shape.Glyph;
+import countstave.chart.shape.Line;
+import countstave.chart.shape.Role;
+import countstave.chart.shape.Shape;
+import countstave.chart.shape.Text;
+import countstave.score.Direction;
+import countstave.score.NoteValue;
+import countstave.score.Placement;
+import java.util.ArrayList;
+import java.util.List;
+
+/** What stands above the staff: bar number, words, signs, endings, tempo and rehearsal marks, from the inside out. */
+final class MarksAbove {
+
+    private final Measures measures;
+    private final Endings endings;
+
+    MarksAbove(Measures measures) {
+        this.measures = measures;
+        this.endings = new Endings(measures);
+    }
+
+    /** Adds the marks of a line; gives its rehearsal marks. */
+    List<String> add(List<MeasuredBar> bars, LineBreaker.Range range, List<PlacedBar> placed, Skyline skyline,
+            List<Shape> shapes) {
+        barNumber(placed.get(0), skyline, shapes);
+        double end = placed.get(placed.size() - 1).right();
+        for (PlacedBar bar : placed) {
+            for (Direction direction : bar.bar().bar().directions()) {
+                if (direction.kind() == Direction.Kind.WORDS) {
+                    words(direction, bar, end, skyline, shapes);
+                } else if (direction.kind() == Direction.Kind.SEGNO || direction.kind() == Direction.Kind.CODA) {
+                    sign(direction, bar, skyline, shapes);
+                }
+            }
+        }
+        endings.add(bars, range, placed, skyline, shapes);
+        for (PlacedBar bar : placed) {
+            for (Direction direction : bar.bar().bar().directions()) {
+                if (direction.kind() == Direction.Kind.METRONOME) {
+                    Inline tempo = Inline.of(tempo(direction), Sizes.TEMPO, Text.Style.BOLD, Role.TEMPO,
+                            direction.at(), measures);
+                    stack(tempo, startX(direction, bar), end, Sizes.TEMPO, skyline, shapes);
+                }
+            }
+        }
+        List<String> rehearsals = new ArrayList<>();
+        for (PlacedBar bar : placed) {
+            for (Direction direction : bar.bar().bar().directions()) {
+                if (direction.kind() == Direction.Kind.REHEARSAL) {
+                    rehearsal(direction, bar, skyline, shapes);
+                    rehearsals.add(direction.text());
+                }
+            }
+        }
+        return rehearsals;
+    }
+
+    private void barNumber(PlacedBar first, Skyline skyline, List<Shape> shapes) {
+        String number = first.bar().bar().number();
+        if (first.bar().bar().implicit() || number.isBlank()) {
+            return;
+        }
+        Inline text = Inline.of(number, Sizes.BAR_NUMBER, Text.Style.REGULAR, Role.BAR_NUMBER, null, measures);
+        stack(text, 0, Double.MAX_VALUE, Sizes.BAR_NUMBER, skyline, shapes);
+    }
+
+    private void words(Direction direction, PlacedBar bar, double end, Skyline skyline, List<Shape> shapes) {
+        Inline text = Inline.of(direction.text(), Sizes.WORDS, Text.Style.ITALIC, Role.WORDS, direction.at(), measures);
+        if (direction.placement() == Placement.BELOW) {
+            double x = Math.max(0, Math.min(startX(direction, bar), end - text.width()));
+            double y = skyline.bottom(x, x + text.width()) - Sizes.STACK_GAP
+                    - measures.text().ascent(Sizes.WORDS, Text.Style.ITALIC);
+            put(text.movedTo(x, y), skyline, shapes);
+        } else {
+            stack(text, startX(direction, bar), end, Sizes.WORDS, skyline, shapes);
+        }
+    }
+
+    private static double startX(Direction direction, PlacedBar bar) {
+        return bar.x(direction.at()) - 0.6;
+    }
+
+    private void sign(Direction direction, PlacedBar bar, Skyline skyline, List<Shape> shapes) {
+        String name = direction.kind() == Direction.Kind.SEGNO ? "segno" : "coda";
+        Box box = measures.music().box(name);
+        double x = bar.x(direction.at()) - box.width() / 2;
+        double y = skyline.top(x, x + box.width()) + Sizes.STACK_GAP - box.bottom();
+        put(List.of(new Glyph(name, x, y, Role.WORDS, direction.at())), skyline, shapes);
+    }
+
+    private void rehearsal(Direction direction, PlacedBar bar, Skyline skyline, List<Shape> shapes) {
+        double pad = 0.5;
+        double width = measures.text().width(direction.text(), Sizes.REHEARSAL, Text.Style.BOLD) + 2 * pad;
+        double height = measures.text().capHeight(Sizes.REHEARSAL, Text.Style.BOLD) + 2 * pad;
+        double line = measures.music().engraving("textEnclosureThickness");
+        double x = direction.at().equals(countstave.time.Offset.ZERO) ? bar.left() : startX(direction, bar);
+        double y = skyline.top(x, x + width) + Sizes.STACK_GAP;
+        List<Shape> mark = new ArrayList<>();
+        mark.add(new Text(direction.text(), x + pad, y + pad, Sizes.REHEARSAL, Text.Style.BOLD, Text.Anchor.START,
+                Role.REHEARSAL, direction.at()));
+        double half = line / 2;
+        mark.add(new Line(x - half, y, x + width + half, y, line, Role.REHEARSAL, null));
+        mark.add(new Line(x - half, y + height, x + width + half, y + height, line, Role.REHEARSAL, null));
+        mark.add(new Line(x, y, x, y + height, line, Role.REHEARSAL, null));
+        mark.add(new Line(x + width, y, x + width, y + height, line, Role.REHEARSAL, null));
+        put(mark, skyline, shapes);
+    }
+
+    private void stack(Inline text, double x, double end, double size, Skyline skyline, List<Shape> shapes) {
+        double left = Math.max(0, Math.min(x, end - text.width()));
+        double y = skyline.top(left, left + text.width()) + Sizes.STACK_GAP + size * 0.22;
+        put(text.movedTo(left, y), skyline, shapes);
+    }
+
+    private void put(List<Shape> added, Skyline skyline, List<Shape> shapes) {
+        added.forEach(shape -> skyline.add(measures.box(shape)));
+        shapes.addAll(added);
+    }
+
+    private static String tempo(Direction direction) {
+        Direction.MetronomeMark mark = direction.mark();
+        if (mark == null) {
+            return direction.text();
+        }
+        String left = note(mark.value(), mark.dots());
+        return left + " = " + (mark.otherValue() != null ? note(mark.otherValue(), mark.otherDots())
+                : mark.perMinute());
+    }
+
+    /** A note value as Unicode text, which {@link Inline} draws from the music font. */
+    static String note(NoteValue value, int dots) {
+        String sign = switch (value) {
+            case MAXIMA, LONG, BREVE -> new String(Character.toChars(0x1D15C));
+            case WHOLE -> new String(Character.toChars(0x1D15D));
+            case HALF -> new String(Character.toChars(0x1D15E));
+            case QUARTER -> "♩";
+            case EIGHTH -> "♪";
+            case SIXTEENTH -> new String(Character.toChars(0x1D161));
+            case THIRTY_SECOND -> new String(Character.toChars(0x1D162));
+            case SIXTY_FOURTH -> new String(Character.toChars(0x1D163));
+            default -> new String(Character.toChars(0x1D164));
+        };
+        return sign + new String(Character.toChars(0x1D16D)).repeat(dots);
+    }
+}

@@ -1,0 +1,70 @@
+package countstave.chart.layout;
+
+import countstave.chart.engrave.EngravedBar;
+import countstave.chart.engrave.Placing.XOfTime;
+import countstave.count.BarCounts;
+import countstave.score.Bar;
+import countstave.score.BarTimeline;
+import java.util.List;
+
+/**
+ * A bar (or a run of bars of rest drawn as one) that knows how wide it must be.
+ *
+ * @param counts the counts of the bar, or of all bars of the run
+ * @param staves its notation, one entry a staff, from the top
+ * @param states what is in force on each staff at its start
+ * @param shown the syllables that are printed; of a run none, see {@code restWords}
+ * @param restWords the counts of a run of rests as one text, or null for an ordinary bar
+ * @param spacing how its time is spread
+ * @param noteRoom room that the first moment's signs need before their x
+ * @param syllableRoom room that the first moment's syllable needs before its x
+ * @param leastContent least width between prefix and suffix for signs that are no moments
+ */
+record MeasuredBar(List<BarCounts> counts, List<EngravedBar> staves,
+        List<countstave.chart.engrave.StaffState> states, List<ShownCount> shown, String restWords, Spacing spacing,
+        double noteRoom, double syllableRoom, double leastContent) {
+
+    /** The (first) bar as written. */
+    Bar bar() {
+        return timeline().bar();
+    }
+
+    BarTimeline timeline() {
+        return counts.get(0).plan().timeline();
+    }
+
+    boolean isRun() {
+        return restWords != null;
+    }
+
+    double prefix(boolean lineStart) {
+        return staves.stream().mapToDouble(s -> s.prefixWidth(lineStart)).max().orElse(0);
+    }
+
+    private double suffix(boolean lineEnd) {
+        return staves.stream().mapToDouble(s -> s.suffixWidth(lineEnd)).max().orElse(0);
+    }
+
+    /** From the left edge to the place of the bar's first moment. */
+    private double start(boolean lineStart) {
+        return Math.max(prefix(lineStart) + Sizes.BAR_START_GAP + noteRoom, syllableRoom + Sizes.SYLLABLE_GAP / 2);
+    }
+
+    /** The width that does not stretch. */
+    double fixedWidth(boolean lineStart, boolean lineEnd) {
+        return start(lineStart) + suffix(lineEnd);
+    }
+
+    /** The least width of what stretches. */
+    double leastStretch() {
+        return Math.max(spacing.leastWidth(), leastContent - noteRoom);
+    }
+
+    double naturalStretch() {
+        return Math.max(spacing.naturalWidth(), leastStretch());
+    }
+
+    XOfTime spread(boolean lineStart, double stretchWidth) {
+        return spacing.spread(start(lineStart), stretchWidth);
+    }
+}

@@ -1,0 +1,119 @@
+package countstave.chart.layout;
+
+import countstave.chart.ChartOptions;
+import countstave.chart.engrave.BarEngraver;
+import countstave.chart.font.Measures;
+import countstave.chart.shape.Shape;
+import countstave.count.PartCounts;
+import countstave.score.Direction;
+import countstave.score.Score;
+import java.util.ArrayList;
+import java.util.List;
+
+/** One part on pages: measure bars, break lines, build lines, break pages, place them. */
+final class PartLayout {
+
+    /** A page is filled by spreading its lines only if it is at least this full. */
+    private static final double SPREAD_FROM = 0.6;
+    /** Lines are spread by no more than this, in staff spaces. */
+    private static final double MOST_SPREAD = 9;
+
+    private final PartCounts counts;
+    private final PageFrame frame;
+    private final List<MeasuredBar> bars;
+    private final List<SystemBox> systems = new ArrayList<>();
+    private final List<String> notes;
+
+    PartLayout(PartCounts counts, Score score, ChartOptions options, BarEngraver engraver, ChangeLabels labels,
+            Measures measures, List<String> notes) {
+        this.counts = counts;
+        this.notes = notes;
+        frame = new PageFrame(options, measures, score.title(), score.composer(), partName(), labels.key(counts));
+        bars = new BarMeasurer(engraver, measures, options).measure(counts);
+        SystemBuilder builder = new SystemBuilder(measures, labels);
+        for (LineBreaker.Range range : LineBreaker.breakLines(bars, frame.width(), sections())) {
+            systems.add(fitted(builder, range));
+        }
+    }
+
+    String partName() {
+        return counts.plan().timeline().part().name();
+    }
+
+    private boolean[] sections() {
+        boolean[] starts = new boolean[bars.size()];
+        for (int i = 0; i < starts.length; i++) {
+            starts[i] = bars.get(i).bar().directions().stream().anyMatch(d -> d.kind() == Direction.Kind.REHEARSAL);
+        }
+        return starts;
+    }
+
+    /** A line, reduced if a single bar is wider than the page. */
+    private SystemBox fitted(SystemBuilder builder, LineBreaker.Range range) {
+        LineBreaker.Widths widths = LineBreaker.Widths.of(bars, range.from(), range.to());
+        double needed = widths.fixed() + widths.least();
+        double factor = Math.min(1, frame.width() / needed);
+        if (factor < 1) {
+            notes.add("part " + partName() + ", bar " + bars.get(range.from()).bar().number()
+                    + ": too wide for the page, drawn at " + Math.round(100 * factor)
+                    + " % of its size; a smaller --staff-size or landscape paper gives it room");
+        }
+        SystemBox system = builder.build(bars, range, frame.width() / factor);
+        double height = frame.musicTop(false) - frame.musicBottom();
+        return system.scaled(Math.min(factor, height / system.height()));
+    }
+
+    /** Adds this part's pages and gives its bookmark. */
+    Chart.Bookmark addPages(List<List<Shape>> pages, List<PageFrame> frames, List<Boolean> firsts) {
+        double low = frame.musicBottom();
+        List<Integer> perPage = PageBreaker.breakPages(systems.stream().map(SystemBox::height).toList(),
+                Sizes.SYSTEM_GAP, frame.musicTop(true) - low, frame.musicTop(false) - low);
+        int firstPage = pages.size();
+        List<Chart.Bookmark> marks = new ArrayList<>();
+        int next = 0;
+        for (int i = 0; i < perPage.size(); i++) {
+            List<SystemBox> on = systems.subList(next, next + perPage.get(i));
+            next += perPage.get(i);
+            pages.add(place(on, i == 0, i == perPage.size() - 1, pages.size(), marks));
+            frames.add(frame);
+            firsts.add(i == 0);
+        }
+        if (perPage.isEmpty()) {
+            pages.add(List.of());
+            frames.add(frame);
+            firsts.add(true);
+        }
+        return new Chart.Bookmark(partName(), firstPage, frame.top, marks);
+    }
+
+    private List<Shape> place(List<SystemBox> on, boolean first, boolean last, int page, List<Chart.Bookmark> marks) {
+        double top = frame.musicTop(first);
+        double room = top - frame.musicBottom();
+        double used = on.stream().mapToDouble(SystemBox::height).sum() + Sizes.SYSTEM_GAP * (on.size() - 1);
+        double spread = on.size() < 2 || used < SPREAD_FROM * room && last ? Math.min(2, MOST_SPREAD)
+                : Math.min(MOST_SPREAD, (room - used) / (on.size() - 1));
+        spread = Math.max(0, Math.min(spread, on.size() < 2 ? 0 : (room - used) / (on.size() - 1)));
+        List<Shape> shapes = new ArrayList<>();
+        double y = top;
+        for (SystemBox system : on) {
+            double base = y - system.top();
+            for (String mark : system.rehearsals()) {
+                marks.add(new Chart.Bookmark(mark, page, y, List.of()));
+            }
+            system.shapes().forEach(s -> shapes.add(s.moved(frame.left, base)));
+            y -= system.height() + Sizes.SYSTEM_GAP + spread;
+        }
+        return shapes;
+    }
+
+    /** Names of what is not drawn, as the notation and the page see it. */
+    java.util.Set<String> notDrawn() {
+        java.util.Set<String> names = new java.util.TreeSet<>();
+        for (MeasuredBar bar : bars) {
+            bar.staves().forEach(s -> names.addAll(s.notDrawn()));
+            bar.counts().forEach(c -> c.plan().timeline().bar().directions().stream()
+                    .filter(d -> d.kind() == Direction.Kind.OTHER).forEach(d -> names.add(d.text())));
+        }
+        return names;
+    }
+}

@@ -1,0 +1,57 @@
+package countstave.chart.layout;
+
+import countstave.chart.shape.Box;
+import java.util.Arrays;
+
+/** How far notation reaches up and down along a line, so that marks can be stacked without touching. */
+final class Skyline {
+
+    private static final double STEP = 0.25;
+
+    private final double[] tops;
+    private final double[] bottoms;
+
+    /** A skyline of the given width that starts as a flat band. */
+    Skyline(double width, double bottom, double top) {
+        int steps = (int) Math.ceil(width / STEP) + 1;
+        tops = new double[steps];
+        bottoms = new double[steps];
+        Arrays.fill(tops, top);
+        Arrays.fill(bottoms, bottom);
+    }
+
+    void add(Box box) {
+        for (int i = index(box.left()); i <= index(box.right()); i++) {
+            tops[i] = Math.max(tops[i], box.top());
+            bottoms[i] = Math.min(bottoms[i], box.bottom());
+        }
+    }
+
+    double top(double left, double right) {
+        double top = Double.NEGATIVE_INFINITY;
+        for (int i = index(left); i <= index(right); i++) {
+            top = Math.max(top, tops[i]);
+        }
+        return top;
+    }
+
+    double bottom(double left, double right) {
+        double bottom = Double.POSITIVE_INFINITY;
+        for (int i = index(left); i <= index(right); i++) {
+            bottom = Math.min(bottom, bottoms[i]);
+        }
+        return bottom;
+    }
+
+    double top() {
+        return Arrays.stream(tops).max().orElse(0);
+    }
+
+    double bottom() {
+        return Arrays.stream(bottoms).min().orElse(0);
+    }
+
+    private int index(double x) {
+        return Math.max(0, Math.min(tops.length - 1, (int) Math.floor(x / STEP)));
+    }
+}

@@ -1,0 +1,28 @@
+package countstave.chart.pdf;
+
+/** Writes numbers into page contents: at most three decimals, no exponent, the same on every machine. */
+final class Numbers {
+
+    private Numbers() {
+    }
+
+    static StringBuilder append(StringBuilder out, double value) {
+        long thousandths = Math.round(value * 1000);
+        if (thousandths < 0) {
+            out.append('-');
+            thousandths = -thousandths;
+        }
+        out.append(thousandths / 1000);
+        int rest = (int) (thousandths % 1000);
+        if (rest != 0) {
+            out.append('.').append((char) ('0' + rest / 100));
+            if (rest % 100 != 0) {
+                out.append((char) ('0' + rest / 10 % 10));
+                if (rest % 10 != 0) {
+                    out.append((char) ('0' + rest % 10));
+                }
+            }
+        }
+        return out.append(' ');
+    }
+}
