@@ -1,0 +1,81 @@
+package countstave.chart.engrave;
+
+import countstave.chart.font.MusicFont;
+import countstave.chart.shape.Box;
+import countstave.chart.shape.Role;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Sets accidentals left of their heads: outermost first, high and low by turns, each as near as it can stand without
+ * touching a head or an accidental that stands already (the usual zigzag).
+ */
+final class Accidentals {
+
+    /** Free space left of a head, and between accidentals, in staff spaces: house choice. */
+    private static final double GAP = 0.2;
+    private static final double BETWEEN = 0.12;
+
+    private final MusicFont font;
+    private final List<Box> obstacles = new ArrayList<>();
+
+    Accidentals(MusicFont font) {
+        this.font = font;
+    }
+
+    /** Places the accidentals of these chords; returns the left edge of the leftmost, or of the heads. */
+    double place(List<Chord> chords, List<Moment.Sign> out) {
+        List<Chord.Spot> spots = new ArrayList<>();
+        double leftmost = Double.MAX_VALUE;
+        double scale = 1;
+        for (Chord chord : chords) {
+            scale = chord.scale;
+            for (Chord.Spot spot : chord.spots) {
+                Box box = chord.box(spot);
+                double parenthesis = spot.head.parentheses() ? chord.parenthesisWidth() : 0;
+                obstacles.add(new Box(box.left() - GAP * scale - parenthesis, box.bottom(), box.right(), box.top()));
+                leftmost = Math.min(leftmost, box.left() - parenthesis);
+                if (Signs.accidental(spot.head.accidental() == null ? "" : spot.head.accidental()) != null) {
+                    spots.add(spot);
+                }
+            }
+        }
+        spots.sort(Comparator.comparingInt((Chord.Spot s) -> s.step).reversed());
+        boolean top = true;
+        while (!spots.isEmpty()) {
+            Chord.Spot spot = spots.remove(top ? 0 : spots.size() - 1);
+            top = !top;
+            leftmost = Math.min(leftmost, place(spot, scale, out));
+        }
+        return leftmost;
+    }
+
+    private double place(Chord.Spot spot, double scale, List<Moment.Sign> out) {
+        String sign = Signs.accidental(spot.head.accidental());
+        Box shape = font.box(sign).scaled(scale);
+        double parenthesis = spot.head.accidentalParentheses() ? font.width("accidentalParensLeft") * scale : 0;
+        double y = spot.y();
+        double right = spot.left;
+        boolean free;
+        do {
+            free = true;
+            for (Box obstacle : obstacles) {
+                boolean beside = obstacle.bottom() < y + shape.top() && obstacle.top() > y + shape.bottom();
+                if (beside && right > obstacle.left() && right - shape.width() - 2 * parenthesis < obstacle.right()) {
+                    right = obstacle.left();
+                    free = false;
+                }
+            }
+        } while (!free);
+        double left = right - parenthesis - shape.width();
+        out.add(new Moment.Sign(sign, left - shape.left(), y, scale, Role.ACCIDENTAL));
+        if (parenthesis > 0) {
+            out.add(new Moment.Sign("accidentalParensRight", right - parenthesis, y, scale, Role.ACCIDENTAL));
+            left -= parenthesis;
+            out.add(new Moment.Sign("accidentalParensLeft", left, y, scale, Role.ACCIDENTAL));
+        }
+        obstacles.add(new Box(left - BETWEEN * scale, y + shape.bottom(), right, y + shape.top()));
+        return left;
+    }
+}

@@ -1,0 +1,139 @@
+package countstave.chart.engrave;
+
+import countstave.chart.shape.Box;
+import countstave.score.NoteValue;
+import java.util.List;
+
+/**
+ * Heights of rests. One voice alone: on the middle of the staff. Several: the upper voice's rests above, the lower
+ * voice's below, all rests of a voice in a bar as far out as the one that has least room, in whole spaces so that the
+ * signs sit on the lines alike; rests that say the same in both voices are printed once, in the middle (common
+ * practice).
+ */
+final class RestHeights {
+
+    /** Free space kept between a rest and another voice's heads, in staff spaces: house choice. */
+    private static final double GAP = 0.25;
+    private static final int FARTHEST = 12;
+
+    private final List<Moment> moments;
+    private final int staffLines;
+    private final double middle;
+
+    RestHeights(List<Moment> moments, int staffLines) {
+        this.moments = moments;
+        this.staffLines = staffLines;
+        this.middle = StaffMap.middle(staffLines);
+    }
+
+    void place(List<VoiceLine> lines) {
+        for (Moment moment : moments) {
+            for (Chord chord : moment.chords) {
+                if (chord.restSign != null) {
+                    chord.restY = home(chord);
+                }
+            }
+            shareAlike(moment);
+        }
+        for (VoiceLine line : lines) {
+            if (line.side != VoiceLine.Side.ONLY) {
+                placeVoice(line);
+            }
+        }
+    }
+
+    /** Whole rests hang from the fourth line, or from a single one; all others stand on the middle. */
+    private double home(Chord chord) {
+        if (chord.spots.isEmpty() && chord.placedStep != null && staffLines > 1) {
+            double y = chord.placedStep / 2.0;
+            return chord.value().compareTo(NoteValue.HALF) <= 0 ? Math.floor(y) : y;
+        }
+        return chord.value() == NoteValue.WHOLE && staffLines > 1 ? middle + 1 : middle;
+    }
+
+    private void shareAlike(Moment moment) {
+        List<Chord> rests = moment.chords.stream().filter(Chord::isRest).toList();
+        if (rests.size() < 2 || rests.size() < moment.chords.size()) {
+            return;
+        }
+        Chord first = rests.get(0);
+        if (rests.stream().allMatch(r -> r.event.length().equals(first.event.length())
+                && r.restSign.equals(first.restSign) && r.dots() == first.dots()
+                && r.event.tupletMarks().isEmpty() && r.event.barRest() == first.event.barRest())) {
+            for (Chord rest : rests.subList(1, rests.size())) {
+                rest.hidden = true;
+            }
+            first.sharedRest = true;
+        }
+    }
+
+    private void placeVoice(VoiceLine line) {
+        int way = line.side == VoiceLine.Side.UPPER ? 1 : -1;
+        int farthest = 1;
+        for (Moment moment : moments) {
+            for (Chord chord : moment.chords) {
+                if (isMovable(chord, line)) {
+                    farthest = Math.max(farthest, needed(chord, moment, way));
+                }
+            }
+        }
+        for (Moment moment : moments) {
+            for (Chord chord : moment.chords) {
+                if (isMovable(chord, line)) {
+                    chord.restY += way * farthest;
+                }
+            }
+        }
+    }
+
+    private static boolean isMovable(Chord chord, VoiceLine line) {
+        return chord.voice == line && chord.isRest() && !chord.sharedRest && !chord.event.barRest()
+                && chord.placedStep == null;
+    }
+
+    /** How many spaces the rest must leave its home to be free of the other voices. */
+    private static int needed(Chord rest, Moment moment, int way) {
+        double home = rest.restY;
+        int spaces = 1;
+        for (; spaces < FARTHEST; spaces++) {
+            rest.restY = home + way * spaces;
+            Box box = rest.restBox();
+            if (moment.chords.stream().allMatch(c -> c == rest || isFree(box, c, way))) {
+                break;
+            }
+        }
+        rest.restY = home;
+        return spaces;
+    }
+
+    private static boolean isFree(Box box, Chord other, int way) {
+        if (other.isNote()) {
+            Box body = other.body();
+            return way > 0 ? box.bottom() >= body.top() + GAP : box.top() <= body.bottom() - GAP;
+        }
+        if (other.isRest()) {
+            // the other rest will move away by at least one space itself
+            Box body = other.restBox().moved(0, other.placedStep != null ? 0 : -way);
+            return way > 0 ? box.bottom() >= body.top() : box.top() <= body.bottom();
+        }
+        return true;
+    }
+
+    /** Rests of the whole bar: in the middle where nothing else is drawn, else outside all that is. */
+    void placeBarRests(List<Chord> rests) {
+        boolean alone = moments.stream().allMatch(m -> m.chords.isEmpty());
+        for (int i = 0; i < rests.size(); i++) {
+            Chord rest = rests.get(i);
+            rest.restY = rest.placedStep == null || alone ? middle + (staffLines > 1 ? 1 : 0) : rest.placedStep / 2;
+            if (alone) {
+                rest.hidden = i > 0;
+            } else if (rest.placedStep == null) {
+                int way = rest.voice.side == VoiceLine.Side.UPPER ? 1 : -1;
+                rest.restY += way;
+                while (moments.stream().flatMap(m -> m.chords.stream()).anyMatch(c -> !isFree(rest.restBox(), c, way))) {
+                    rest.restY += way;
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,60 @@
+package countstave.chart.engrave;
+
+import countstave.chart.font.MusicFont;
+import countstave.chart.shape.Box;
+
+/**
+ * Lengths of stems that carry no beam.
+ *
+ * <p>Common practice: an octave (3.5 spaces) from the head nearest to the end; shorter, to 2.5, the farther a stem
+ * points away from the staff; longer where the flags need it; and at least to the middle line.
+ */
+final class Stems {
+
+    static final double OCTAVE = 3.5;
+    static final double SHORTEST = 2.5;
+    private static final int MIDDLE_STEP = 4;
+    /** Free space between the end of a flag and the head, in staff spaces: house choice. */
+    private static final double FLAG_CLEARANCE = 0.25;
+
+    private Stems() {
+    }
+
+    static double end(Chord chord, int staffLines) {
+        int way = chord.up ? 1 : -1;
+        double tip = chord.tip().y();
+        double length = length(chord, way);
+        double end = tip + way * length;
+        if (chord.voice.side == VoiceLine.Side.ONLY && chord.scale == 1) {
+            double middle = StaffMap.middle(staffLines);
+            end = chord.up ? Math.max(end, middle) : Math.min(end, middle);
+        }
+        return end;
+    }
+
+    private static double length(Chord chord, int way) {
+        double length = OCTAVE - away(chord, way);
+        if (chord.event.look().tremolo() != null) {
+            length = Math.max(length, OCTAVE) + Math.max(0, chord.event.look().tremolo().slashes() - 2) * 0.5;
+        }
+        length *= chord.scale < 1 ? GRACE : 1;
+        if (chord.hasFlag()) {
+            Box flag = flag(chord.font, chord, chord.up);
+            length = Math.max(length, (chord.up ? -flag.bottom() : flag.top()) * chord.scale + FLAG_CLEARANCE);
+        }
+        return length;
+    }
+
+    /** Grace stems: a little longer than their size says, so that the flag stays readable (house choice). */
+    private static final double GRACE = 0.75;
+
+    private static Box flag(MusicFont font, Chord chord, boolean up) {
+        return font.box(Signs.flag(chord.value(), up));
+    }
+
+    /** A quarter space shorter for every space that the head stands beyond the middle on the stem's side. */
+    static double away(Chord chord, int way) {
+        int steps = way * (chord.tip().step - MIDDLE_STEP);
+        return Math.min(OCTAVE - SHORTEST, Math.max(0, steps / 2 * 0.25));
+    }
+}

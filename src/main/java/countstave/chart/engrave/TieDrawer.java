@@ -1,0 +1,145 @@
+package countstave.chart.engrave;
+
+import countstave.chart.shape.Curve;
+import countstave.chart.shape.Role;
+import countstave.time.Offset;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * Ties inside a bar, and the ends of those that cross a barline.
+ *
+ * <p>Common practice: a single note's tie lies on the side away from its stem, the outer ones of a chord outwards; in
+ * two voices the upper voice's ties lie above, the lower voice's below. Thickness: the font's engraving defaults.
+ */
+final class TieDrawer {
+
+    private final Canvas canvas;
+    private final List<Placed.TieEnd> ends = new ArrayList<>();
+    private final double endThickness;
+    private final double midThickness;
+
+    TieDrawer(Canvas canvas) {
+        this.canvas = canvas;
+        endThickness = canvas.font.engraving("tieEndpointThickness");
+        midThickness = canvas.font.engraving("tieMidpointThickness");
+    }
+
+    List<Placed.TieEnd> ends() {
+        return ends;
+    }
+
+    void draw(List<VoiceLine> voices) {
+        Set<Chord.Spot> arrived = new HashSet<>();
+        for (VoiceLine voice : voices) {
+            for (Chord chord : voice.chords) {
+                if (chord == null) {
+                    continue;
+                }
+                for (Chord.Spot spot : chord.spots) {
+                    if (spot.head.tieStart()) {
+                        start(chord, spot, voices, arrived);
+                    }
+                }
+            }
+        }
+        for (VoiceLine voice : voices) {
+            for (Chord chord : voice.chords) {
+                if (chord == null) {
+                    continue;
+                }
+                for (Chord.Spot spot : chord.spots) {
+                    if (spot.head.tieStop() && !arrived.contains(spot)) {
+                        boolean above = above(chord, spot);
+                        ends.add(new Placed.TieEnd(key(chord, spot), false, arrivesAt(chord, spot, above),
+                                height(chord, spot, above), above));
+                    }
+                }
+            }
+        }
+    }
+
+    private void start(Chord chord, Chord.Spot spot, List<VoiceLine> voices, Set<Chord.Spot> arrived) {
+        boolean above = above(chord, spot);
+        double from = leavesAt(chord, spot, above);
+        double y = height(chord, spot, above);
+        for (VoiceLine voice : ordered(chord.voice, voices)) {
+            for (Chord target : voice.chords) {
+                if (target == null || target == chord || target.event.isGrace() && !chord.event.isGrace()
+                        || !follows(chord, target)) {
+                    continue;
+                }
+                for (Chord.Spot other : target.spots) {
+                    if (other.head.tieStop() && other.head.samePitchAs(spot.head) && arrived.add(other)) {
+                        double to = Math.max(from + 0.5, arrivesAt(target, other, above));
+                        canvas.add(curve(from, to, y, above, chord.event.start()));
+                        return;
+                    }
+                }
+            }
+        }
+        ends.add(new Placed.TieEnd(key(chord, spot), true, from, y, above));
+    }
+
+    private static boolean follows(Chord chord, Chord target) {
+        if (chord.event.isGrace()) {
+            return target.event.start().equals(chord.event.start()) && (target.voice != chord.voice
+                    || target.index > chord.index);
+        }
+        return target.event.start().equals(chord.event.end());
+    }
+
+    private static List<VoiceLine> ordered(VoiceLine own, List<VoiceLine> voices) {
+        List<VoiceLine> order = new ArrayList<>();
+        order.add(own);
+        voices.stream().filter(v -> v != own).forEach(order::add);
+        return order;
+    }
+
+    private Curve curve(double from, double to, double y, boolean above, Offset at) {
+        double height = Math.min(1.1, 0.35 + 0.06 * (to - from));
+        return new Curve(from, y, to, y, above ? height : -height, endThickness, midThickness, Role.TIE, at);
+    }
+
+    private static String key(Chord chord, Chord.Spot spot) {
+        return chord.voice.voice.name() + "/" + spot.head.step() + spot.head.octave()
+                + (spot.head.alter() == 0 ? "" : "a" + spot.head.alter());
+    }
+
+    private static boolean above(Chord chord, Chord.Spot spot) {
+        if (chord.voice.side != VoiceLine.Side.ONLY) {
+            return chord.voice.side == VoiceLine.Side.UPPER;
+        }
+        if (chord.spots.size() == 1) {
+            return chord.hasStem() ? !chord.up : spot.step >= 4;
+        }
+        return chord.spots.indexOf(spot) >= (chord.spots.size() + 1) / 2;
+    }
+
+    /** Whether the tip can stand over the head itself: no stem or second head on that side. */
+    private static boolean overHead(Chord chord, boolean above) {
+        return chord.spots.size() == 1 && (!chord.hasStem() || chord.up != above);
+    }
+
+    private static double height(Chord chord, Chord.Spot spot, boolean above) {
+        double off = overHead(chord, above) ? 0.65 : 0.3;
+        return spot.y() + (above ? off : -off);
+    }
+
+    private static double leavesAt(Chord chord, Chord.Spot spot, boolean above) {
+        if (overHead(chord, above)) {
+            return chord.x + spot.left + spot.width * 0.7;
+        }
+        double dots = chord.dots() > 0 ? 0.3 + 0.6 * chord.dots() : 0;
+        return chord.x + chord.headsRight() + 0.15 + dots;
+    }
+
+    private static double arrivesAt(Chord chord, Chord.Spot spot, boolean above) {
+        if (overHead(chord, above)) {
+            return chord.x + spot.left + spot.width * 0.3;
+        }
+        return chord.x + spot.left - 0.15;
+    }
+}

@@ -1,0 +1,100 @@
+package countstave.chart.engrave;
+
+import countstave.chart.shape.Box;
+import countstave.chart.shape.Glyph;
+import countstave.chart.shape.Polygon;
+import countstave.chart.shape.Role;
+import countstave.score.NoteValue;
+import countstave.score.Tremolo;
+
+/**
+ * Tremolo strokes: across the stem of a single note (above or below a stemless one), or between two notes, like beams.
+ * Thickness and spacing of the latter are those of beams.
+ */
+final class TremoloDrawer {
+
+    private static final int MOST_STROKES = 5;
+    private static final double GAP = 0.4;
+
+    private final Canvas canvas;
+
+    TremoloDrawer(Canvas canvas) {
+        this.canvas = canvas;
+    }
+
+    void single(Chord chord) {
+        Tremolo tremolo = chord.event.look().tremolo();
+        if (tremolo == null || !chord.isNote()) {
+            return;
+        }
+        String sign;
+        if (tremolo.kind() == Tremolo.Kind.UNMEASURED) {
+            sign = "buzzRoll";
+        } else if (tremolo.kind() == Tremolo.Kind.SINGLE && tremolo.slashes() > 0) {
+            sign = "tremolo" + Math.min(MOST_STROKES, tremolo.slashes());
+        } else {
+            return;
+        }
+        Box box = canvas.font.box(sign);
+        int way = chord.up ? 1 : -1;
+        double height = box.height() * chord.scale;
+        double y;
+        double x;
+        if (chord.hasStem()) {
+            x = chord.x + chord.stemX();
+            double inner = way * chord.tip().y() + 0.5;
+            double outer = way * chord.stemEnd - (chord.hasFlag() ? 1 : beams(chord));
+            y = way * Math.max(inner + height / 2 + 0.1, (inner + outer) / 2);
+        } else {
+            x = chord.x + chord.root().left + chord.root().width / 2;
+            y = way * (way * chord.tip().y() + 0.5 + GAP + height / 2);
+        }
+        y -= (box.top() + box.bottom()) / 2 * chord.scale;
+        canvas.add(new Glyph(sign, x - (box.left() + box.right()) / 2 * chord.scale, y, chord.scale, Role.TREMOLO,
+                chord.event.start()));
+    }
+
+    private double beams(Chord chord) {
+        return chord.beam == null ? 0 : canvas.font.engraving("beamThickness") + (chord.flags() - 1) * step();
+    }
+
+    private double step() {
+        return canvas.font.engraving("beamThickness") + canvas.font.engraving("beamSpacing");
+    }
+
+    void pairs(VoiceLine line) {
+        Chord start = null;
+        for (Chord chord : line.chords) {
+            if (chord == null || !chord.isNote() || !chord.isTwoNoteTremolo()) {
+                continue;
+            }
+            if (chord.event.look().tremolo().kind() == Tremolo.Kind.START) {
+                start = chord;
+            } else if (start != null) {
+                strokes(start, chord, Math.min(MOST_STROKES, Math.max(1, start.event.look().tremolo().slashes())));
+                start = null;
+            }
+        }
+    }
+
+    private void strokes(Chord first, Chord second, int count) {
+        int way = first.up ? 1 : -1;
+        double thickness = canvas.font.engraving("beamThickness");
+        boolean stems = first.hasStem() && second.hasStem();
+        double left = first.x + (stems ? first.stemX() : first.headsRight());
+        double right = second.x + (stems ? second.stemX() : second.headsLeft());
+        // of halves the outermost stroke joins the stems (common practice); of all others none does
+        boolean joined = stems && first.value() == NoteValue.HALF;
+        double y1 = stems ? first.stemEnd : first.root().y() + way * 0.5 * count * step();
+        double y2 = stems ? second.stemEnd : second.root().y() + way * 0.5 * count * step();
+        double slope = (y2 - y1) / Math.max(0.1, right - left);
+        for (int i = 0; i < count; i++) {
+            double inset = joined && i == 0 ? 0 : GAP;
+            double in = i * step() + (way > 0 ? thickness : 0);
+            double from = left + inset;
+            double to = right - inset;
+            canvas.add(Polygon.beam(from, y1 + slope * (from - left) - way * in, to, y1 + slope * (to - left) - way * in,
+                    thickness, Role.TREMOLO, first.event.start()));
+        }
+    }
+}
