@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
@@ -217,11 +218,18 @@ public final class CountingSystem {
         return AndWords.apply(this, data, choice);
     }
 
-    /** One line that explains how the printed words are spoken; empty where they are spoken as printed. */
-    public String key() {
+    /**
+     * One line that explains how the printed words are spoken; empty where they are spoken as printed.
+     *
+     * @param used the words that occur; the others are not explained
+     */
+    public String key(Set<String> used) {
         StringBuilder key = new StringBuilder();
-        data.spoken().forEach((printed, said) -> key.append(key.isEmpty() ? "" : ", ").append(printed)
-                .append(" is said \u201c").append(said).append("\u201d"));
+        data.spoken().forEach((printed, said) -> {
+            if (used.contains(printed)) {
+                key.append(key.isEmpty() ? "" : ", ").append(printed).append(" is said \u201c").append(said).append("\u201d");
+            }
+        });
         return key.toString();
     }
 

@@ -1,7 +1,9 @@
 package countstave.count;
 
 import countstave.grid.PartPlan;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * A part with its words: what every writer draws from.
@@ -11,4 +13,20 @@ import java.util.List;
  * @param bars one entry for each bar of the plan
  */
 public record PartCounts(PartPlan plan, CountingSystem system, List<BarCounts> bars) {
+
+    /** Every word that occurs, in order of its first appearance. */
+    public Set<String> words() {
+        Set<String> words = new LinkedHashSet<>();
+        for (BarCounts bar : bars) {
+            for (SegmentCounts segment : bar.segments()) {
+                segment.counts().forEach(c -> words.add(c.say()));
+            }
+        }
+        return words;
+    }
+
+    /** One line that explains how the words that occur are spoken; empty where they are spoken as printed. */
+    public String key() {
+        return system.key(words());
+    }
 }

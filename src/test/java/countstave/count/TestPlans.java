@@ -38,6 +38,7 @@ public final class TestPlans {
     }
 
     public TestPlans tempo(Tempo tempo) {
+        close();
         this.tempo = tempo;
         return this;
     }

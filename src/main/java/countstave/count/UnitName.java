@@ -1,0 +1,42 @@
+package countstave.count;
+
+import countstave.score.NoteValue;
+import countstave.time.Duration;
+
+/** What a spoken unit is called: 16ths, 8th triplets, 5 to the ♩. */
+public final class UnitName {
+
+    private UnitName() {
+    }
+
+    /**
+     * The name of a unit in the plural.
+     *
+     * @param unit length of one syllable
+     * @param beat length of the beat it divides
+     */
+    public static String of(Duration unit, Duration beat, NoteNames names) {
+        long odd = unit.denominator() / Long.lowestOneBit(unit.denominator());
+        if (odd == 1) {
+            NoteAmount note = NoteAmount.one(unit);
+            if (note.isNamed()) {
+                return (note.dots() == 1 ? "dotted " : "") + NoteNames.plural(note.value());
+            }
+        } else if (odd == 3 || odd == 5 || odd == 7 || odd == 9) {
+            NoteValue value = NoteValue.ofLength(unit.times(odd, Long.highestOneBit(odd)));
+            if (value != null) {
+                boolean six = unit.times(6).equals(beat);
+                return NoteNames.singular(value) + " " + NoteNames.tuplet(six ? 6 : (int) odd) + "s";
+            }
+        }
+        return toTheBeat(unit, beat, names);
+    }
+
+    /** {@code 4 to the ♩}. */
+    static String toTheBeat(Duration unit, Duration beat, NoteNames names) {
+        NoteAmount note = NoteAmount.one(beat);
+        Duration parts = beat.over(unit);
+        String many = parts.denominator() == 1 ? Long.toString(parts.numerator()) : parts.toString();
+        return many + " to the " + (note.isNamed() ? names.one(note.value(), note.dots()) : "beat");
+    }
+}
