@@ -1,0 +1,203 @@
+package countstave.practice;
+
+import countstave.count.Count;
+import countstave.grid.Segment;
+import countstave.score.Bar;
+import countstave.score.BarTimeline;
+import countstave.score.Event;
+import countstave.score.Tuplet;
+import countstave.score.Voice;
+import countstave.time.Duration;
+import countstave.time.Exact;
+import countstave.time.Offset;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Where to breathe in while going on counting.
+ *
+ * <p>A mark stands before a count and means: breathe just before saying this one. Marks are at most a given time of
+ * continuous speech apart; among all ways to place them the cheapest is taken, exactly, by a shortest path. A mark costs
+ * 12, less 6 in a rest, less 4 on an unplayed count of a note held for a beat or more, less 3 at a barline, less 1 on
+ * another beat, less 2 where a slower count begins, and 0 to 3 more the faster one is speaking there. Never inside a
+ * tuplet or a span count: where a tuplet lasts longer than the time allowed, the mark comes at its end, late, and says
+ * how long the stretch was.
+ */
+public final class Breath {
+
+    /**
+     * Longest stretch of speech without a mark, in seconds: an assumption. Breath groups in reading aloud last some
+     * 3 s on average (docs/practice.md); a player who prepares for it can take about twice as long.
+     */
+    public static final BigDecimal LONGEST = BigDecimal.valueOf(6);
+
+    private static final int EACH = 12;
+    private static final int IN_REST = 6;
+    private static final int ON_HELD_NOTE = 4;
+    private static final int AT_BARLINE = 3;
+    private static final int ON_BEAT = 1;
+    private static final int SLOWER_FROM_HERE = 2;
+    private static final int FAST_SPEECH = 3;
+    /** A second too long costs more than any number of marks. */
+    private static final double TOO_LONG = 10_000;
+
+    /** Why a mark stands where it stands: the first reason that holds. */
+    public enum Reason { REST, HELD_NOTE, BARLINE, SLOWER_COUNT, BEAT, INSIDE_BEAT }
+
+    /**
+     * Breathe before this count.
+     *
+     * @param bar from the first bar of the stretch, 0 the first
+     * @param at from that bar's start
+     * @param since seconds of speech since the mark before (or the start of the stretch)
+     */
+    public record Mark(int bar, Offset at, Exact since, Reason reason) {
+    }
+
+    private record Place(int bar, Offset at, Exact second, int cost, Reason reason) {
+    }
+
+    private Breath() {
+    }
+
+    /**
+     * @param clock the speed at which it is said; marks made for a slow speed are good for every faster one too
+     * @param longest seconds of continuous speech, above 0
+     * @param voiceLimit syllables a second, for how much fast speech disturbs
+     */
+    public static List<Mark> marks(Stretch stretch, Clock clock, BigDecimal longest, BigDecimal voiceLimit) {
+        List<Place> places = places(stretch, clock, voiceLimit);
+        double limit = longest.doubleValue();
+        int size = places.size();
+        double[] cost = new double[size + 1];
+        int[] from = new int[size + 1];
+        Arrays.fill(cost, Double.POSITIVE_INFINITY);
+        Exact start = clock.at(Offset.ZERO);
+        Exact end = clock.at(stretch.end());
+        for (int i = 0; i <= size; i++) {
+            Exact here = i < size ? places.get(i).second() : end;
+            double own = i < size ? places.get(i).cost() : 0;
+            for (int before = i - 1; before >= -1; before--) {
+                Exact since = here.minus(before < 0 ? start : places.get(before).second());
+                boolean tooLong = since.isMoreThan(Exact.of(longest));
+                double through = (before < 0 ? 0 : cost[before]) + own
+                        + (tooLong ? TOO_LONG * (1 + since.toDouble() - limit) : 0);
+                if (through < cost[i]) {
+                    cost[i] = through;
+                    from[i] = before;
+                }
+                // the nearest place before is always tried, further ones only within the limit
+                if (tooLong) {
+                    break;
+                }
+            }
+        }
+        List<Mark> marks = new ArrayList<>();
+        for (int i = from[size]; i >= 0; i = from[i]) {
+            Place place = places.get(i);
+            Exact since = place.second().minus(from[i] < 0 ? start : places.get(from[i]).second());
+            marks.add(0, new Mark(place.bar(), place.at(), since, place.reason()));
+        }
+        return marks;
+    }
+
+    /** Every count before which one may breathe, in order; the first of the stretch has its breath before the start. */
+    private static List<Place> places(Stretch stretch, Clock clock, BigDecimal voiceLimit) {
+        List<Place> places = new ArrayList<>();
+        Segment before = null;
+        for (Stretch.Slice slice : stretch.slices()) {
+            Segment segment = slice.segment();
+            BarTimeline timeline = stretch.timeline(slice.bar());
+            boolean slower = before != null && segment.unit().isLongerThan(before.unit());
+            for (Count count : slice.counts().counts()) {
+                Offset at = count.at();
+                Offset position = stretch.position(slice.bar(), at);
+                boolean first = at.equals(segment.start());
+                boolean allowed = position.isAfter(Offset.ZERO)
+                        && (first || !segment.isSpan())
+                        && timeline.tuplets().stream().noneMatch(t -> isInside(t, at));
+                if (allowed) {
+                    Reason reason = reason(timeline, count, slower && first);
+                    double rate = 1 / clock.lasting(segment.unit(), position).toDouble();
+                    int fast = (int) Math.min(FAST_SPEECH, Math.round(FAST_SPEECH * rate / voiceLimit.doubleValue()));
+                    places.add(new Place(slice.bar(), at, clock.at(position),
+                            cost(timeline, count, slower && first) + fast, reason));
+                }
+            }
+            before = segment;
+        }
+        return places;
+    }
+
+    private static boolean isInside(Tuplet tuplet, Offset at) {
+        return at.isAfter(tuplet.start()) && at.isBefore(tuplet.end());
+    }
+
+    private static int cost(BarTimeline timeline, Count count, boolean slowerFromHere) {
+        int cost = EACH;
+        if (isInRest(timeline.bar(), count.at())) {
+            cost -= IN_REST;
+        } else if (isOnHeldNote(timeline, count)) {
+            cost -= ON_HELD_NOTE;
+        }
+        if (count.at().equals(Offset.ZERO)) {
+            cost -= AT_BARLINE;
+        } else if (isOnBeat(timeline, count.at())) {
+            cost -= ON_BEAT;
+        }
+        return slowerFromHere ? cost - SLOWER_FROM_HERE : cost;
+    }
+
+    private static Reason reason(BarTimeline timeline, Count count, boolean slowerFromHere) {
+        if (isInRest(timeline.bar(), count.at())) {
+            return Reason.REST;
+        }
+        if (isOnHeldNote(timeline, count)) {
+            return Reason.HELD_NOTE;
+        }
+        if (count.at().equals(Offset.ZERO)) {
+            return Reason.BARLINE;
+        }
+        if (slowerFromHere) {
+            return Reason.SLOWER_COUNT;
+        }
+        return isOnBeat(timeline, count.at()) ? Reason.BEAT : Reason.INSIDE_BEAT;
+    }
+
+    private static boolean isOnBeat(BarTimeline timeline, Offset at) {
+        return timeline.beatAt(at).start().equals(at);
+    }
+
+    /** Whether no voice sounds at {@code at}: every event that covers it is a rest. */
+    static boolean isInRest(Bar bar, Offset at) {
+        for (Voice voice : bar.voices()) {
+            for (Event event : voice.events()) {
+                if (event.isNote() && !event.isGrace() && !event.cue() && at.isWithin(event.start(), event.end())) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    /** Whether nothing is played here and nothing has been, or will be, within a beat's length around it. */
+    private static boolean isOnHeldNote(BarTimeline timeline, Count count) {
+        if (count.played()) {
+            return false;
+        }
+        Offset before = Offset.ZERO;
+        Offset after = timeline.bar().end();
+        for (Offset attack : timeline.attacks()) {
+            if (!attack.isAfter(count.at())) {
+                before = attack;
+            } else {
+                after = attack;
+                break;
+            }
+        }
+        Duration beat = timeline.beatAt(count.at()).length();
+        return !after.minus(before).isShorterThan(beat);
+    }
+}

@@ -1,0 +1,28 @@
+package countstave.practice;
+
+import countstave.score.ScoreException;
+import java.math.BigDecimal;
+
+/**
+ * What the player can set.
+ *
+ * @param voiceLimit syllables a second, 1 to 20
+ * @param breath longest stretch of continuous speech, seconds, 1 to 60
+ */
+public record PracticeOptions(BigDecimal voiceLimit, BigDecimal breath) {
+
+    public static final PracticeOptions DEFAULT = new PracticeOptions(SpeechRate.VOICE_LIMIT, Breath.LONGEST);
+
+    /** @throws ScoreException if a value is out of its range */
+    public PracticeOptions {
+        check("voice limit", voiceLimit, 1, 20, "syllables a second");
+        check("time between breaths", breath, 1, 60, "seconds");
+    }
+
+    private static void check(String what, BigDecimal value, int least, int most, String unit) {
+        if (value.compareTo(BigDecimal.valueOf(least)) < 0 || value.compareTo(BigDecimal.valueOf(most)) > 0) {
+            throw new ScoreException("the " + what + " must be " + least + " to " + most + " " + unit + ", not "
+                    + value.toPlainString());
+        }
+    }
+}

@@ -1,0 +1,104 @@
+package countstave.practice;
+
+import countstave.count.BarCounts;
+import countstave.count.PartCounts;
+import countstave.count.SegmentCounts;
+import countstave.grid.Segment;
+import countstave.score.BarTimeline;
+import countstave.time.Duration;
+import countstave.time.Offset;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Bars in a row, laid out from the start of the first: positions here run on over the barlines.
+ *
+ * @param first index of its first bar among the part's counted bars
+ * @param bars the bars, at least one
+ * @param starts where each bar starts, in fractions of a whole note; one more entry than bars, the last is the end
+ */
+public record Stretch(int first, List<BarCounts> bars, List<Offset> starts) {
+
+    /** A segment where it lies in the stretch. {@code bar} counts from the stretch's first bar. */
+    public record Slice(int bar, Offset start, Offset end, SegmentCounts counts) {
+
+        public Segment segment() {
+            return counts.segment();
+        }
+    }
+
+    /**
+     * The bars from {@code first} to {@code last} (both in), as indexes among the part's counted bars.
+     *
+     * @throws IndexOutOfBoundsException if the part has no such bars
+     */
+    public static Stretch of(PartCounts part, int first, int last) {
+        List<BarCounts> bars = List.copyOf(part.bars().subList(first, last + 1));
+        List<Offset> starts = new ArrayList<>();
+        Offset at = Offset.ZERO;
+        for (BarCounts bar : bars) {
+            starts.add(at);
+            at = at.plus(bar.plan().timeline().bar().length());
+        }
+        starts.add(at);
+        return new Stretch(first, bars, List.copyOf(starts));
+    }
+
+    public static Stretch of(PartCounts part) {
+        return of(part, 0, part.bars().size() - 1);
+    }
+
+    public int size() {
+        return bars.size();
+    }
+
+    /** Index of its last bar among the part's counted bars. */
+    public int last() {
+        return first + bars.size() - 1;
+    }
+
+    public BarTimeline timeline(int bar) {
+        return bars.get(bar).plan().timeline();
+    }
+
+    /** The stretch's position of {@code at} of its bar {@code bar}. */
+    public Offset position(int bar, Offset at) {
+        return starts.get(bar).plus(at.sinceStart());
+    }
+
+    public Offset end() {
+        return starts.get(bars.size());
+    }
+
+    public Duration length() {
+        return end().sinceStart();
+    }
+
+    /** The stretch's bar {@code bar} alone. */
+    public Stretch bar(int bar) {
+        Duration length = timeline(bar).bar().length();
+        return new Stretch(first + bar, List.of(bars.get(bar)), List.of(Offset.ZERO, Offset.at(length)));
+    }
+
+    /** All segments in order. */
+    public List<Slice> slices() {
+        List<Slice> slices = new ArrayList<>();
+        for (int bar = 0; bar < bars.size(); bar++) {
+            for (SegmentCounts counts : bars.get(bar).segments()) {
+                Segment segment = counts.segment();
+                slices.add(new Slice(bar, position(bar, segment.start()), position(bar, segment.end()), counts));
+            }
+        }
+        return slices;
+    }
+
+    public boolean hasAttacks() {
+        return bars.stream().anyMatch(bar -> !bar.plan().timeline().attacks().isEmpty());
+    }
+
+    /** The printed numbers of its bars: {@code 9–16}, or {@code 9} for a single bar. */
+    public String numbers() {
+        String from = timeline(0).bar().number();
+        return size() == 1 ? from : from + "–" + timeline(size() - 1).bar().number();
+    }
+}

@@ -1,0 +1,107 @@
+package countstave.practice;
+
+import countstave.count.BarCounts;
+import countstave.count.Count;
+import countstave.count.PartCounts;
+import countstave.count.SegmentCounts;
+import countstave.score.BarTimeline;
+import countstave.score.Beat;
+import countstave.score.Meter;
+import countstave.time.Duration;
+import countstave.time.Offset;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * The same counts with fewer and fewer of them said aloud.
+ *
+ * <p>Where the count changes to another family (neither unit divides the other), everything in the first beat of the
+ * new count is still said at {@link Stage#BEATS_AND_PLAYED}: the new speed has to be found there. In a span count the
+ * beats inside are no counts, so they are heard in the click and not said.
+ */
+public final class Thinning {
+
+    /** A count at a stage. {@code bar} counts from the first bar of the stretch. */
+    public record Thinned(int bar, Count count, boolean said) {
+    }
+
+    private Thinning() {
+    }
+
+    /** All counts of the stretch in order, each said or felt at {@code stage}. */
+    public static List<Thinned> of(Stretch stretch, Stage stage) {
+        List<Stretch.Slice> slices = stretch.slices();
+        Set<Integer> newFamilies = new HashSet<>();
+        for (UnitChange change : UnitChange.in(slices)) {
+            if (change.leavesFamily()) {
+                newFamilies.add(change.to());
+            }
+        }
+        List<Thinned> thinned = new ArrayList<>();
+        for (int i = 0; i < slices.size(); i++) {
+            Stretch.Slice slice = slices.get(i);
+            BarTimeline timeline = stretch.timeline(slice.bar());
+            Offset firstBeatEnd = newFamilies.contains(i)
+                    ? timeline.beatAt(slice.segment().start()).end() : slice.segment().start();
+            for (Count count : slice.counts().counts()) {
+                boolean stillFinding = count.at().isBefore(firstBeatEnd);
+                thinned.add(new Thinned(slice.bar(), count, isSaid(timeline, count, stage, stillFinding)));
+            }
+        }
+        return thinned;
+    }
+
+    private static boolean isSaid(BarTimeline timeline, Count count, Stage stage, boolean stillFinding) {
+        Beat beat = timeline.beatAt(count.at());
+        boolean onBeat = beat.start().equals(count.at());
+        return switch (stage) {
+            case ALL -> true;
+            case BEATS_AND_PLAYED -> onBeat || count.played() || stillFinding;
+            case BEATS -> onBeat;
+            case STRONG_BEATS -> onBeat && isStrong(timeline, beat);
+            case NONE -> false;
+        };
+    }
+
+    /**
+     * Beat 1; in meters with groups the first beat of each group; else the beat that opens the second half of a bar
+     * of four, six, eight … beats.
+     */
+    static boolean isStrong(BarTimeline timeline, Beat beat) {
+        if (beat.number() == 1) {
+            return true;
+        }
+        if (timeline.irregular() || beat.groupLength().isLongerThan(beat.length())) {
+            return beat.isGroupStart();
+        }
+        Meter meter = timeline.bar().meter();
+        if (meter.isSenzaMisura()) {
+            return false;
+        }
+        Duration beats = meter.length().over(beat.length());
+        long count = beats.numerator();
+        return beats.denominator() == 1 && count >= 4 && count % 2 == 0 && beat.number() == count / 2 + 1;
+    }
+
+    /**
+     * A part's words with the felt counts left out, for the writers that draw counts: what is not there is not drawn.
+     */
+    public static PartCounts said(PartCounts part, Stage stage) {
+        Set<Count> said = java.util.Collections.newSetFromMap(new java.util.IdentityHashMap<>());
+        for (Thinned thinned : of(Stretch.of(part), stage)) {
+            if (thinned.said()) {
+                said.add(thinned.count());
+            }
+        }
+        List<BarCounts> bars = new ArrayList<>();
+        for (BarCounts bar : part.bars()) {
+            List<SegmentCounts> segments = bar.segments().stream()
+                    .map(s -> new SegmentCounts(s.segment(), s.counts().stream().filter(said::contains).toList()))
+                    .toList();
+            bars.add(new BarCounts(bar.plan(), segments));
+        }
+        return new PartCounts(part.plan(), part.system(), bars);
+    }
+}

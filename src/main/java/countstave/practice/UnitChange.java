@@ -1,0 +1,44 @@
+package countstave.practice;
+
+import countstave.grid.Segment;
+import countstave.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A place at which the speed of counting changes.
+ *
+ * @param to index of the slice that is counted with the new unit
+ * @param before unit before it
+ * @param after unit from it on
+ */
+public record UnitChange(int to, Duration before, Duration after) {
+
+    /** All changes inside a stretch; what came before its first bar does not count. */
+    public static List<UnitChange> in(List<Stretch.Slice> slices) {
+        List<UnitChange> changes = new ArrayList<>();
+        for (int i = 1; i < slices.size(); i++) {
+            Segment before = slices.get(i - 1).segment();
+            Segment after = slices.get(i).segment();
+            if (!before.unit().equals(after.unit())) {
+                changes.add(new UnitChange(i, before.unit(), after.unit()));
+            }
+        }
+        return changes;
+    }
+
+    /** Whether neither unit divides the other: eighths to sixteenths stay in the family, sixteenths to triplets not. */
+    public boolean leavesFamily() {
+        return !before.isMultipleOf(after) && !after.isMultipleOf(before);
+    }
+
+    /**
+     * How far apart the two speeds are: log₂(p·q) of their ratio p/q in lowest terms. 1 for halving or doubling,
+     * 2.6 for 2:3, 3.6 for 3:4, 4.3 for 4:5. The measure is Tenney's harmonic distance, used here on tempi (from
+     * memory); for ranking only.
+     */
+    public double distance() {
+        Duration ratio = before.over(after);
+        return (Math.log(ratio.numerator()) + Math.log(ratio.denominator())) / Math.log(2);
+    }
+}
