@@ -2,7 +2,6 @@ package countstave.practice;
 
 import countstave.count.Count;
 import countstave.grid.Segment;
-import countstave.score.Bar;
 import countstave.score.BarTimeline;
 import countstave.score.Event;
 import countstave.score.Tuplet;
@@ -20,10 +19,9 @@ import java.util.List;
  *
  * <p>A mark stands before a count and means: breathe just before saying this one. Marks are at most a given time of
  * continuous speech apart; among all ways to place them the cheapest is taken, exactly, by a shortest path. A mark costs
- * 12, less 6 in a rest, less 4 on an unplayed count of a note held for a beat or more, less 3 at a barline, less 1 on
- * another beat, less 2 where a slower count begins, and 0 to 3 more the faster one is speaking there. Never inside a
- * tuplet or a span count: where a tuplet lasts longer than the time allowed, the mark comes at its end, late, and says
- * how long the stretch was.
+ * 6, and as much as its place is worse than a rest (see {@link Reason}), and 0 to 3 more the faster one is speaking
+ * there: two marks at barlines are better than one in the middle of a bar. Never inside a tuplet or a span count: where
+ * a tuplet lasts longer than the time allowed, the mark comes at its end, late, and says how long the stretch was.
  */
 public final class Breath {
 
@@ -33,18 +31,28 @@ public final class Breath {
      */
     public static final BigDecimal LONGEST = BigDecimal.valueOf(6);
 
-    private static final int EACH = 12;
-    private static final int IN_REST = 6;
-    private static final int ON_HELD_NOTE = 4;
-    private static final int AT_BARLINE = 3;
-    private static final int ON_BEAT = 1;
-    private static final int SLOWER_FROM_HERE = 2;
+    private static final int EACH = 6;
     private static final int FAST_SPEECH = 3;
     /** A second too long costs more than any number of marks. */
     private static final double TOO_LONG = 10_000;
 
     /** Why a mark stands where it stands: the first reason that holds. */
-    public enum Reason { REST, HELD_NOTE, BARLINE, SLOWER_COUNT, BEAT, INSIDE_BEAT }
+    public enum Reason {
+        REST("rest", 0), HELD_NOTE("held note", 1), BARLINE("barline", 2), SLOWER_COUNT("slower count", 8),
+        BEAT("beat", 14), INSIDE_BEAT("inside a beat", 20);
+
+        private final String title;
+        private final int cost;
+
+        Reason(String title, int cost) {
+            this.title = title;
+            this.cost = cost;
+        }
+
+        public String title() {
+            return title;
+        }
+    }
 
     /**
      * Breathe before this count.
@@ -122,8 +130,7 @@ public final class Breath {
                     Reason reason = reason(timeline, count, slower && first);
                     double rate = 1 / clock.lasting(segment.unit(), position).toDouble();
                     int fast = (int) Math.min(FAST_SPEECH, Math.round(FAST_SPEECH * rate / voiceLimit.doubleValue()));
-                    places.add(new Place(slice.bar(), at, clock.at(position),
-                            cost(timeline, count, slower && first) + fast, reason));
+                    places.add(new Place(slice.bar(), at, clock.at(position), EACH + reason.cost + fast, reason));
                 }
             }
             before = segment;
@@ -135,23 +142,8 @@ public final class Breath {
         return at.isAfter(tuplet.start()) && at.isBefore(tuplet.end());
     }
 
-    private static int cost(BarTimeline timeline, Count count, boolean slowerFromHere) {
-        int cost = EACH;
-        if (isInRest(timeline.bar(), count.at())) {
-            cost -= IN_REST;
-        } else if (isOnHeldNote(timeline, count)) {
-            cost -= ON_HELD_NOTE;
-        }
-        if (count.at().equals(Offset.ZERO)) {
-            cost -= AT_BARLINE;
-        } else if (isOnBeat(timeline, count.at())) {
-            cost -= ON_BEAT;
-        }
-        return slowerFromHere ? cost - SLOWER_FROM_HERE : cost;
-    }
-
     private static Reason reason(BarTimeline timeline, Count count, boolean slowerFromHere) {
-        if (isInRest(timeline.bar(), count.at())) {
+        if (isInRest(timeline, count)) {
             return Reason.REST;
         }
         if (isOnHeldNote(timeline, count)) {
@@ -170,16 +162,19 @@ public final class Breath {
         return timeline.beatAt(at).start().equals(at);
     }
 
-    /** Whether no voice sounds at {@code at}: every event that covers it is a rest. */
-    static boolean isInRest(Bar bar, Offset at) {
-        for (Voice voice : bar.voices()) {
+    /** Whether rests, and no note, stand at a count that is not played; a bar without an attack is a rest too. */
+    private static boolean isInRest(BarTimeline timeline, Count count) {
+        boolean rest = timeline.attacks().isEmpty();
+        for (Voice voice : timeline.bar().voices()) {
             for (Event event : voice.events()) {
-                if (event.isNote() && !event.isGrace() && !event.cue() && at.isWithin(event.start(), event.end())) {
+                boolean here = !event.isGrace() && !event.cue() && count.at().isWithin(event.start(), event.end());
+                if (here && event.isNote()) {
                     return false;
                 }
+                rest |= here;
             }
         }
-        return true;
+        return rest && !count.played();
     }
 
     /** Whether nothing is played here and nothing has been, or will be, within a beat's length around it. */

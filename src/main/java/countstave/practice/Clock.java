@@ -33,33 +33,42 @@ public record Clock(List<Anchor> anchors) {
     public record Anchor(Offset at, Exact seconds, Exact perWhole) {
     }
 
+    /** A speed that holds from {@code at} on, {@code perWhole} seconds a whole note. */
+    public record Pace(Offset at, Exact perWhole) {
+    }
+
     /**
      * The clock of a stretch at its written tempi.
      *
      * @throws ScoreException if a tempo is outside 5 to 1000 a minute
      */
     public static Clock of(Stretch stretch) {
-        List<Anchor> anchors = new ArrayList<>();
+        List<Pace> paces = new ArrayList<>();
         for (int bar = 0; bar < stretch.size(); bar++) {
             BarTimeline timeline = stretch.timeline(bar);
             for (TempoChange change : timeline.tempi()) {
                 Offset at = stretch.position(bar, change.at());
-                add(anchors, at, perWhole(change.tempo(), timeline.bar()));
+                paces.add(new Pace(at, perWhole(change.tempo(), timeline.bar())));
+            }
+        }
+        return of(paces);
+    }
+
+    /** A clock that starts at position 0 and second 0. {@code paces}: in order of time, at least one. */
+    public static Clock of(List<Pace> paces) {
+        List<Anchor> anchors = new ArrayList<>();
+        for (Pace pace : paces) {
+            if (anchors.isEmpty()) {
+                anchors.add(new Anchor(Offset.ZERO, Exact.ZERO, pace.perWhole()));
+                continue;
+            }
+            Anchor before = anchors.get(anchors.size() - 1);
+            if (!before.perWhole().equals(pace.perWhole())) {
+                Exact lasted = before.perWhole().times(pace.at().minus(before.at()));
+                anchors.add(new Anchor(pace.at(), before.seconds().plus(lasted), pace.perWhole()));
             }
         }
         return new Clock(List.copyOf(anchors));
-    }
-
-    private static void add(List<Anchor> anchors, Offset at, Exact perWhole) {
-        if (anchors.isEmpty()) {
-            anchors.add(new Anchor(Offset.ZERO, Exact.ZERO, perWhole));
-            return;
-        }
-        Anchor before = anchors.get(anchors.size() - 1);
-        if (!before.perWhole().equals(perWhole)) {
-            Exact lasted = before.perWhole().times(at.minus(before.at()));
-            anchors.add(new Anchor(at, before.seconds().plus(lasted), perWhole));
-        }
     }
 
     private static Exact perWhole(Tempo tempo, Bar bar) {

@@ -1,5 +1,6 @@
 package countstave.practice;
 
+import countstave.grid.PlanOptions;
 import countstave.score.ScoreException;
 import java.math.BigDecimal;
 
@@ -11,7 +12,7 @@ import java.math.BigDecimal;
  */
 public record PracticeOptions(BigDecimal voiceLimit, BigDecimal breath) {
 
-    public static final PracticeOptions DEFAULT = new PracticeOptions(SpeechRate.VOICE_LIMIT, Breath.LONGEST);
+    public static final PracticeOptions DEFAULT = new PracticeOptions(PlanOptions.DEFAULT_VOICE_LIMIT, Breath.LONGEST);
 
     /** @throws ScoreException if a value is out of its range */
     public PracticeOptions {

@@ -19,9 +19,6 @@ import java.util.TreeSet;
  */
 public final class SpeechRate {
 
-    /** Default voice limit, syllables a second: the rounded mean of the fastest repeated syllables (docs/practice.md). */
-    public static final BigDecimal VOICE_LIMIT = new BigDecimal("6.5");
-
     /** The highest tempo that is looked at when asking how fast a stretch can be said. */
     public static final int TOP_TEMPO = 999;
 

@@ -20,12 +20,12 @@ import java.util.List;
 import java.util.TreeSet;
 
 /**
- * Bars for planner tests, written as rhythms: {@code "16 16 8 4. r4 h3:2[4 4 4]"}.
+ * Bars for tests, written as rhythms: {@code "16 16 8 4. r4 h3:2[4 4 4]"}.
  *
  * <p>A token is a note value by its number (1, 2, 4, 8, 16, 32) with dots, {@code r} before it for a rest, {@code _}
  * after it for a note tied to the one before; {@code n:m[ ... ]} is a tuplet, and nests.
  */
-final class Bars {
+public final class Bars {
 
     private final Meter meter;
     private final int tempo;
@@ -36,7 +36,7 @@ final class Bars {
         this.tempo = tempo;
     }
 
-    static PartTimeline of(Meter meter, int quartersPerMinute, String... rhythms) {
+    public static PartTimeline of(Meter meter, int quartersPerMinute, String... rhythms) {
         Bars bars = new Bars(meter, quartersPerMinute);
         for (String rhythm : rhythms) {
             bars.add(rhythm);

@@ -1,0 +1,73 @@
+package countstave.sound;
+
+import countstave.practice.Clock;
+import countstave.practice.Stretch;
+import countstave.score.Bar;
+import countstave.score.BarTimeline;
+import countstave.score.Beat;
+import countstave.time.Duration;
+import countstave.time.Exact;
+import countstave.time.Offset;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The clicks before a stretch: one bar, two when there are fewer than 60 beats a minute. Before a pickup, or the second
+ * part of a split bar, the beats of the bar's missing beginning follow.
+ *
+ * @param length from its start to the stretch's start
+ * @param barStarts where its bars begin
+ * @param beats where its beats fall
+ */
+record CountIn(Duration length, List<Offset> barStarts, List<Offset> beats) {
+
+    static final CountIn NONE = new CountIn(Duration.ZERO, List.of(), List.of());
+
+    /** Longest beat, in seconds, for which one bar is enough: 60 a minute. */
+    private static final Exact ONE_BAR = Exact.of(1);
+
+    /** @param clock the speed at which the stretch is going to be played */
+    static CountIn of(Stretch stretch, Clock clock) {
+        BarTimeline first = stretch.timeline(0);
+        List<Offset> inBar = beatsOfFullBar(stretch);
+        Duration barLength = first.bar().meter().isSenzaMisura() ? first.bar().length() : first.bar().meter().length();
+        Exact beatSeconds = clock.lasting(first.beats().get(0).length(), Offset.ZERO);
+        int bars = beatSeconds.isMoreThan(ONE_BAR) ? 2 : 1;
+        List<Offset> starts = new ArrayList<>();
+        List<Offset> beats = new ArrayList<>();
+        Duration phase = first.bar().phase();
+        int rounds = bars + (phase.isPositive() ? 1 : 0);
+        Duration length = barLength.times(bars).plus(phase);
+        for (int i = 0; i < rounds; i++) {
+            Offset start = Offset.at(barLength.times(i));
+            starts.add(start);
+            for (Offset beat : inBar) {
+                Offset at = start.plus(beat.sinceStart());
+                if (at.isBefore(Offset.at(length))) {
+                    beats.add(at);
+                }
+            }
+        }
+        return new CountIn(length, starts, beats);
+    }
+
+    /** Beats of a whole bar in the meter that the stretch begins in: its first bar may be a pickup. */
+    private static List<Offset> beatsOfFullBar(Stretch stretch) {
+        Bar first = stretch.timeline(0).bar();
+        for (int bar = 0; bar < stretch.size(); bar++) {
+            BarTimeline timeline = stretch.timeline(bar);
+            boolean full = timeline.bar().phase().isZero() && timeline.bar().meter().equals(first.meter())
+                    && (first.meter().isSenzaMisura() || timeline.bar().length().equals(first.meter().length()));
+            if (full) {
+                return timeline.beats().stream().map(Beat::start).toList();
+            }
+        }
+        List<Offset> beats = new ArrayList<>();
+        Duration beat = stretch.timeline(0).beats().get(0).length();
+        Offset end = first.meter().isSenzaMisura() ? first.end() : Offset.at(first.meter().length());
+        for (Offset at = Offset.ZERO; at.isBefore(end); at = at.plus(beat)) {
+            beats.add(at);
+        }
+        return beats;
+    }
+}

@@ -1,0 +1,43 @@
+package countstave.sound;
+
+import countstave.score.ScoreException;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * How a guide track sounds.
+ *
+ * @param layers which layers are heard, at least one
+ * @param countIn whether each leg begins with a count-in
+ * @param thinned whether the grid layer sounds only the counts that are said at the leg's stage, or all
+ * @param swing long-short ratio
+ * @param displacements early and late beats; an attack is moved by the first that fits it
+ * @param peakDecibels highest level of the WAV file below full scale, −60 to −3
+ */
+public record GuideOptions(Set<Layer> layers, boolean countIn, boolean thinned, Swing swing,
+        List<Displacement> displacements, double peakDecibels) {
+
+    /** A quarter of full scale: our own choice, to leave room before it hurts in headphones. */
+    public static final double DEFAULT_PEAK = -12;
+
+    public static final GuideOptions DEFAULT =
+            new GuideOptions(EnumSet.allOf(Layer.class), true, true, Swing.NONE, List.of(), DEFAULT_PEAK);
+
+    /** @throws ScoreException if a value is out of its range */
+    public GuideOptions {
+        layers = Set.copyOf(layers);
+        displacements = List.copyOf(displacements);
+        if (layers.isEmpty()) {
+            throw new ScoreException("a guide track needs at least one layer: bar, beat, grid or rhythm");
+        }
+        if (!(peakDecibels >= -60 && peakDecibels <= -3)) {
+            throw new ScoreException("the peak level must lie between -60 and -3 decibels below full scale, not "
+                    + peakDecibels + "; louder clicks can harm your hearing");
+        }
+    }
+
+    public GuideOptions withLayers(Set<Layer> other) {
+        return new GuideOptions(other, countIn, thinned, swing, displacements, peakDecibels);
+    }
+}

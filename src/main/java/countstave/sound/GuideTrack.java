@@ -1,0 +1,167 @@
+package countstave.sound;
+
+import countstave.practice.Clock;
+import countstave.practice.Stage;
+import countstave.practice.Stretch;
+import countstave.score.Meter;
+import countstave.score.ScoreException;
+import countstave.time.Duration;
+import countstave.time.Exact;
+import countstave.time.Offset;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.IdentityHashMap;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * A guide track before it is a file: legs one after the other, each with its count-in and repeats, on one exact clock.
+ *
+ * <p>Positions are fractions of a whole note from the start of the track. Clicks are handed out one at a time, so that
+ * a track of hours needs no more memory than one of seconds.
+ */
+public final class GuideTrack {
+
+    /** Longest track, seconds. Six hours of 16-bit sound are 1.9 GB; a WAV file ends at 4 GB. */
+    public static final long LONGEST = 6 * 60 * 60;
+
+    /**
+     * A click.
+     *
+     * @param at position in the track, swing and displacement by note value included
+     * @param later seconds that it comes after that position (earlier if negative)
+     * @param second when it comes: the moment of {@code at}, plus {@code later}
+     */
+    public record Click(Offset at, Exact later, Exact second, Layer layer) {
+    }
+
+    /** A sentence for the player at a position; {@code meter}: the signature from here on, or null if unchanged. */
+    public record Note(Offset at, String text, Meter meter) {
+    }
+
+    /** Where a pattern begins in the track. */
+    record Placed(Offset start, Pattern pattern) {
+    }
+
+    private final List<Placed> placed = new ArrayList<>();
+    private final List<Note> notes = new ArrayList<>();
+    private final List<Offset> barlines = new ArrayList<>();
+    private final Clock clock;
+    private final Offset end;
+
+    private GuideTrack(List<Leg> legs, GuideOptions options) {
+        List<Clock.Pace> paces = new ArrayList<>();
+        Map<Stretch, Map<Stage, Pattern>> patterns = new IdentityHashMap<>();
+        Offset at = Offset.ZERO;
+        Meter meter = null;
+        for (Leg leg : legs) {
+            Clock legClock = Clock.of(leg.stretch()).faster(leg.speed());
+            paces.add(new Clock.Pace(at, legClock.anchors().get(0).perWhole()));
+            CountIn countIn = options.countIn() ? CountIn.of(leg.stretch(), legClock) : CountIn.NONE;
+            notes.add(new Note(at, leg.label(), null));
+            meter = signature(at, leg.stretch(), 0, meter);
+            addCountIn(countIn, at, options);
+            at = at.plus(countIn.length());
+            Pattern pattern = patterns.computeIfAbsent(leg.stretch(), s -> new EnumMap<>(Stage.class))
+                    .computeIfAbsent(leg.stage(), stage -> Pattern.of(leg.stretch(), stage, options));
+            for (int i = 0; i < leg.repeats(); i++) {
+                placed.add(new Placed(at, pattern));
+                for (Clock.Anchor anchor : legClock.anchors()) {
+                    paces.add(new Clock.Pace(at.plus(anchor.at().sinceStart()), anchor.perWhole()));
+                }
+                for (int bar = 0; bar < leg.stretch().size(); bar++) {
+                    Offset start = at.plus(leg.stretch().starts().get(bar).sinceStart());
+                    barlines.add(start);
+                    meter = signature(start, leg.stretch(), bar, meter);
+                }
+                at = at.plus(leg.stretch().length());
+            }
+        }
+        this.clock = Clock.of(paces);
+        this.end = at;
+    }
+
+    /**
+     * Lays the legs out.
+     *
+     * @param legs at least one
+     * @throws ScoreException if it would last more than six hours, or begin before its own start
+     */
+    public static GuideTrack of(List<Leg> legs, GuideOptions options) {
+        Exact seconds = Exact.ZERO;
+        for (Leg leg : legs) {
+            Clock legClock = Clock.of(leg.stretch()).faster(leg.speed());
+            Exact once = legClock.at(leg.stretch().end());
+            Duration countIn = options.countIn() ? CountIn.of(leg.stretch(), legClock).length() : Duration.ZERO;
+            seconds = seconds.plus(once.times(leg.repeats())).plus(legClock.lasting(countIn, Offset.ZERO));
+        }
+        if (seconds.isMoreThan(Exact.of(LONGEST))) {
+            throw new ScoreException("a guide track of " + Math.round(seconds.toDouble() / 360) / 10.0
+                    + " hours is too long; at most " + LONGEST / 3600
+                    + " hours fit: ask for fewer bars with --bars, fewer tempo steps or fewer repeats");
+        }
+        GuideTrack track = new GuideTrack(legs, options);
+        Iterator<Click> clicks = track.clicks();
+        if (clicks.hasNext() && clicks.next().second().isNegative()) {
+            throw new ScoreException("a click placed early would come before the track begins; keep the count-in");
+        }
+        return track;
+    }
+
+    private Meter signature(Offset at, Stretch stretch, int bar, Meter before) {
+        Meter meter = stretch.timeline(bar).bar().meter();
+        if (!meter.equals(before)) {
+            notes.add(new Note(at, meter.toString(), meter));
+        }
+        return meter;
+    }
+
+    private void addCountIn(CountIn countIn, Offset at, GuideOptions options) {
+        List<Pattern.Step> steps = new ArrayList<>();
+        // somebody who wants the played rhythm alone still has to know when to come in
+        Layer layer = options.layers().contains(Layer.BEAT) ? Layer.BEAT
+                : options.layers().stream().min(Comparator.naturalOrder()).orElseThrow();
+        if (options.layers().contains(Layer.BAR) && layer != Layer.BAR) {
+            countIn.barStarts().forEach(start -> steps.add(new Pattern.Step(start, Exact.ZERO, Layer.BAR)));
+        }
+        countIn.beats().forEach(beat -> steps.add(new Pattern.Step(beat, Exact.ZERO, layer)));
+        placed.add(new Placed(at, new Pattern(steps)));
+        countIn.barStarts().forEach(start -> barlines.add(at.plus(start.sinceStart())));
+    }
+
+    /** The track's clock, through all its tempi. */
+    public Clock clock() {
+        return clock;
+    }
+
+    /** Where its last bar ends. */
+    public Offset end() {
+        return end;
+    }
+
+    /** How long it lasts, in seconds. */
+    public Exact seconds() {
+        return clock.at(end);
+    }
+
+    /** What each leg is, and the time signatures. */
+    public List<Note> notes() {
+        return notes;
+    }
+
+    /** Where bars begin, those of the count-in included, in order. */
+    public List<Offset> barlines() {
+        return barlines;
+    }
+
+    List<Placed> placed() {
+        return placed;
+    }
+
+    /** All clicks in the order of time. */
+    public Iterator<Click> clicks() {
+        return new ClickStream(this);
+    }
+}

@@ -1,0 +1,121 @@
+package countstave.sound;
+
+import countstave.time.Exact;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Map;
+import java.util.function.DoubleConsumer;
+
+/**
+ * Renders a guide track to a WAV file: 16 bits, one channel, 44 100 samples a second, without an audio device.
+ *
+ * <p>Each click begins on the sample nearest to its exact second. The file is written as it is rendered, a block at a
+ * time. No sample exceeds the peak level that was asked for.
+ */
+public final class WavWriter {
+
+    public static final int RATE = 44_100;
+    private static final int BLOCK = 8192;
+    private static final int HEADER = 44;
+    /** Silence after the end, so that the last click is not cut off. */
+    private static final Exact TAIL = Exact.of(1, 2);
+    private static final long FULL_SCALE = 32_767;
+
+    /** A click that sounds: {@code sample}: of the file at which it begins. */
+    private record Voice(long sample, double[] sound, double gain) {
+    }
+
+    private final Iterator<GuideTrack.Click> clicks;
+    private final Map<Layer, double[]> sounds = new EnumMap<>(Layer.class);
+    private final List<Voice> voices = new ArrayList<>();
+    private final double peak;
+    private GuideTrack.Click ahead;
+
+    private WavWriter(GuideTrack guide, double peakDecibels) {
+        clicks = guide.clicks();
+        ahead = clicks.hasNext() ? clicks.next() : null;
+        peak = Math.pow(10, peakDecibels / 20);
+        for (Layer layer : Layer.values()) {
+            sounds.put(layer, ClickSound.samples(layer, RATE));
+        }
+    }
+
+    /** How many bytes the file of a track has. */
+    public static long bytes(GuideTrack guide) {
+        return HEADER + 2 * frames(guide);
+    }
+
+    private static long frames(GuideTrack guide) {
+        return guide.seconds().plus(TAIL).times(RATE).round();
+    }
+
+    /**
+     * Writes the file.
+     *
+     * @param peakDecibels highest level below full scale, see {@link GuideOptions}
+     * @param progress told the share that is done, 0 to 1, some times a minute of sound
+     * @throws IOException if it cannot be written
+     */
+    public static void write(GuideTrack guide, double peakDecibels, OutputStream out, DoubleConsumer progress)
+            throws IOException {
+        long frames = frames(guide);
+        out.write(header(frames));
+        WavWriter writer = new WavWriter(guide, peakDecibels);
+        double[] mix = new double[BLOCK];
+        ByteBuffer bytes = ByteBuffer.allocate(2 * BLOCK).order(ByteOrder.LITTLE_ENDIAN);
+        for (long start = 0; start < frames; start += BLOCK) {
+            int size = (int) Math.min(BLOCK, frames - start);
+            writer.mix(mix, start, size);
+            bytes.clear();
+            for (int i = 0; i < size; i++) {
+                bytes.putShort((short) Math.round(mix[i] * FULL_SCALE));
+            }
+            out.write(bytes.array(), 0, 2 * size);
+            progress.accept((double) (start + size) / frames);
+        }
+    }
+
+    private void mix(double[] mix, long start, int size) {
+        java.util.Arrays.fill(mix, 0);
+        while (ahead != null) {
+            long sample = ahead.second().times(RATE).round();
+            if (sample >= start + size) {
+                break;
+            }
+            Layer layer = ahead.layer();
+            voices.add(new Voice(sample, sounds.get(layer), layer.share() * peak));
+            ahead = clicks.hasNext() ? clicks.next() : null;
+        }
+        for (Voice voice : voices) {
+            int from = (int) Math.max(0, voice.sample - start);
+            int to = (int) Math.min(size, voice.sample + voice.sound.length - start);
+            for (int i = from; i < to; i++) {
+                mix[i] += voice.gain * voice.sound[(int) (start + i - voice.sample)];
+            }
+        }
+        voices.removeIf(voice -> voice.sample + voice.sound.length <= start + size);
+        // the shares of all layers make up the peak; only clicks that run into each other can exceed it
+        for (int i = 0; i < size; i++) {
+            mix[i] = Math.max(-peak, Math.min(peak, mix[i]));
+        }
+    }
+
+    /** RIFF header of linear PCM. */
+    private static byte[] header(long frames) {
+        long data = 2 * frames;
+        ByteBuffer header = ByteBuffer.allocate(HEADER).order(ByteOrder.LITTLE_ENDIAN);
+        header.put("RIFF".getBytes(StandardCharsets.US_ASCII)).putInt((int) (HEADER - 8 + data));
+        header.put("WAVEfmt ".getBytes(StandardCharsets.US_ASCII)).putInt(16);
+        header.putShort((short) 1).putShort((short) 1).putInt(RATE).putInt(2 * RATE).putShort((short) 2);
+        header.putShort((short) 16);
+        header.put("data".getBytes(StandardCharsets.US_ASCII)).putInt((int) data);
+        return header.array();
+    }
+}

@@ -1,0 +1,67 @@
+package countstave.practice;
+
+import countstave.count.BarCounts;
+import countstave.count.Count;
+import countstave.count.PartCounts;
+import countstave.count.SegmentCounts;
+import countstave.grid.BarPlan;
+import countstave.grid.Bars;
+import countstave.grid.PartPlan;
+import countstave.grid.PlanOptions;
+import countstave.grid.Planner;
+import countstave.grid.Segment;
+import countstave.score.BarTimeline;
+import countstave.score.Beat;
+import countstave.score.Meter;
+import countstave.score.PartTimeline;
+import countstave.score.TempoChange;
+import countstave.time.Offset;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Planned parts for tests: on a beat the word is the beat's number, elsewhere a dot. */
+public final class Parts {
+
+    private Parts() {
+    }
+
+    /** Bars as {@link Bars} reads them, planned with the defaults. */
+    public static PartCounts of(Meter meter, int quartersPerMinute, String... rhythms) {
+        return of(Bars.of(meter, quartersPerMinute, rhythms));
+    }
+
+    public static PartCounts of(PartTimeline timeline) {
+        return of(Planner.plan(timeline, PlanOptions.DEFAULT));
+    }
+
+    public static PartCounts of(PartPlan plan) {
+        List<BarCounts> bars = new ArrayList<>();
+        for (BarPlan bar : plan.bars()) {
+            List<SegmentCounts> segments = new ArrayList<>();
+            for (Segment segment : bar.segments()) {
+                List<Count> counts = new ArrayList<>();
+                for (int k = 0; k < segment.positions(); k++) {
+                    Offset at = segment.position(k);
+                    Beat beat = bar.timeline().beatAt(at);
+                    String say = beat.start().equals(at) ? String.valueOf(beat.number()) : ".";
+                    counts.add(new Count(at, say, bar.timeline().attacks().contains(at)));
+                }
+                segments.add(new SegmentCounts(segment, counts));
+            }
+            bars.add(new BarCounts(bar, segments));
+        }
+        return new PartCounts(plan, null, bars);
+    }
+
+    /** The same bars with tempo changes in one of them and what follows. */
+    public static PartTimeline withTempi(PartTimeline part, int bar, List<TempoChange> tempi) {
+        List<BarTimeline> bars = new ArrayList<>();
+        for (int i = 0; i < part.bars().size(); i++) {
+            BarTimeline b = part.bars().get(i);
+            List<TempoChange> own = i < bar ? b.tempi() : i == bar ? tempi
+                    : List.of(new TempoChange(Offset.ZERO, tempi.get(tempi.size() - 1).tempo()));
+            bars.add(new BarTimeline(b.bar(), b.beats(), b.irregular(), b.attacks(), b.tuplets(), own));
+        }
+        return new PartTimeline(part.part(), bars, part.tempoAssumed());
+    }
+}
