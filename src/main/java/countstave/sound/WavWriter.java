@@ -22,7 +22,7 @@ import java.util.function.DoubleConsumer;
 public final class WavWriter {
 
     public static final int RATE = 44_100;
-    private static final int BLOCK = 8192;
+    private static final int BLOCK = 4096;
     private static final int HEADER = 44;
     /** Silence after the end, so that the last click is not cut off. */
     private static final Exact TAIL = Exact.of(1, 2);
@@ -72,20 +72,32 @@ public final class WavWriter {
         ByteBuffer bytes = ByteBuffer.allocate(2 * BLOCK).order(ByteOrder.LITTLE_ENDIAN);
         for (long start = 0; start < frames; start += BLOCK) {
             int size = (int) Math.min(BLOCK, frames - start);
-            writer.mix(mix, start, size);
             bytes.clear();
-            for (int i = 0; i < size; i++) {
-                bytes.putShort((short) Math.round(mix[i] * FULL_SCALE));
+            if (writer.isSilent(start, size)) {
+                java.util.Arrays.fill(bytes.array(), (byte) 0);
+            } else {
+                writer.mix(mix, start, size);
+                for (int i = 0; i < size; i++) {
+                    bytes.putShort((short) Math.round(mix[i] * FULL_SCALE));
+                }
             }
             out.write(bytes.array(), 0, 2 * size);
             progress.accept((double) (start + size) / frames);
         }
     }
 
+    private boolean isSilent(long start, int size) {
+        return voices.isEmpty() && (ahead == null || sampleOf(ahead) >= start + size);
+    }
+
+    private static long sampleOf(GuideTrack.Click click) {
+        return click.second().times(RATE).round();
+    }
+
     private void mix(double[] mix, long start, int size) {
         java.util.Arrays.fill(mix, 0);
         while (ahead != null) {
-            long sample = ahead.second().times(RATE).round();
+            long sample = sampleOf(ahead);
             if (sample >= start + size) {
                 break;
             }
