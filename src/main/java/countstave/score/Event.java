@@ -23,10 +23,20 @@ import java.util.List;
  * @param look drawing facts
  * @param tupletMarks tuplet starts and stops on this event
  * @param source where it stands in the file; of a chord, its first note
+ * @param repeats further positions at which a single-note tremolo that is read as measured repeats is struck again, in
+ *     order, all inside the note; empty unless the reader was asked to open tremolos
  */
 public record Event(Offset start, Duration length, Kind kind, List<Head> heads, Written written, Duration sounding,
         Duration divisions, Grace grace, boolean cue, boolean barRest, boolean printed, int staff, Look look,
-        List<TupletMark> tupletMarks, SourceSpot source) {
+        List<TupletMark> tupletMarks, SourceSpot source, List<Offset> repeats) {
+
+    /** An event without opened tremolo. */
+    public Event(Offset start, Duration length, Kind kind, List<Head> heads, Written written, Duration sounding,
+            Duration divisions, Grace grace, boolean cue, boolean barRest, boolean printed, int staff, Look look,
+            List<TupletMark> tupletMarks, SourceSpot source) {
+        this(start, length, kind, heads, written, sounding, divisions, grace, cue, barRest, printed, staff, look,
+                tupletMarks, source, List.of());
+    }
 
     public enum Kind { NOTE, REST }
 

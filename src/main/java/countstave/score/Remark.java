@@ -17,7 +17,7 @@ public record Remark(Kind kind, String partId, int barIndex, String barNumber, S
 
     /** WARNING kinds are told when counting; the others are for {@code check}. */
     public enum Kind {
-        OVERFULL(true), SHORT(true), LOCAL_METER(true), BACKUP_BEYOND_START(true), BAD_DURATION(true),
+        OVERFULL(true), SHORT(true), LOCAL_METER(true), BACKUP_BEYOND_START(true), BAD_DURATION(true), METER(true),
         VALUE_DIFFERS(false), ROUNDED(false), OVERLAP(false), NO_TEMPO(false);
 
         private final boolean warning;

@@ -83,6 +83,10 @@ public final class Timeline {
                 if (event.isAttack() && event.start().isWithin(Offset.ZERO, bar.end())) {
                     attacks.add(event.start());
                 }
+                if (event.isNote() && !event.cue() && event.heads().stream().anyMatch(h -> !h.silent())) {
+                    // a tied-over note may still be struck again by its tremolo
+                    attacks.addAll(event.repeats());
+                }
             }
         }
         List<Tuplet> tuplets = bar.tuplets().stream().filter(t -> selection.takes(t.voice(), t.staff())).toList();

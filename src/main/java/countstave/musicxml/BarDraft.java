@@ -1,0 +1,118 @@
+package countstave.musicxml;
+
+import countstave.score.Bar;
+import countstave.score.BarStyle;
+import countstave.score.Barline;
+import countstave.score.Direction;
+import countstave.score.Event;
+import countstave.score.Meter;
+import countstave.score.SourceSpot;
+import countstave.score.StaffChange;
+import countstave.score.TempoChange;
+import countstave.score.Tuplet;
+import countstave.score.Voice;
+import countstave.time.Duration;
+import countstave.time.Offset;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** A bar that has been read, but whose length and place among its neighbours are not settled yet. */
+final class BarDraft {
+
+    final int index;
+    final String number;
+    final boolean implicit;
+    Meter meter;
+    boolean meterShown;
+    final Map<String, List<EventDraft>> drafts = new LinkedHashMap<>();
+    final List<Direction> directions = new ArrayList<>();
+    final List<StaffChange> staffChanges = new ArrayList<>();
+    Barline left;
+    Barline right;
+    BarStyle style = BarStyle.NONE;
+    Duration divisions = Duration.WHOLE;
+    SourceSpot source = SourceSpot.NONE;
+
+    /** Where the fullest voice ends, rests of a whole bar left aside; zero if there is nothing else. */
+    Offset filled = Offset.ZERO;
+    /** What the bar's rest of a whole bar lasts by the file, or null. */
+    Duration barRest;
+    /** Whether anything but a rest of a whole bar stands in it. */
+    boolean hasContent;
+    List<Voice> voices = List.of();
+    List<Tuplet> tuplets = List.of();
+    Duration length;
+    Duration phase = Duration.ZERO;
+
+    BarDraft(int index, String number, boolean implicit) {
+        this.index = index;
+        this.number = number;
+        this.implicit = implicit;
+    }
+
+    void fill(Offset end) {
+        if (end.isAfter(filled)) {
+            filled = end;
+        }
+    }
+
+    /** Makes records of the drafts: from here on only lengths of bar rests may change. */
+    void close() {
+        List<Voice> closed = new ArrayList<>(drafts.size());
+        for (Map.Entry<String, List<EventDraft>> voice : drafts.entrySet()) {
+            List<Event> events = new ArrayList<>(voice.getValue().size());
+            voice.getValue().forEach(draft -> events.add(draft.toEvent()));
+            // a voice may be written in several runs with backups between them; the sort keeps grace notes in place
+            events.sort(Comparator.comparing(Event::start));
+            closed.add(new Voice(voice.getKey(), List.copyOf(events)));
+        }
+        voices = List.copyOf(closed);
+        drafts.clear();
+    }
+
+    boolean hasOnlyRests() {
+        for (Voice voice : voices) {
+            for (Event event : voice.events()) {
+                if (event.isNote()) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    boolean isShort() {
+        return !meter.isSenzaMisura() && length.isShorterThan(meter.length());
+    }
+
+    Bar toBar(List<TempoChange> tempi) {
+        directions.sort(Comparator.comparing(Direction::at));
+        staffChanges.sort(Comparator.comparing(StaffChange::at));
+        return new Bar(index, number, implicit, meter, meterShown, length, phase, stretched(), tuplets,
+                List.copyOf(directions), tempi, List.copyOf(staffChanges), left, right, style, divisions, source);
+    }
+
+    /** The voices with rests of the whole bar as long as the bar. */
+    private List<Voice> stretched() {
+        if (barRest == null) {
+            return voices;
+        }
+        List<Voice> stretched = new ArrayList<>(voices.size());
+        for (Voice voice : voices) {
+            stretched.add(new Voice(voice.name(), voice.events().stream().map(this::stretch).toList()));
+        }
+        return List.copyOf(stretched);
+    }
+
+    private Event stretch(Event e) {
+        Duration rest = Offset.at(length).minus(e.start());
+        if (!e.barRest() || !rest.isPositive()) {
+            return e;
+        }
+        return new Event(e.start(), rest, e.kind(), e.heads(), e.written(), e.sounding(), e.divisions(), e.grace(),
+                e.cue(), true, e.printed(), e.staff(), e.look(), e.tupletMarks(), e.source(), e.repeats());
+    }
+}

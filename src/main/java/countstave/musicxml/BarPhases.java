@@ -1,0 +1,107 @@
+package countstave.musicxml;
+
+import countstave.score.Barline;
+import countstave.score.Remark;
+import countstave.time.Duration;
+import java.util.List;
+
+/**
+ * Where each bar begins within a full bar of its meter, and which bars are too long or too short.
+ *
+ * <p>Not too short are pickups, the parts of a bar that is split by a barline, and a last bar (or the last before a
+ * repeat) that leaves room for the pickup.
+ */
+final class BarPhases {
+
+    private final List<BarDraft> bars;
+    private final RemarkList remarks;
+
+    BarPhases(List<BarDraft> bars, RemarkList remarks) {
+        this.bars = bars;
+        this.remarks = remarks;
+    }
+
+    void settle() {
+        int i = 0;
+        while (i < bars.size()) {
+            BarDraft bar = bars.get(i);
+            if (bar.meter.isSenzaMisura()) {
+                i++;
+                continue;
+            }
+            if (!bar.isShort()) {
+                overfull(bar);
+                i++;
+                continue;
+            }
+            int end = endOfSplit(i);
+            if (end > i) {
+                Duration before = Duration.ZERO;
+                for (; i < end; i++) {
+                    bars.get(i).phase = before;
+                    before = before.plus(bars.get(i).length);
+                }
+                continue;
+            }
+            if (i == 0 || bar.implicit && !bars.get(i - 1).isShort()) {
+                bar.phase = bar.meter.length().minus(bar.length);
+            } else if (!bar.implicit && !completesPickup(i)) {
+                remarks.add(Remark.Kind.SHORT, bar, null, null, "the bar holds " + bar.length
+                        + " of a whole note, but its meter " + bar.meter + " asks for " + bar.meter.length()
+                        + "; it is counted as long as it is");
+            }
+            i++;
+        }
+    }
+
+    private void overfull(BarDraft bar) {
+        if (bar.length.isLongerThan(bar.meter.length())) {
+            remarks.add(Remark.Kind.OVERFULL, bar, null, null, "the bar holds " + bar.length
+                    + " of a whole note, but its meter " + bar.meter + " has room for " + bar.meter.length()
+                    + "; it is counted as long as it is");
+        }
+    }
+
+    /** The index behind the short bars from {@code first} on that make up one full bar; {@code first} if none do. */
+    private int endOfSplit(int first) {
+        BarDraft start = bars.get(first);
+        // a score that begins short begins with a pickup, unless the bar after it is marked as its other half
+        if (first == 0 && (start.implicit || bars.size() < 2 || !bars.get(1).implicit)) {
+            return first;
+        }
+        Duration sum = Duration.ZERO;
+        for (int i = first; i < bars.size(); i++) {
+            BarDraft bar = bars.get(i);
+            if (!bar.meter.components().equals(start.meter.components()) || !bar.isShort()) {
+                return first;
+            }
+            sum = sum.plus(bar.length);
+            if (sum.equals(start.meter.length())) {
+                return i + 1;
+            }
+            if (sum.isLongerThan(start.meter.length())) {
+                return first;
+            }
+        }
+        return first;
+    }
+
+    /** Whether this bar ends the piece, or a repeated stretch, and the pickup at its start is what it lacks. */
+    private boolean completesPickup(int index) {
+        BarDraft bar = bars.get(index);
+        boolean ends = index == bars.size() - 1 || bar.right != null && bar.right.repeat() == Barline.Repeat.BACKWARD;
+        if (!ends) {
+            return false;
+        }
+        int start = index;
+        while (start > 0 && !(bars.get(start).left != null
+                && bars.get(start).left.repeat() == Barline.Repeat.FORWARD)) {
+            start--;
+        }
+        return fill(bars.get(start), bar) || fill(bars.get(0), bar);
+    }
+
+    private static boolean fill(BarDraft pickup, BarDraft last) {
+        return pickup != last && pickup.length.plus(last.length).equals(last.meter.length());
+    }
+}

@@ -1,0 +1,68 @@
+package countstave.musicxml;
+
+import countstave.score.ScoreException;
+import jakarta.xml.bind.JAXBContext;
+import jakarta.xml.bind.JAXBException;
+import jakarta.xml.bind.Unmarshaller;
+import javax.xml.stream.XMLStreamException;
+import javax.xml.stream.XMLStreamReader;
+import org.audiveris.proxymusic.Attributes;
+import org.audiveris.proxymusic.Backup;
+import org.audiveris.proxymusic.Barline;
+import org.audiveris.proxymusic.Direction;
+import org.audiveris.proxymusic.Forward;
+import org.audiveris.proxymusic.Note;
+import org.audiveris.proxymusic.Sound;
+
+/**
+ * Binds one element of a bar at a time to its class, so that a score of any size needs memory for one note only.
+ *
+ * <p>The binding's context is built once in a process and only when a score is read: it takes longer than a page of
+ * music does.
+ */
+final class Binding {
+
+    private static final class Context {
+
+        static final JAXBContext CONTEXT = create();
+
+        private static JAXBContext create() {
+            try {
+                return JAXBContext.newInstance(Note.class, Attributes.class, Backup.class, Forward.class,
+                        Direction.class, Sound.class, Barline.class);
+            } catch (JAXBException e) {
+                throw new ScoreException("the MusicXML binding could not be prepared: reinstall the program", e);
+            }
+        }
+    }
+
+    private final Unmarshaller unmarshaller;
+
+    Binding() {
+        try {
+            unmarshaller = Context.CONTEXT.createUnmarshaller();
+            // a stray element or an unreadable number is no reason to refuse the score: it stays unset
+            unmarshaller.setEventHandler(event -> true);
+        } catch (JAXBException e) {
+            throw new ScoreException("the MusicXML binding could not be prepared: reinstall the program", e);
+        }
+    }
+
+    /**
+     * Binds the element at which {@code reader} stands, and leaves the reader on what follows its end.
+     *
+     * @throws XMLStreamException if the text is not well-formed
+     */
+    <T> T read(XMLStreamReader reader, Class<T> type) throws XMLStreamException {
+        try {
+            return unmarshaller.unmarshal(reader, type).getValue();
+        } catch (JAXBException e) {
+            for (Throwable cause = e; cause != null; cause = cause.getCause()) {
+                if (cause instanceof XMLStreamException xml) {
+                    throw xml;
+                }
+            }
+            throw new XMLStreamException("the element cannot be read", reader.getLocation(), e);
+        }
+    }
+}

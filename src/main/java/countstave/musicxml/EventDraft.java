@@ -1,0 +1,66 @@
+package countstave.musicxml;
+
+import countstave.score.Event;
+import countstave.score.Head;
+import countstave.score.Look;
+import countstave.score.SourceSpot;
+import countstave.score.Tremolo;
+import countstave.score.TupletMark;
+import countstave.score.Written;
+import countstave.time.Duration;
+import countstave.time.Offset;
+import countstave.time.Ratio;
+import java.util.ArrayList;
+import java.util.List;
+
+/** An event that may still get further heads. */
+final class EventDraft {
+
+    Offset start;
+    Duration length;
+    Event.Kind kind;
+    final List<Head> heads = new ArrayList<>(1);
+    Written written;
+    Duration sounding;
+    Duration divisions;
+    Event.Grace grace;
+    boolean cue;
+    boolean barRest;
+    boolean printed;
+    int staff;
+    Look look;
+    List<TupletMark> marks = List.of();
+    SourceSpot source;
+    boolean openTremolo;
+    /** Whether notation and duration contradict each other beyond rounding. */
+    boolean differs;
+
+    Event toEvent() {
+        return new Event(start, length, kind, List.copyOf(heads), written, sounding, divisions, grace, cue, barRest,
+                printed, staff, look, List.copyOf(marks), source, repeats());
+    }
+
+    /**
+     * Where an opened tremolo strikes again. A stroke halves the value as a flag does, so one stroke on a quarter or on
+     * a half note means eighths, one on an eighth means sixteenths; in a tuplet the tuplet's.
+     */
+    private List<Offset> repeats() {
+        Tremolo tremolo = look.tremolo();
+        boolean measured = openTremolo && tremolo != null && tremolo.kind() == Tremolo.Kind.SINGLE
+                && tremolo.slashes() >= 1 && tremolo.slashes() <= 2;
+        if (!measured || kind != Event.Kind.NOTE || grace != Event.Grace.NONE || !length.isPositive()) {
+            return List.of();
+        }
+        int flags = written == null ? 0 : written.value().flags();
+        Ratio ratio = written == null ? Ratio.ONE : written.ratio();
+        Duration step = ratio.applyTo(Duration.of(1, 4L << (flags + tremolo.slashes())));
+        if (!length.isMultipleOf(step)) {
+            return List.of();
+        }
+        List<Offset> repeats = new ArrayList<>();
+        for (Offset at = start.plus(step); at.isBefore(start.plus(length)); at = at.plus(step)) {
+            repeats.add(at);
+        }
+        return List.copyOf(repeats);
+    }
+}

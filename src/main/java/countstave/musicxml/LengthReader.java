@@ -1,0 +1,105 @@
+package countstave.musicxml;
+
+import countstave.score.Remark;
+import countstave.score.ScoreException;
+import countstave.score.Written;
+import countstave.time.Duration;
+import countstave.time.Offset;
+import countstave.time.TimeOverflowException;
+import java.math.BigDecimal;
+
+/**
+ * How long things really last. MusicXML says it twice, as notation and as {@code duration} in divisions of a quarter;
+ * exporters round the second. Where the two agree to within one division, the notation is exact and right; where they
+ * do not, or there is no notation, the duration is what the music is laid out by.
+ */
+final class LengthReader {
+
+    /** No bar lasts longer, in whole notes. */
+    static final long LONGEST = 1000;
+    private static final Duration LARGEST_DIVISIONS = Duration.of(1_000_000_000L, 1);
+
+    private final RemarkList remarks;
+    private Duration divisions;
+
+    LengthReader(RemarkList remarks) {
+        this.remarks = remarks;
+    }
+
+    /** Divisions of a quarter in force, as an exact ratio; 1 as long as the file gives none. */
+    Duration divisions() {
+        return divisions == null ? Duration.WHOLE : divisions;
+    }
+
+    /** Length of one division, in fractions of a whole note. */
+    Duration division() {
+        return Duration.QUARTER.over(divisions());
+    }
+
+    /** Takes new divisions. */
+    void divisions(BigDecimal number, String place) {
+        Duration read;
+        try {
+            read = Rationals.of(number);
+        } catch (TimeOverflowException e) {
+            read = LARGEST_DIVISIONS.times(2);
+        }
+        if (!read.isPositive() || read.isLongerThan(LARGEST_DIVISIONS)) {
+            throw new ScoreException(place + ": divisions are " + Plain.shown(number.toString())
+                    + ", where a number above 0 (and below a thousand million) must stand; correct it or export again");
+        }
+        divisions = read;
+    }
+
+    /**
+     * What a duration in the file says, in fractions of a whole note; null where there is none or it is negative.
+     *
+     * @param written the length as notation says it, or null
+     */
+    Duration sounding(BigDecimal number, Written written, BarDraft bar, String voice, Offset at, String place) {
+        if (number == null) {
+            return null;
+        }
+        if (number.signum() < 0) {
+            remarks.add(Remark.Kind.BAD_DURATION, bar, voice, at,
+                    "a duration is negative; the written value is taken instead");
+            return null;
+        }
+        Duration length;
+        try {
+            Duration count = Rationals.of(number);
+            if (divisions == null) {
+                infer(count, written, bar, voice, at);
+            }
+            length = count.times(1, 4).over(divisions());
+        } catch (TimeOverflowException e) {
+            throw tooLong(number, place);
+        }
+        if (length.isLongerThan(Duration.of(LONGEST, 1))) {
+            throw tooLong(number, place);
+        }
+        return length;
+    }
+
+    private static ScoreException tooLong(BigDecimal number, String place) {
+        return new ScoreException(place + ": a duration of " + Plain.shown(number.toString())
+                + " divisions cannot be right; correct it or export the score again");
+    }
+
+    /** A file without divisions can still be read by its note values: the first note tells what its duration means. */
+    private void infer(Duration count, Written written, BarDraft bar, String voice, Offset at) {
+        boolean known = written != null && count.isPositive();
+        divisions = known ? count.over(written.length().times(4)) : Duration.WHOLE;
+        remarks.add(Remark.Kind.BAD_DURATION, bar, voice, at, "no divisions are given; a quarter is taken for "
+                + shown(divisions) + (known ? ", as the first note shows" : ""));
+    }
+
+    private static String shown(Duration number) {
+        return number.denominator() == 1 ? String.valueOf(number.numerator()) : number.toString();
+    }
+
+    /** Whether the two lengths differ by less than one division: only by rounding. */
+    boolean agree(Duration written, Duration sounding) {
+        return written.minus(sounding).abs().isShorterThan(division());
+    }
+}

@@ -1,0 +1,290 @@
+package countstave.musicxml;
+
+import countstave.score.Event;
+import countstave.score.Head;
+import countstave.score.Look;
+import countstave.score.Lyric;
+import countstave.score.Remark;
+import countstave.score.ScoreException;
+import countstave.score.SourceSpot;
+import countstave.score.Tremolo;
+import countstave.score.TupletMark;
+import countstave.score.Written;
+import countstave.time.Duration;
+import countstave.time.Offset;
+import countstave.time.Ratio;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.audiveris.proxymusic.Note;
+import org.audiveris.proxymusic.Stem;
+import org.audiveris.proxymusic.YesNo;
+
+/** Reads the notes of a part and moves the cursor over them, in exact time. */
+final class NoteReader {
+
+    private static final int MOST_STAVES = 100;
+
+    private final BarClock clock;
+    private final RemarkList remarks;
+    private final ReadOptions options;
+    private final LengthReader lengths;
+    private final Voices voices = new Voices();
+    /** Of each voice, the ratios of the brackets that are open, by number. */
+    private final Map<String, Map<Integer, Ratio>> brackets = new HashMap<>();
+    private final BarChecks checks;
+    private BarDraft bar;
+    private EventDraft last;
+    private Duration tupletUnit;
+    private int highestStaff = 1;
+    private int lastLyricNumber;
+
+    NoteReader(BarClock clock, RemarkList remarks, ReadOptions options) {
+        this.clock = clock;
+        this.remarks = remarks;
+        this.options = options;
+        this.lengths = new LengthReader(remarks);
+        this.checks = new BarChecks(remarks, lengths);
+    }
+
+    int highestStaff() {
+        return highestStaff;
+    }
+
+    int lastLyricNumber() {
+        return lastLyricNumber;
+    }
+
+    Duration divisions() {
+        return lengths.divisions();
+    }
+
+    void divisions(BigDecimal number, String place) {
+        lengths.divisions(number, place);
+    }
+
+    void beginBar(BarDraft draft) {
+        bar = draft;
+        last = null;
+        tupletUnit = null;
+        voices.beginBar();
+    }
+
+    void endBar() {
+        checks.endBar(bar);
+        bar.close();
+        bar.tuplets = TupletFinder.find(bar.voices);
+        last = null;
+    }
+
+    void backup(BigDecimal duration, String place) {
+        Duration length = jumpLength(duration, "backup", place);
+        last = null;
+        if (length == null) {
+            return;
+        }
+        voices.wentBack();
+        if (!clock.back(length)) {
+            remarks.addOnce(Remark.Kind.BACKUP_BEYOND_START, bar, null, Offset.ZERO,
+                    "a backup goes beyond the bar's start; it is stopped there");
+        }
+    }
+
+    void forward(BigDecimal duration, String place) {
+        Duration length = jumpLength(duration, "forward", place);
+        last = null;
+        if (length != null) {
+            clock.forward(length, tupletUnit, lengths.division());
+            bar.fill(clock.now());
+            checkLength(place);
+        }
+    }
+
+    private Duration jumpLength(BigDecimal duration, String what, String place) {
+        Duration length = lengths.sounding(duration, null, bar, null, clock.now(), place);
+        if (length == null || length.isZero()) {
+            remarks.addOnce(Remark.Kind.BAD_DURATION, bar, null, clock.now(),
+                    "a " + what + " has no duration above 0; it is passed over");
+            return null;
+        }
+        return length;
+    }
+
+    void note(Note note, SourceSpot spot, String instrument, String place) {
+        NotationReader notations = new NotationReader(note);
+        Head head = NoteConverter.head(note, instrument, notations);
+        if (note.getChord() != null && last != null && (note.getGrace() != null) == (last.sounding == null
+                && last.grace != Event.Grace.NONE)) {
+            join(note, head, notations);
+            return;
+        }
+        EventDraft draft = draft(note, head, notations, spot);
+        String voice = voices.name(note.getVoice(), clock.now());
+        Written written = NoteConverter.written(note);
+        if (draft.grace == Event.Grace.NONE) {
+            draft.sounding = lengths.sounding(note.getDuration(), written, bar, voice, clock.now(), place);
+            draft.divisions = lengths.divisions();
+            written = bracketed(written, draft, voice);
+        }
+        draft.written = written;
+        if (written != null && !written.ratio().isPlain()) {
+            tupletUnit = written.length();
+            clock.guess(tupletUnit, lengths.division());
+        }
+        draft.start = clock.now();
+        draft.length = length(draft, voice, note.getDuration());
+        bar.drafts.computeIfAbsent(voice, v -> new ArrayList<>()).add(draft);
+        voices.filled(voice, draft.start.plus(draft.length));
+        if (draft.grace == Event.Grace.NONE) {
+            clock.advance(draft.length, draft.sounding == null ? draft.length : draft.sounding);
+            if (draft.barRest) {
+                bar.barRest = bar.barRest == null || bar.barRest.isShorterThan(draft.length) ? draft.length
+                        : bar.barRest;
+            } else {
+                bar.hasContent = true;
+                bar.fill(clock.now());
+            }
+            checkLength(place);
+        } else {
+            bar.hasContent = true;
+        }
+        last = draft;
+    }
+
+    private void checkLength(String place) {
+        if (clock.now().sinceStart().isLongerThan(Duration.of(LengthReader.LONGEST, 1))) {
+            throw new ScoreException(place + ": the bar is longer than " + LengthReader.LONGEST
+                    + " whole notes, which cannot be right; correct its durations or export the score again");
+        }
+    }
+
+    private EventDraft draft(Note note, Head head, NotationReader notations, SourceSpot spot) {
+        EventDraft draft = new EventDraft();
+        draft.kind = note.getRest() != null ? Event.Kind.REST : Event.Kind.NOTE;
+        if (head != null) {
+            draft.heads.add(head);
+        }
+        draft.grace = NoteConverter.grace(note);
+        draft.divisions = lengths.divisions();
+        draft.cue = note.getCue() != null;
+        draft.barRest = note.getRest() != null && note.getRest().getMeasure() == YesNo.YES;
+        draft.printed = NoteConverter.isPrinted(note);
+        draft.staff = Rationals.bounded(note.getStaff(), 1, MOST_STAVES, 1);
+        highestStaff = Math.max(highestStaff, draft.staff);
+        draft.look = look(note, notations);
+        draft.marks = notations.tuplets();
+        draft.source = spot;
+        draft.openTremolo = options.openTremolo();
+        return draft;
+    }
+
+    private Look look(Note note, NotationReader notations) {
+        List<Lyric> lyrics = NoteConverter.lyrics(note);
+        for (Lyric lyric : lyrics) {
+            if (lyric.number().matches("[0-9]{1,6}")) {
+                lastLyricNumber = Math.max(lastLyricNumber, Integer.parseInt(lyric.number()));
+            }
+        }
+        Stem stem = note.getStem();
+        Look look = new Look(stem == null || stem.getValue() == null ? null : Look.Stem.valueOf(stem.getValue().name()),
+                NoteConverter.beams(note), notations.articulations(), notations.fermata(), notations.tremolo(),
+                notations.slurs(), notations.other(), lyrics);
+        return look.equals(Look.PLAIN) ? Look.PLAIN : look;
+    }
+
+    /** A further member of a chord: it adds a head, and its own length is nobody's business. */
+    private void join(Note note, Head head, NotationReader notations) {
+        if (head != null) {
+            last.heads.add(head);
+        }
+        last.printed |= NoteConverter.isPrinted(note);
+        Look own = last.look;
+        Look more = look(note, notations);
+        if (!more.equals(Look.PLAIN)) {
+            last.look = new Look(own.stem() == null ? more.stem() : own.stem(),
+                    own.beams().isEmpty() ? more.beams() : own.beams(), union(own.articulations(), more.articulations()),
+                    own.fermata() || more.fermata(), own.tremolo() == null ? more.tremolo() : own.tremolo(),
+                    own.slurs() + more.slurs(), union(own.other(), more.other()), union(own.lyrics(), more.lyrics()));
+        }
+        last.marks = union(last.marks, notations.tuplets());
+    }
+
+    private static <T> List<T> union(List<T> one, List<T> two) {
+        if (two.isEmpty()) {
+            return one;
+        }
+        List<T> all = new ArrayList<>(one);
+        two.stream().filter(t -> !all.contains(t)).forEach(all::add);
+        return List.copyOf(all);
+    }
+
+    /**
+     * Some files bracket a tuplet and scale its durations, but leave out {@code time-modification}: where the bracket's
+     * ratio explains the duration, it is part of the notation.
+     */
+    private Written bracketed(Written written, EventDraft draft, String voice) {
+        Map<Integer, Ratio> open = brackets.computeIfAbsent(voice, v -> new HashMap<>());
+        for (TupletMark mark : draft.marks) {
+            if (mark.start() && mark.shownRatio() != null) {
+                open.put(mark.number(), mark.shownRatio());
+            }
+        }
+        Written read = written;
+        if (written != null && written.ratio().equals(Ratio.ONE) && draft.sounding != null && !open.isEmpty()
+                && !lengths.agree(written.length(), draft.sounding)) {
+            Ratio product = Ratio.ONE;
+            for (Ratio ratio : open.values()) {
+                product = product.times(ratio);
+            }
+            Written scaled = Written.of(written.value(), written.dots(), product);
+            read = lengths.agree(scaled.length(), draft.sounding) ? scaled : written;
+        }
+        for (TupletMark mark : draft.marks) {
+            if (!mark.start()) {
+                open.remove(mark.number());
+            }
+        }
+        return read;
+    }
+
+    /** The exact length: design of the whole timeline, see {@link LengthReader}. */
+    private Duration length(EventDraft draft, String voice, BigDecimal given) {
+        if (draft.grace != Event.Grace.NONE) {
+            return Duration.ZERO;
+        }
+        Duration written = draft.written == null ? null : draft.written.length();
+        Duration sounding = draft.sounding;
+        if (draft.barRest) {
+            return sounding != null && sounding.isPositive() ? sounding
+                    : bar.meter.isSenzaMisura() ? Duration.WHOLE : bar.meter.length();
+        }
+        if (sounding == null) {
+            if (given == null) {
+                remarks.addOnce(Remark.Kind.BAD_DURATION, bar, voice, draft.start, "a note has no duration; "
+                        + (written == null ? "it takes no time" : "its written value is taken"));
+            }
+            return written == null ? Duration.ZERO : written;
+        }
+        if (written == null) {
+            if (sounding.isZero()) {
+                remarks.addOnce(Remark.Kind.BAD_DURATION, bar, voice, draft.start, "a note lasts 0; it takes no time");
+            }
+            return sounding;
+        }
+        if (lengths.agree(written, sounding)) {
+            return written;
+        }
+        if (sounding.isZero()) {
+            remarks.addOnce(Remark.Kind.BAD_DURATION, bar, voice, draft.start,
+                    "a note lasts 0; its written value is taken");
+            return written;
+        }
+        Tremolo tremolo = draft.look.tremolo();
+        boolean sharedTremolo = tremolo != null
+                && (tremolo.kind() == Tremolo.Kind.START || tremolo.kind() == Tremolo.Kind.STOP);
+        draft.differs = !sharedTremolo;
+        return sounding;
+    }
+}

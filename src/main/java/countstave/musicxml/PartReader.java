@@ -1,0 +1,239 @@
+package countstave.musicxml;
+
+import countstave.score.Barline;
+import countstave.score.Clef;
+import countstave.score.Meter;
+import countstave.score.Remark;
+import countstave.score.ScoreException;
+import countstave.score.SourceSpot;
+import countstave.score.StaffChange;
+import countstave.time.Offset;
+import countstave.time.TimeOverflowException;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import org.audiveris.proxymusic.Attributes;
+import org.audiveris.proxymusic.BackwardForward;
+import org.audiveris.proxymusic.Backup;
+import org.audiveris.proxymusic.Direction;
+import org.audiveris.proxymusic.Forward;
+import org.audiveris.proxymusic.Key;
+import org.audiveris.proxymusic.MeasureStyle;
+import org.audiveris.proxymusic.Note;
+import org.audiveris.proxymusic.RightLeftMiddle;
+import org.audiveris.proxymusic.Sound;
+import org.audiveris.proxymusic.StaffDetails;
+import org.audiveris.proxymusic.Time;
+import org.audiveris.proxymusic.YesNo;
+
+/** Reads one part bar by bar, in the order of the file: what the bars hold, and where each thing stands in time. */
+final class PartReader {
+
+    private static final int MOST_STAVES = 100;
+
+    final String id;
+    final List<BarDraft> bars = new ArrayList<>();
+    final RemarkList remarks;
+    private final TempoMap tempi;
+    private final StyleTracker styles = new StyleTracker();
+    private final NoteReader notes;
+    private final BarClock clock = new BarClock();
+    private Meter meter = Meter.SENZA_MISURA;
+    private Meter meterOfNextBar;
+    private int staves = 1;
+    private BarDraft bar;
+
+    PartReader(String id, TempoMap tempi, ReadOptions options) {
+        this.id = id;
+        this.tempi = tempi;
+        this.remarks = new RemarkList(id);
+        this.notes = new NoteReader(clock, remarks, options);
+    }
+
+    int staves() {
+        return Math.max(staves, notes.highestStaff());
+    }
+
+    int lastLyricNumber() {
+        return notes.lastLyricNumber();
+    }
+
+    void beginBar(String number, boolean implicit) {
+        String shown = Plain.line(number);
+        bar = new BarDraft(bars.size(), shown.isEmpty() ? String.valueOf(bars.size() + 1) : shown, implicit);
+        if (meterOfNextBar != null) {
+            meter = meterOfNextBar;
+            meterOfNextBar = null;
+            bar.meterShown = meter.symbol() != Meter.Symbol.HIDDEN;
+        }
+        bar.meter = meter;
+        clock.restart();
+        notes.beginBar(bar);
+    }
+
+    void endBar(SourceSpot source) {
+        try {
+            bar.source = source;
+            bar.divisions = notes.divisions();
+            bar.style = styles.endBar();
+            notes.endBar();
+            bars.add(bar);
+        } catch (TimeOverflowException e) {
+            throw absurd(e);
+        }
+        bar = null;
+    }
+
+    /** A bar that the file leaves out for this part though others have it. */
+    void emptyBar(String number) {
+        beginBar(number, false);
+        endBar(SourceSpot.NONE);
+    }
+
+    /** One line that says where we are: "part P1, bar 12". */
+    String place() {
+        String part = "part " + Plain.shown(id);
+        return bar == null ? part : part + ", bar " + Plain.shown(bar.number);
+    }
+
+    ScoreException absurd(TimeOverflowException cause) {
+        return new ScoreException(place() + ": its durations are so long or so finely divided that they cannot be kept "
+                + "exactly; correct the divisions and durations of that bar", cause);
+    }
+
+    void note(Note note, SourceSpot spot, String instrument) {
+        notes.note(note, spot, instrument, place());
+    }
+
+    void backup(Backup backup) {
+        notes.backup(backup.getDuration(), place());
+    }
+
+    void forward(Forward forward) {
+        notes.forward(forward.getDuration(), place());
+    }
+
+    void attributes(Attributes attributes) {
+        Offset at = clock.now();
+        if (attributes.getDivisions() != null) {
+            notes.divisions(attributes.getDivisions(), place());
+        }
+        time(attributes.getTime(), at);
+        staves = Rationals.bounded(attributes.getStaves(), 1, MOST_STAVES, staves);
+        for (Key key : attributes.getKey()) {
+            if (key.getFifths() != null) {
+                bar.staffChanges.add(new StaffChange(at, staff(key.getNumber(), 0), null,
+                        Rationals.bounded(key.getFifths(), -14, 14, 0), null));
+            }
+        }
+        for (org.audiveris.proxymusic.Clef clef : attributes.getClef()) {
+            if (clef.getSign() != null) {
+                bar.staffChanges.add(new StaffChange(at, staff(clef.getNumber(), 1), clef(clef), null, null));
+            }
+        }
+        for (StaffDetails details : attributes.getStaffDetails()) {
+            int lines = Rationals.bounded(details.getStaffLines(), 0, 20, -1);
+            if (lines >= 0) {
+                bar.staffChanges.add(new StaffChange(at, staff(details.getNumber(), 1), null, null, lines));
+            }
+        }
+        for (MeasureStyle style : attributes.getMeasureStyle()) {
+            styles.read(style, at.equals(Offset.ZERO));
+        }
+    }
+
+    private void time(List<Time> times, Offset at) {
+        if (times.isEmpty()) {
+            return;
+        }
+        Time first = times.get(0);
+        Meter read = MeterReader.meter(first);
+        if (read == null) {
+            remarks.addOnce(Remark.Kind.METER, bar, null, at, "the time signature " + MeterReader.shown(first)
+                    + " cannot be read; the meter before it is kept");
+            return;
+        }
+        for (Time other : times) {
+            Meter otherMeter = MeterReader.meter(other);
+            if (otherMeter != null && !otherMeter.components().equals(read.components())) {
+                remarks.addOnce(Remark.Kind.METER, bar, null, at, "its staves have different time signatures; "
+                        + "the bar is counted in " + read);
+            }
+        }
+        if (at.equals(Offset.ZERO)) {
+            meter = read;
+            bar.meter = read;
+            bar.meterShown = read.symbol() != Meter.Symbol.HIDDEN;
+        } else {
+            // behind the bar's last note it is a warning of what comes; in its middle there is nothing to count by it
+            meterOfNextBar = read;
+        }
+    }
+
+    private static Clef clef(org.audiveris.proxymusic.Clef clef) {
+        int usual = switch (clef.getSign()) {
+            case G -> 2;
+            case F -> 4;
+            case TAB -> 5;
+            default -> 3;
+        };
+        return new Clef(clef.getSign().value(), Rationals.bounded(clef.getLine(), 1, 20, usual),
+                Rationals.bounded(clef.getClefOctaveChange(), -4, 4, 0));
+    }
+
+    private static int staff(java.math.BigInteger number, int otherwise) {
+        return Rationals.bounded(number, 1, MOST_STAVES, otherwise);
+    }
+
+    void direction(Direction direction, List<MetronomeTrail> trails) {
+        Offset now = clock.now();
+        BigDecimal shift = direction.getOffset() == null ? null : direction.getOffset().getValue();
+        Offset shown = shifted(now, shift);
+        Offset heard = shift != null && direction.getOffset().getSound() == YesNo.YES ? shown : now;
+        DirectionReader reader = new DirectionReader(direction, shown, staff(direction.getStaff(), 1), trails);
+        bar.directions.addAll(reader.directions());
+        for (TempoMark mark : reader.tempi()) {
+            tempi.add(bar.index, mark.at(heard));
+        }
+        if (direction.getSound() != null) {
+            sound(direction.getSound(), heard);
+        }
+    }
+
+    void sound(Sound sound) {
+        sound(sound, clock.now());
+    }
+
+    private void sound(Sound sound, Offset now) {
+        Offset at = sound.getOffset() == null ? now : shifted(now, sound.getOffset().getValue());
+        if (sound.getTempo() != null) {
+            tempi.add(bar.index, TempoMark.sound(at, sound.getTempo()));
+        }
+    }
+
+    /** A position moved by a MusicXML offset, in divisions; never before the bar. */
+    private Offset shifted(Offset now, BigDecimal divisions) {
+        if (divisions == null) {
+            return now;
+        }
+        Offset shifted = now.plus(Rationals.of(divisions).times(1, 4).over(notes.divisions()));
+        return shifted.isBefore(Offset.ZERO) ? Offset.ZERO : shifted;
+    }
+
+    void barline(org.audiveris.proxymusic.Barline barline) {
+        String style = barline.getBarStyle() == null || barline.getBarStyle().getValue() == null ? null
+                : barline.getBarStyle().getValue().value();
+        Barline.Repeat repeat = barline.getRepeat() == null || barline.getRepeat().getDirection() == null ? null
+                : barline.getRepeat().getDirection() == BackwardForward.FORWARD ? Barline.Repeat.FORWARD
+                        : Barline.Repeat.BACKWARD;
+        String numbers = barline.getEnding() == null ? null : Plain.line(barline.getEnding().getNumber());
+        Barline.Ending ending = barline.getEnding() == null || barline.getEnding().getType() == null ? null
+                : Barline.Ending.valueOf(barline.getEnding().getType().name());
+        Barline read = new Barline(style, repeat, numbers, ending);
+        if (barline.getLocation() == RightLeftMiddle.LEFT) {
+            bar.left = read;
+        } else if (barline.getLocation() != RightLeftMiddle.MIDDLE) {
+            bar.right = read;
+        }
+    }
+}

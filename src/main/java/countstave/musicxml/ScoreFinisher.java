@@ -1,0 +1,106 @@
+package countstave.musicxml;
+
+import countstave.score.Bar;
+import countstave.score.BarStyle;
+import countstave.score.Part;
+import countstave.score.Remark;
+import countstave.score.TempoChange;
+import countstave.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Settles what one bar or one part cannot know alone: lengths of empty bars, pickups, runs of rests, tempi. */
+final class ScoreFinisher {
+
+    private final List<PartReader> parts;
+
+    ScoreFinisher(List<PartReader> parts) {
+        this.parts = parts;
+    }
+
+    List<Part> finish(Header header, TempoMap tempi) {
+        parts.forEach(ScoreFinisher::ownLengths);
+        borrowedLengths();
+        parts.forEach(part -> new BarPhases(part.bars, part.remarks).settle());
+        parts.forEach(ScoreFinisher::restRuns);
+        List<List<TempoChange>> changes = tempi.resolve();
+        List<Part> finished = new ArrayList<>();
+        for (PartReader part : parts) {
+            List<Bar> bars = new ArrayList<>(part.bars.size());
+            for (BarDraft bar : part.bars) {
+                bars.add(bar.toBar(bar.index < changes.size() ? changes.get(bar.index) : List.of()));
+            }
+            finished.add(new Part(part.id, header.partName(part.id), part.staves(), List.copyOf(bars),
+                    part.lastLyricNumber()));
+        }
+        return List.copyOf(finished);
+    }
+
+    List<Remark> remarks() {
+        List<Remark> all = new ArrayList<>();
+        parts.forEach(part -> all.addAll(part.remarks.sorted()));
+        return List.copyOf(all);
+    }
+
+    /** A bar is as long as its fullest voice; one of rest or of nothing, as its meter says. */
+    private static void ownLengths(PartReader part) {
+        for (BarDraft bar : part.bars) {
+            Duration full = bar.meter.isSenzaMisura() ? bar.barRest : bar.meter.length();
+            if (bar.hasContent && bar.filled.sinceStart().isPositive()) {
+                bar.length = bar.filled.sinceStart();
+                // a bar's rest beside a voice of notes: the bar is still as long as the rest
+                if (bar.barRest != null && !bar.implicit && full != null && bar.barRest.equals(full)
+                        && full.isLongerThan(bar.length)) {
+                    bar.length = full;
+                }
+            } else if (bar.implicit && bar.barRest != null) {
+                bar.length = bar.barRest;
+            } else {
+                bar.length = full == null ? Duration.WHOLE : full;
+            }
+        }
+    }
+
+    /** An empty bar is as long as the same bar of the other parts, where those agree: a pickup is one for all. */
+    private void borrowedLengths() {
+        int most = parts.stream().mapToInt(p -> p.bars.size()).max().orElse(0);
+        for (int i = 0; i < most; i++) {
+            Duration agreed = null;
+            boolean disagree = false;
+            boolean anyEmpty = false;
+            for (PartReader part : parts) {
+                if (i < part.bars.size()) {
+                    BarDraft bar = part.bars.get(i);
+                    anyEmpty |= !bar.hasContent;
+                    if (bar.hasContent) {
+                        disagree |= agreed != null && !agreed.equals(bar.length);
+                        agreed = bar.length;
+                    }
+                }
+            }
+            if (anyEmpty && agreed != null && !disagree) {
+                for (PartReader part : parts) {
+                    if (i < part.bars.size() && !part.bars.get(i).hasContent) {
+                        part.bars.get(i).length = agreed;
+                    }
+                }
+            }
+        }
+    }
+
+    /** Two or more bars of rest in a row are counted as a run even where no sign says so. */
+    private static void restRuns(PartReader part) {
+        int i = 0;
+        while (i < part.bars.size()) {
+            int end = i;
+            while (end < part.bars.size() && part.bars.get(end).style.kind() == BarStyle.Kind.NONE
+                    && part.bars.get(end).hasOnlyRests()) {
+                end++;
+            }
+            for (int j = i; end - i > 1 && j < end; j++) {
+                part.bars.get(j).style = new BarStyle(BarStyle.Kind.NONE, 0, j - i + 1);
+            }
+            i = Math.max(end, i + 1);
+        }
+    }
+}
