@@ -218,6 +218,11 @@ public final class CountingSystem {
         return AndWords.apply(this, data, choice);
     }
 
+    /** One line that explains how all its printed words are spoken; empty where they are spoken as printed. */
+    public String key() {
+        return key(data.spoken().keySet());
+    }
+
     /**
      * One line that explains how the printed words are spoken; empty where they are spoken as printed.
      *
