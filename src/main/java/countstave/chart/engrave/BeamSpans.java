@@ -149,9 +149,8 @@ final class BeamSpans {
         if (here != null) {
             return false;
         }
-        Offset start = beatStart(event.start());
-        Duration in = event.start().minus(start);
-        if (in.isZero()) {
+        Duration in = event.start().minus(beatStart(event.start()));
+        if (in.isZero() && !beats.get(0).length().isShorterThan(Duration.QUARTER)) {
             return true;
         }
         boolean longGroup = member(members.size() - 1).end().minus(member(0).start()).isLongerThan(Duration.of(3, 8));

@@ -45,8 +45,9 @@ final class RestHeights {
     /** Whole rests hang from the fourth line, or from a single one; all others stand on the middle. */
     private double home(Chord chord) {
         if (chord.spots.isEmpty() && chord.placedStep != null && staffLines > 1) {
+            // on a line, so that the sign sits on the staff as it does in the middle
             double y = chord.placedStep / 2.0;
-            return chord.value().compareTo(NoteValue.HALF) <= 0 ? Math.floor(y) : y;
+            return chord.voice.side == VoiceLine.Side.UPPER ? Math.ceil(y) : Math.floor(y);
         }
         return chord.value() == NoteValue.WHOLE && staffLines > 1 ? middle + 1 : middle;
     }
@@ -73,7 +74,7 @@ final class RestHeights {
         for (Moment moment : moments) {
             for (Chord chord : moment.chords) {
                 if (isMovable(chord, line)) {
-                    farthest = Math.max(farthest, needed(chord, moment, way));
+                    farthest = Math.max(farthest, needed(chord, moment, way, 1));
                 }
             }
         }
@@ -81,6 +82,8 @@ final class RestHeights {
             for (Chord chord : moment.chords) {
                 if (isMovable(chord, line)) {
                     chord.restY += way * farthest;
+                } else if (chord.voice == line && chord.isRest() && chord.placedStep != null) {
+                    chord.restY += way * (needed(chord, moment, way, 0));
                 }
             }
         }
@@ -92,9 +95,9 @@ final class RestHeights {
     }
 
     /** How many spaces the rest must leave its home to be free of the other voices. */
-    private static int needed(Chord rest, Moment moment, int way) {
+    private static int needed(Chord rest, Moment moment, int way, int least) {
         double home = rest.restY;
-        int spaces = 1;
+        int spaces = least;
         for (; spaces < FARTHEST; spaces++) {
             rest.restY = home + way * spaces;
             Box box = rest.restBox();

@@ -118,27 +118,25 @@ final class TieDrawer {
         return chord.spots.indexOf(spot) >= (chord.spots.size() + 1) / 2;
     }
 
-    /** Whether the tip can stand over the head itself: no stem or second head on that side. */
-    private static boolean overHead(Chord chord, boolean above) {
-        return chord.spots.size() == 1 && (!chord.hasStem() || chord.up != above);
-    }
-
     private static double height(Chord chord, Chord.Spot spot, boolean above) {
-        double off = overHead(chord, above) ? 0.65 : 0.3;
+        double off = chord.spots.size() == 1 ? 0.65 : 0.3;
         return spot.y() + (above ? off : -off);
     }
 
+    /** Over the head of a single note, as far as its stem lets it; beside the heads of a chord. */
     private static double leavesAt(Chord chord, Chord.Spot spot, boolean above) {
-        if (overHead(chord, above)) {
-            return chord.x + spot.left + spot.width * 0.7;
+        if (chord.spots.size() == 1) {
+            boolean stemInTheWay = chord.hasStem() && chord.up && above;
+            return chord.x + spot.left + spot.width * (stemInTheWay ? 1.1 : 0.65);
         }
         double dots = chord.dots() > 0 ? 0.3 + 0.6 * chord.dots() : 0;
         return chord.x + chord.headsRight() + 0.15 + dots;
     }
 
     private static double arrivesAt(Chord chord, Chord.Spot spot, boolean above) {
-        if (overHead(chord, above)) {
-            return chord.x + spot.left + spot.width * 0.3;
+        if (chord.spots.size() == 1) {
+            boolean stemInTheWay = chord.hasStem() && !chord.up && !above;
+            return chord.x + spot.left + spot.width * (stemInTheWay ? -0.1 : 0.35);
         }
         return chord.x + spot.left - 0.15;
     }
