@@ -1,0 +1,318 @@
+package countstave.testing;
+
+import countstave.musicxml.ReadOptions;
+import countstave.musicxml.ScoreFile;
+import countstave.musicxml.ScoreReader;
+import countstave.score.Part;
+import countstave.score.Score;
+import countstave.time.Duration;
+import countstave.time.Offset;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Small one-part scores for tests, as valid MusicXML 4.0.
+ *
+ * <p>Either from ready XML, {@link #score}, or from a short notation of rhythms, {@link #rhythm}:
+ * <pre>
+ * 4 8 16     values (1 whole, 2 half, 4 quarter ...)      4.   dotted
+ * r8         rest                                         R    rest of the whole bar
+ * 8~         tied to the next note                        8&gt;   accented
+ * g8         grace note
+ * [3:2 8 8 8]   tuplet; they nest: [3:2 4 [5:4 16 16 16 16 16] 4]
+ * 4 4 / 2       two voices, the second after a backup
+ * </pre>
+ * Durations are exact: divisions are as fine as the rhythm needs, unless {@link Builder#divisions} says otherwise.
+ */
+public final class Snippets {
+
+    private Snippets() {
+    }
+
+    /**
+     * A score of one part from the contents of its measures.
+     *
+     * @param meter "4/4", "3+2+2/8"
+     * @param divisions divisions of a quarter
+     * @param bars XML of each measure, without the first attributes
+     */
+    public static String score(String meter, int divisions, String... bars) {
+        StringBuilder xml = new StringBuilder(HEAD);
+        for (int i = 0; i < bars.length; i++) {
+            xml.append("    <measure number=\"").append(i + 1).append("\">\n");
+            if (i == 0) {
+                xml.append(attributes(meter, divisions, false));
+            }
+            xml.append(bars[i]).append("\n    </measure>\n");
+        }
+        return xml.append(TAIL).toString();
+    }
+
+    /** A score in the short notation, one text a bar. */
+    public static String rhythm(String meter, String... bars) {
+        Builder builder = in(meter);
+        for (String bar : bars) {
+            builder.bar(bar);
+        }
+        return builder.xml();
+    }
+
+    /** A score in the short notation, step by step. */
+    public static Builder in(String meter) {
+        return new Builder(meter);
+    }
+
+    /** The score that this XML holds. */
+    public static Score read(String xml) {
+        return ScoreReader.read(ScoreFile.of("snippet.musicxml", xml.getBytes(StandardCharsets.UTF_8)),
+                ReadOptions.DEFAULT);
+    }
+
+    /** The first part of the score that this XML holds. */
+    public static Part part(String xml) {
+        return read(xml).parts().get(0);
+    }
+
+    private static final String HEAD = """
+            <?xml version="1.0" encoding="UTF-8"?>
+            <!DOCTYPE score-partwise PUBLIC "-//Recordare//DTD MusicXML 4.0 Partwise//EN" \
+            "http://www.musicxml.org/dtds/partwise.dtd">
+            <score-partwise version="4.0">
+              <part-list>
+                <score-part id="P1">
+                  <part-name>Drums</part-name>
+                </score-part>
+              </part-list>
+              <part id="P1">
+            """;
+    private static final String TAIL = "  </part>\n</score-partwise>\n";
+
+    private static String attributes(String meter, long divisions, boolean percussion) {
+        StringBuilder xml = new StringBuilder("      <attributes>");
+        if (divisions > 0) {
+            xml.append("<divisions>").append(divisions).append("</divisions>");
+        }
+        if (meter != null) {
+            xml.append("<time><beats>").append(meter, 0, meter.lastIndexOf('/')).append("</beats><beat-type>")
+                    .append(meter.substring(meter.lastIndexOf('/') + 1)).append("</beat-type></time>");
+        }
+        if (percussion) {
+            xml.append("<clef><sign>percussion</sign></clef>");
+        }
+        return xml.append("</attributes>\n").toString();
+    }
+
+    /** Builds a score bar by bar. */
+    public static final class Builder {
+
+        private record Measure(List<List<Rhythm.Item>> voices, String meter, String before) {
+        }
+
+        private final List<Measure> measures = new ArrayList<>();
+        private String meter;
+        private boolean meterChanged = true;
+        private long divisions;
+        private boolean percussion;
+        private String before = "";
+
+        private Builder(String meter) {
+            this.meter = meter;
+        }
+
+        /** Another meter from the next bar on. */
+        public Builder meter(String next) {
+            meter = next;
+            meterChanged = true;
+            return this;
+        }
+
+        /** Quarters a minute from the next bar on. */
+        public Builder tempo(int quarters) {
+            return before("      <direction placement=\"above\"><direction-type><metronome><beat-unit>quarter</beat-unit>"
+                    + "<per-minute>" + quarters + "</per-minute></metronome></direction-type><sound tempo=\"" + quarters
+                    + "\"/></direction>\n");
+        }
+
+        /** Any XML before the first note of the next bar. */
+        public Builder before(String xml) {
+            before += xml;
+            return this;
+        }
+
+        /** Rounds durations to this many divisions of a quarter, as exporters do: each note ends on a whole one. */
+        public Builder divisions(int ofQuarter) {
+            divisions = ofQuarter;
+            return this;
+        }
+
+        /** Unpitched notes: the first voice a cymbal above the staff, the second a drum in it. */
+        public Builder percussion() {
+            percussion = true;
+            return this;
+        }
+
+        /** A bar in the short notation. */
+        public Builder bar(String rhythm) {
+            List<List<Rhythm.Item>> voices = new ArrayList<>();
+            for (String voice : rhythm.split("/")) {
+                voices.add(Rhythm.parse(voice));
+            }
+            measures.add(new Measure(voices, meterChanged ? meter : null, before));
+            before = "";
+            meterChanged = false;
+            return this;
+        }
+
+        /** The score as MusicXML. */
+        public String xml() {
+            long used = divisions > 0 ? divisions : exactDivisions();
+            StringBuilder xml = new StringBuilder(HEAD);
+            String running = null;
+            for (int i = 0; i < measures.size(); i++) {
+                Measure measure = measures.get(i);
+                running = measure.meter() == null ? running : measure.meter();
+                xml.append("    <measure number=\"").append(i + 1).append("\">\n");
+                if (measure.meter() != null) {
+                    xml.append(attributes(measure.meter(), i == 0 ? used : 0, i == 0 && percussion));
+                }
+                xml.append(measure.before());
+                int voice = 1;
+                long back = 0;
+                for (List<Rhythm.Item> items : measure.voices()) {
+                    if (back > 0) {
+                        xml.append("      <backup><duration>").append(back).append("</duration></backup>\n");
+                    }
+                    back = new VoiceWriter(xml, used, voice++, percussion, barLength(running)).write(items);
+                }
+                xml.append("    </measure>\n");
+            }
+            return xml.append(TAIL).toString();
+        }
+
+        /** The score, read. */
+        public Score score() {
+            return read(xml());
+        }
+
+        /** Its only part, read. */
+        public Part part() {
+            return score().parts().get(0);
+        }
+
+        private long exactDivisions() {
+            long divisions = 1;
+            for (Measure measure : measures) {
+                for (List<Rhythm.Item> items : measure.voices()) {
+                    for (Rhythm.Item item : items) {
+                        long own = item.length().times(4).denominator();
+                        divisions = divisions / java.math.BigInteger.valueOf(divisions)
+                                .gcd(java.math.BigInteger.valueOf(own)).longValue() * own;
+                    }
+                }
+            }
+            // so that a bar rest is whole in any meter
+            return divisions % 8 == 0 ? divisions : divisions * 8;
+        }
+
+        private static Duration barLength(String meter) {
+            String[] terms = meter.substring(0, meter.lastIndexOf('/')).split("\\+");
+            long sum = 0;
+            for (String term : terms) {
+                sum += Long.parseLong(term.strip());
+            }
+            return Duration.of(sum, Long.parseLong(meter.substring(meter.lastIndexOf('/') + 1)));
+        }
+    }
+
+    /** Writes the notes of one voice of a bar. */
+    private static final class VoiceWriter {
+
+        private final StringBuilder xml;
+        private final long divisions;
+        private final int voice;
+        private final boolean percussion;
+        private final Duration barLength;
+
+        VoiceWriter(StringBuilder xml, long divisions, int voice, boolean percussion, Duration barLength) {
+            this.xml = xml;
+            this.divisions = divisions;
+            this.voice = voice;
+            this.percussion = percussion;
+            this.barLength = barLength;
+        }
+
+        /** @return the sum of the durations written, in divisions */
+        long write(List<Rhythm.Item> items) {
+            Offset exact = Offset.ZERO;
+            long written = 0;
+            boolean tied = false;
+            for (Rhythm.Item item : items) {
+                exact = exact.plus(item.barRest() ? barLength : item.length());
+                long end = nearest(exact);
+                note(item, end - written, tied);
+                tied = item.tied() || tied && item.grace();
+                written = end;
+            }
+            return written;
+        }
+
+        private long nearest(Offset at) {
+            return at.sinceStart().times(4 * divisions).plus(Duration.of(1, 2)).floorOver(Duration.WHOLE);
+        }
+
+        private void note(Rhythm.Item item, long duration, boolean tieStop) {
+            xml.append("      <note>").append(item.grace() ? "<grace/>" : "");
+            if (item.rest()) {
+                xml.append(item.barRest() ? "<rest measure=\"yes\"/>" : "<rest/>");
+            } else if (percussion) {
+                xml.append("<unpitched><display-step>").append(voice == 1 ? "G</display-step><display-octave>5"
+                        : "F</display-step><display-octave>4").append("</display-octave></unpitched>");
+            } else {
+                xml.append("<pitch><step>C</step><octave>5</octave></pitch>");
+            }
+            if (!item.grace()) {
+                xml.append("<duration>").append(duration).append("</duration>");
+            }
+            xml.append(tieStop ? "<tie type=\"stop\"/>" : "").append(item.tied() ? "<tie type=\"start\"/>" : "");
+            xml.append("<voice>").append(voice).append("</voice>");
+            if (!item.barRest()) {
+                xml.append("<type>").append(item.value().xmlName()).append("</type>")
+                        .append("<dot/>".repeat(item.dots()));
+            }
+            if (!item.ratio().isPlain()) {
+                xml.append("<time-modification><actual-notes>").append(item.ratio().actual())
+                        .append("</actual-notes><normal-notes>").append(item.ratio().normal())
+                        .append("</normal-notes></time-modification>");
+            }
+            notations(item, tieStop);
+            xml.append("</note>\n");
+        }
+
+        private void notations(Rhythm.Item item, boolean tieStop) {
+            StringBuilder notations = new StringBuilder();
+            notations.append(tieStop ? "<tied type=\"stop\"/>" : "").append(item.tied() ? "<tied type=\"start\"/>" : "");
+            for (Rhythm.Group group : item.closes()) {
+                notations.append("<tuplet type=\"stop\" number=\"").append(group.number()).append("\"/>");
+            }
+            for (Rhythm.Group group : item.opens()) {
+                notations.append("<tuplet type=\"start\" number=\"").append(group.number()).append("\">");
+                portion(notations, "tuplet-actual", group.ratio().actual(), group);
+                portion(notations, "tuplet-normal", group.ratio().normal(), group);
+                notations.append("</tuplet>");
+            }
+            notations.append(item.accent() ? "<articulations><accent/></articulations>" : "");
+            if (!notations.isEmpty()) {
+                xml.append("<notations>").append(notations).append("</notations>");
+            }
+        }
+
+        private static void portion(StringBuilder out, String name, int number, Rhythm.Group group) {
+            out.append('<').append(name).append("><tuplet-number>").append(number).append("</tuplet-number>");
+            if (group.unit() != null) {
+                out.append("<tuplet-type>").append(group.unit().xmlName()).append("</tuplet-type>");
+            }
+            out.append("</").append(name).append('>');
+        }
+    }
+}
