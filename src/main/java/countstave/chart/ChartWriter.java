@@ -1,6 +1,7 @@
 package countstave.chart;
 
 import countstave.chart.engrave.BarEngraver;
+import countstave.chart.engrave.NotationEngraver;
 import countstave.chart.layout.ChangeLabels;
 import countstave.chart.layout.Chart;
 import countstave.chart.layout.ChartLayout;
@@ -43,7 +44,7 @@ public final class ChartWriter {
     }
 
     private static BarEngraver engraver() {
-        return new countstave.chart.engrave.PlainEngraver();
+        return new NotationEngraver();
     }
 
     private static ChangeLabels labels() {
