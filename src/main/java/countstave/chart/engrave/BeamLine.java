@@ -94,7 +94,7 @@ final class BeamLine {
     private double needed(Chord chord) {
         double least = SHORTEST - Math.min(0.5, Stems.away(chord, way)) + Math.max(0, chord.flags() - 2) * step / scale;
         if (chord.event.look().tremolo() != null) {
-            least += 0.5 + 0.5 * Math.max(0, chord.event.look().tremolo().slashes() - 1);
+            least = Math.max(least, TremoloDrawer.height(chord) / scale + stack(chord.flags()) / scale + 1.25);
         }
         return scale < 1 ? (least - 0.5) * scale : least;
     }

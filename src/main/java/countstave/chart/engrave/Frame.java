@@ -97,7 +97,7 @@ final class Frame {
         if (lineStart) {
             barlines.left(row, first, null, true);
         }
-        row.space(row.isEmpty() ? MARGIN : GAP);
+        row.space(row.isEmpty() ? MARGIN : first.meterShown() && !lineStart ? 1 : GAP);
         return row;
     }
 

@@ -160,14 +160,19 @@ final class Signatures {
     }
 
     static double width(SignRow row, List<String> signs) {
-        return signs.stream().mapToDouble(row.font::advance).sum();
+        return signs.stream().mapToDouble(s -> row.font.advance(s) + 2 * around(s)).sum();
+    }
+
+    /** Free space on both sides of a small plus between digits: house choice. */
+    private static double around(String sign) {
+        return sign.equals("timeSigPlusSmall") ? 0.15 : 0;
     }
 
     private static void centred(SignRow row, List<String> signs, double start, double wide, double y) {
         double x = start + (wide - width(row, signs)) / 2;
         for (String sign : signs) {
-            row.put(sign, x, y, 1, Role.METER);
-            x += row.font.advance(sign);
+            row.put(sign, x + around(sign), y, 1, Role.METER);
+            x += row.font.advance(sign) + 2 * around(sign);
         }
     }
 }

@@ -35,7 +35,8 @@ final class Stems {
     private static double length(Chord chord, int way) {
         double length = OCTAVE - away(chord, way);
         if (chord.event.look().tremolo() != null) {
-            length = Math.max(length, OCTAVE) + Math.max(0, chord.event.look().tremolo().slashes() - 2) * 0.5;
+            double strokes = TremoloDrawer.height(chord);
+            length = Math.max(length, HEAD + strokes + (chord.hasFlag() ? TremoloDrawer.FLAG_TOP : HEAD));
         }
         length *= chord.scale < 1 ? GRACE : 1;
         if (chord.hasFlag()) {
@@ -45,6 +46,8 @@ final class Stems {
         return length;
     }
 
+    /** Between a head's centre and strokes across its stem. */
+    private static final double HEAD = 0.75;
     /** Grace stems: a little longer than their size says, so that the flag stays readable (house choice). */
     private static final double GRACE = 0.75;
 

@@ -22,17 +22,30 @@ final class TremoloDrawer {
         this.canvas = canvas;
     }
 
-    void single(Chord chord) {
+    /** How far a flag covers the stem from its end inwards. */
+    static final double FLAG_TOP = 1.4;
+
+    private static String sign(Chord chord) {
         Tremolo tremolo = chord.event.look().tremolo();
-        if (tremolo == null || !chord.isNote()) {
-            return;
+        if (tremolo == null) {
+            return null;
         }
-        String sign;
         if (tremolo.kind() == Tremolo.Kind.UNMEASURED) {
-            sign = "buzzRoll";
-        } else if (tremolo.kind() == Tremolo.Kind.SINGLE && tremolo.slashes() > 0) {
-            sign = "tremolo" + Math.min(MOST_STROKES, tremolo.slashes());
-        } else {
+            return "buzzRoll";
+        }
+        return tremolo.kind() == Tremolo.Kind.SINGLE && tremolo.slashes() > 0
+                ? "tremolo" + Math.min(MOST_STROKES, tremolo.slashes()) : null;
+    }
+
+    /** Height of the strokes across a note's stem, 0 where there are none. */
+    static double height(Chord chord) {
+        String sign = sign(chord);
+        return sign == null ? 0 : chord.font.box(sign).height() * chord.scale;
+    }
+
+    void single(Chord chord) {
+        String sign = sign(chord);
+        if (sign == null || !chord.isNote()) {
             return;
         }
         Box box = canvas.font.box(sign);
@@ -43,7 +56,7 @@ final class TremoloDrawer {
         if (chord.hasStem()) {
             x = chord.x + chord.stemX();
             double inner = way * chord.tip().y() + 0.5;
-            double outer = way * chord.stemEnd - (chord.hasFlag() ? 1 : beams(chord));
+            double outer = way * chord.stemEnd - (chord.hasFlag() ? FLAG_TOP : beams(chord));
             y = way * Math.max(inner + height / 2 + 0.1, (inner + outer) / 2);
         } else {
             x = chord.x + chord.root().left + chord.root().width / 2;

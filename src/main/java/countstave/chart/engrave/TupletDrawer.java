@@ -72,7 +72,7 @@ final class TupletDrawer {
     private void draw(Tuplet tuplet, VoiceLine line, List<Chord> members) {
         List<String> signs = TupletLabel.signs(tuplet, meter);
         boolean beamed = isOneBeam(members);
-        boolean bracket = tuplet.mark() != null && tuplet.mark().bracket() != null ? tuplet.mark().bracket() : !beamed;
+        boolean bracket = tuplet.mark() != null && tuplet.mark().bracket() != null ? tuplet.mark().bracket() : !beamed || holdsOther(tuplet, line);
         if (signs.isEmpty() && !bracket) {
             return;
         }
@@ -89,6 +89,12 @@ final class TupletDrawer {
         Chord first = members.get(0);
         Chord last = members.get(members.size() - 1);
         return first.beam != null && first.beam.first() == first.index && first.beam.last() == last.index;
+    }
+
+    /** Whether another tuplet is nested in it: then only a bracket shows what belongs to which number. */
+    private static boolean holdsOther(Tuplet tuplet, VoiceLine line) {
+        return line.tuplets.stream().anyMatch(t -> t.depth() > tuplet.depth() && t.firstEvent() >= tuplet.firstEvent()
+                && t.lastEvent() <= tuplet.lastEvent());
     }
 
     private static boolean isAbove(Tuplet tuplet, VoiceLine line, List<Chord> members) {
@@ -124,7 +130,7 @@ final class TupletDrawer {
         double centre = stems ? (first.x + first.stemX() + last.x + last.stemX()) / 2
                 : (first.x + last.x) / 2;
         double half = width(signs) / 2;
-        double reach = canvas.reach(centre - half, centre + half, way, least(way));
+        double reach = canvas.reach(centre - half - NUMBER_GAP, centre + half + NUMBER_GAP, way, least(way));
         signs(signs, centre - half, way * (reach + NUMBER_GAP), way, at);
     }
 
