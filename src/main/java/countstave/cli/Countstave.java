@@ -13,6 +13,7 @@ import picocli.CommandLine.Spec;
 /** The command {@code countstave}: its subcommands do the work. */
 @Command(name = "countstave", mixinStandardHelpOptions = true, versionProvider = Version.class,
         synopsisSubcommandLabel = "COMMAND",
+        subcommands = {CountCommand.class, AnnotateCommand.class, StripCommand.class},
         description = {
             "Reads a MusicXML score, finds the grid that covers every note, and writes the counts under the notes,"
                     + " with a mark wherever the counting has to change."},
@@ -48,6 +49,7 @@ public final class Countstave implements Runnable {
         line.setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8));
         line.setUsageHelpAutoWidth(true);
+        line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setParameterExceptionHandler((e, args) -> {
             console.tell(e.getMessage() + "; see '" + e.getCommandLine().getCommandSpec().qualifiedName()
                     + " --help'");

@@ -1,15 +1,31 @@
 package countstave.cli;
 
+import countstave.CountingOptions;
+import countstave.count.CountingSystem;
+import countstave.grid.PlanOptions;
 import countstave.grid.Weights;
+import countstave.score.BarChoice;
+import countstave.score.PartChoice;
 import countstave.score.PulseChoice;
+import countstave.score.Selection;
 import countstave.score.Tempo;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
 /** The options that say what is counted and how; the same for every command that counts. */
 final class SharedOptions {
+
+    private static final BigDecimal LOWEST_LIMIT = BigDecimal.ONE;
+    private static final BigDecimal HIGHEST_LIMIT = BigDecimal.valueOf(30);
+
+    @Spec(Spec.Target.MIXEE)
+    CommandSpec spec;
 
     @Option(names = "--part", paramLabel = "PART",
             description = "Count this part: its id, name or number from 1. May be repeated."
@@ -31,6 +47,10 @@ final class SharedOptions {
             description = "Counting system: a name that 'countstave systems' lists, or a file of your own."
                     + " Default: ${DEFAULT-VALUE}.")
     String system;
+
+    @Option(names = "--and", paramLabel = "WORD",
+            description = "The word for the half beat: a language such as de, es or fr, or a word of your own.")
+    String and;
 
     @Option(names = "--beat", paramLabel = "BEAT", converter = BeatConverter.class, defaultValue = "meter",
             description = "What is counted as the beat: meter (by the time signature), groups (the groups of an"
@@ -56,4 +76,28 @@ final class SharedOptions {
     @Option(names = "--open-tremolo",
             description = "Count single-note tremolos of one and two strokes as the repeated notes they stand for.")
     boolean openTremolo;
+
+    /** @throws ScoreException if an option names something that is not there or out of range */
+    CountingOptions counting() {
+        CountingSystem words = CountingSystem.find(system);
+        return new CountingOptions(new PartChoice(parts), selection(), bars == null ? BarChoice.ALL
+                : BarChoice.parse(bars), and == null ? words : words.withAnd(and), beat, tempo, planOptions(),
+                openTremolo);
+    }
+
+    Selection selection() {
+        return new Selection(Set.copyOf(voices), Set.copyOf(staves));
+    }
+
+    PlanOptions planOptions() {
+        if (steadiness < 0 || steadiness > Weights.MAX_STEADINESS) {
+            throw new ParameterException(spec.commandLine(), "--steadiness goes from 0 to " + Weights.MAX_STEADINESS
+                    + ", not " + steadiness);
+        }
+        if (voiceLimit.compareTo(LOWEST_LIMIT) < 0 || voiceLimit.compareTo(HIGHEST_LIMIT) > 0) {
+            throw new ParameterException(spec.commandLine(), "--voice-limit goes from " + LOWEST_LIMIT + " to "
+                    + HIGHEST_LIMIT + " syllables a second, not " + voiceLimit.toPlainString());
+        }
+        return new PlanOptions(Weights.steadiness(steadiness), voiceLimit);
+    }
 }

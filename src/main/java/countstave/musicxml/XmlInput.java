@@ -41,8 +41,13 @@ final class XmlInput {
         return factory;
     }
 
+    /** The stream itself, with the places of what goes by. */
+    static XMLStreamReader2 raw(String text) throws XMLStreamException {
+        return (XMLStreamReader2) FACTORY.createXMLStreamReader(new StringReader(text));
+    }
+
     static SpotReader open(String text) throws XMLStreamException {
-        return new SpotReader((XMLStreamReader2) FACTORY.createXMLStreamReader(new StringReader(text)));
+        return new SpotReader(raw(text));
     }
 
     /** The fault in one line with its place and what to do. */

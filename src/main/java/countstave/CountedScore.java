@@ -1,0 +1,71 @@
+package countstave;
+
+import countstave.count.PartCounts;
+import countstave.count.Words;
+import countstave.grid.Planner;
+import countstave.musicxml.OwnMarks;
+import countstave.musicxml.ReadOptions;
+import countstave.musicxml.ScoreFile;
+import countstave.musicxml.ScoreReader;
+import countstave.score.Part;
+import countstave.score.PartTimeline;
+import countstave.score.Remark;
+import countstave.score.Score;
+import countstave.score.ScoreException;
+import countstave.score.Timeline;
+import countstave.time.TimeOverflowException;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A score with its counts: the whole way from the file to the words.
+ *
+ * @param file the file, without countstave's own annotations
+ * @param score what it says
+ * @param parts the counts of the chosen parts
+ */
+public record CountedScore(ScoreFile file, Score score, List<PartCounts> parts) {
+
+    /**
+     * Read, timeline, plan, words.
+     *
+     * @throws ScoreException if the score cannot be read or counted, or does not have what is asked for
+     */
+    public static CountedScore of(ScoreFile source, CountingOptions options) {
+        ScoreFile file = source.withText(OwnMarks.strip(source.text()));
+        Score score = ScoreReader.read(file, new ReadOptions(options.openTremolo()));
+        List<PartCounts> parts = new ArrayList<>();
+        for (Part part : options.parts().of(score)) {
+            parts.add(count(part, options));
+        }
+        return new CountedScore(file, score, List.copyOf(parts));
+    }
+
+    private static PartCounts count(Part part, CountingOptions options) {
+        try {
+            PartTimeline all = Timeline.of(part, options.selection(), options.beat(), options.tempo());
+            PartTimeline timeline = options.bars().of(all);
+            return Words.of(Planner.plan(timeline, options.plan()), options.system());
+        } catch (TimeOverflowException e) {
+            throw new ScoreException("part " + part.name() + ": " + e.getMessage()
+                    + "; check its durations and divisions", e);
+        }
+    }
+
+    /** What the user is told while the score is still counted: bars that do not add up, an assumed tempo. */
+    public List<String> warnings() {
+        List<String> lines = new ArrayList<>();
+        for (PartCounts counted : parts) {
+            Part part = counted.plan().timeline().part();
+            for (Remark remark : score.remarks()) {
+                if (remark.kind().isWarning() && remark.partId().equals(part.id())) {
+                    lines.add("part " + part.name() + ", bar " + remark.barNumber() + ": " + remark.text());
+                }
+            }
+        }
+        if (parts.stream().anyMatch(p -> p.plan().timeline().tempoAssumed())) {
+            lines.add("no tempo in the score: a quarter = 90 is assumed; --tempo sets another");
+        }
+        return lines;
+    }
+}

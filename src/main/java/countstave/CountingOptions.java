@@ -1,0 +1,31 @@
+package countstave;
+
+import countstave.count.CountingSystem;
+import countstave.grid.PlanOptions;
+import countstave.score.BarChoice;
+import countstave.score.PartChoice;
+import countstave.score.PulseChoice;
+import countstave.score.Selection;
+import countstave.score.Tempo;
+
+/**
+ * What is counted and how: one value, built at the edge and handed down.
+ *
+ * @param parts which parts
+ * @param selection which voices and staves of them
+ * @param bars which bars of them
+ * @param system whose words
+ * @param beat what is the beat
+ * @param tempo a tempo in place of the score's, or null
+ * @param plan the weights and the voice limit
+ * @param openTremolo whether measured tremolos are opened
+ */
+public record CountingOptions(PartChoice parts, Selection selection, BarChoice bars, CountingSystem system,
+        PulseChoice beat, Tempo tempo, PlanOptions plan, boolean openTremolo) {
+
+    /** Everything in the score, by the meter, in numbers. */
+    public static CountingOptions defaults() {
+        return new CountingOptions(PartChoice.ALL, Selection.ALL, BarChoice.ALL,
+                CountingSystem.named(CountingSystem.DEFAULT), PulseChoice.BY_METER, null, PlanOptions.DEFAULT, false);
+    }
+}

@@ -1,0 +1,90 @@
+package countstave.cli;
+
+import countstave.CountedScore;
+import countstave.count.Unplayed;
+import countstave.musicxml.Annotator;
+import countstave.musicxml.ScoreFile;
+import countstave.score.ScoreException;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
+
+/** {@code countstave annotate}: writes the counts under the notes. */
+@Command(name = "annotate", mixinStandardHelpOptions = true, versionProvider = Version.class,
+        description = {
+            "Writes the counts under the notes: a lyric under every attack, with the counts that are said but not"
+                    + " played in parentheses, and a mark above the staff wherever the counting changes.",
+            "The score itself stays as it is; 'countstave strip' takes the counts out again."},
+        footer = {
+            "",
+            "Examples:",
+            "  countstave annotate chart.musicxml                     writes chart-counts.musicxml",
+            "  countstave annotate chart.mxl -o counted.musicxml --unplayed all",
+            "  countstave annotate chart.musicxml --part Drums --system takadimi"})
+final class AnnotateCommand implements Callable<Integer> {
+
+    @ParentCommand
+    Countstave parent;
+
+    @Parameters(paramLabel = "SCORE", description = "A MusicXML score (.musicxml, .xml, .mxl), or - for standard input.")
+    String score;
+
+    @Option(names = {"-o", "--output"}, paramLabel = "OUT",
+            description = "Where to write; the ending decides: .musicxml or .xml plain, .mxl compressed."
+                    + " Default: beside the score, with -counts in its name.")
+    Path output;
+
+    @Option(names = "--force", description = "Replace the output if it is already there.")
+    boolean force;
+
+    @Option(names = "--unplayed", paramLabel = "WHICH", defaultValue = "needed",
+            description = "Which counts that are not played are shown: all; needed (in a beat with a note off its start"
+                    + " every count, in any other beat the number alone); none. Default: ${DEFAULT-VALUE}.")
+    Unplayed unplayed;
+
+    @Mixin
+    SharedOptions shared;
+
+    @Override
+    public Integer call() {
+        return Job.run(parent.console, score, () -> {
+            ScoreFile file = Inputs.open(score, parent.console);
+            Path target = output != null ? output : beside(file);
+            boolean compressed = compressed(target);
+            SafeFile.checkFree(target, force);
+            CountedScore counted = CountedScore.of(file, shared.counting());
+            counted.warnings().forEach(line -> Job.warn(parent.console, score, line));
+            String text = Annotator.annotate(counted.file().text(), counted.parts(), shared.selection(), unplayed);
+            ScoreFile annotated = counted.file().withText(text);
+            byte[] bytes = compressed ? annotated.toMxl() : annotated.toPlain();
+            SafeFile.write(target, force, out -> out.write(bytes));
+            parent.console.out().println("wrote " + Console.clean(target.toString()));
+        });
+    }
+
+    private Path beside(ScoreFile file) {
+        if (score.equals(Inputs.STANDARD_INPUT)) {
+            throw new ScoreException("say with -o where to write");
+        }
+        String ending = file.isCompressed() ? ".mxl" : file.name().toLowerCase(Locale.ROOT).endsWith(".xml") ? ".xml"
+                : ".musicxml";
+        return Inputs.path(score).resolveSibling(file.stem() + "-counts" + ending);
+    }
+
+    private static boolean compressed(Path target) {
+        String name = target.toString().toLowerCase(Locale.ROOT);
+        if (name.endsWith(".mxl")) {
+            return true;
+        }
+        if (name.endsWith(".musicxml") || name.endsWith(".xml")) {
+            return false;
+        }
+        throw new ScoreException("cannot tell what to write from the name " + Console.clean(target.toString())
+                + ": end it in .musicxml, .xml or .mxl");
+    }
+}

@@ -1,0 +1,36 @@
+package countstave.cli;
+
+import countstave.musicxml.ScoreFile;
+import countstave.score.ScoreException;
+import java.io.IOException;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+
+/** Opens what the user names as a score. */
+final class Inputs {
+
+    static final String STANDARD_INPUT = "-";
+
+    private Inputs() {
+    }
+
+    /** @throws ScoreException if it cannot be read; the message begins with the file's name */
+    static ScoreFile open(String score, Console console) {
+        if (score.equals(STANDARD_INPUT)) {
+            try {
+                return ScoreFile.of("standard input", console.in().readAllBytes());
+            } catch (IOException e) {
+                throw new ScoreException("standard input cannot be read (" + e.getMessage() + ")", e);
+            }
+        }
+        return ScoreFile.load(path(score));
+    }
+
+    static Path path(String name) {
+        try {
+            return Path.of(name);
+        } catch (InvalidPathException e) {
+            throw new ScoreException("this is not a file name: check it", e);
+        }
+    }
+}

@@ -1,0 +1,109 @@
+package countstave.cli;
+
+import countstave.score.ScoreException;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+
+/**
+ * Writes a file wholly or not at all: beside its place first, then moved there, so that an interrupted run or a full
+ * disk leaves what was there before.
+ */
+public final class SafeFile {
+
+    /** Something that writes bytes. */
+    @FunctionalInterface
+    public interface Content {
+        void writeTo(OutputStream out) throws IOException;
+    }
+
+    private SafeFile() {
+    }
+
+    /**
+     * @param target the file to write
+     * @param force whether a file that is there may be replaced
+     * @throws ScoreException in one line if it is there and may not be replaced, or cannot be written
+     */
+    public static void write(Path target, boolean force, Content content) {
+        String name = Console.clean(target.toString());
+        checkFree(target, force);
+        Path folder = target.toAbsolutePath().getParent();
+        if (folder == null || !Files.isDirectory(folder)) {
+            throw new ScoreException("cannot write " + name + ": its folder does not exist; make it first");
+        }
+        Path beside = null;
+        try {
+            beside = Files.createTempFile(folder, ".countstave-", ".part");
+            try (OutputStream out = Files.newOutputStream(beside)) {
+                content.writeTo(out);
+            }
+            readableLikeAnyFile(beside);
+            move(beside, target);
+        } catch (AccessDeniedException e) {
+            discard(beside);
+            throw new ScoreException("cannot write " + name + ": it is not permitted; choose another place with -o", e);
+        } catch (NoSuchFileException e) {
+            discard(beside);
+            throw new ScoreException("cannot write " + name + ": its folder went away; make it again", e);
+        } catch (IOException e) {
+            discard(beside);
+            throw new ScoreException("cannot write " + name + " (" + Console.clean(String.valueOf(e.getMessage()))
+                    + "); is the disk full? choose another place with -o", e);
+        } catch (RuntimeException | Error e) {
+            discard(beside);
+            throw e;
+        }
+    }
+
+    /** @throws ScoreException if the file is there and may not be replaced, or is not a plain file */
+    public static void checkFree(Path target, boolean force) {
+        String name = Console.clean(target.toString());
+        if (Files.isDirectory(target)) {
+            throw new ScoreException("cannot write " + name + ": a folder has this name; choose another with -o");
+        }
+        if (Files.isSymbolicLink(target)) {
+            throw new ScoreException("cannot write " + name + ": it is a link to another file; name that file itself");
+        }
+        if (!force && Files.exists(target, LinkOption.NOFOLLOW_LINKS)) {
+            throw new ScoreException(name + " is already there; --force replaces it, -o writes elsewhere");
+        }
+    }
+
+    /** Temporary files are made for their owner alone; a finished one has the permissions of any new file. */
+    private static void readableLikeAnyFile(Path file) throws IOException {
+        if (file.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+            Path probe = file.resolveSibling(file.getFileName() + "-mode");
+            Files.createFile(probe);
+            try {
+                Files.setPosixFilePermissions(file, Files.getPosixFilePermissions(probe));
+            } finally {
+                Files.delete(probe);
+            }
+        }
+    }
+
+    private static void move(Path from, Path to) throws IOException {
+        try {
+            Files.move(from, to, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        } catch (AtomicMoveNotSupportedException e) {
+            Files.move(from, to, StandardCopyOption.REPLACE_EXISTING);
+        }
+    }
+
+    private static void discard(Path beside) {
+        if (beside != null) {
+            try {
+                Files.deleteIfExists(beside);
+            } catch (IOException e) {
+                // nothing more can be done; the message about the first fault is the useful one
+            }
+        }
+    }
+}

@@ -1,0 +1,198 @@
+package countstave.musicxml;
+
+import countstave.count.BarCounts;
+import countstave.count.ChangeMark;
+import countstave.count.ChangeWords;
+import countstave.count.Count;
+import countstave.count.PartCounts;
+import countstave.count.ShownCounts;
+import countstave.count.Unplayed;
+import countstave.score.Bar;
+import countstave.score.BarTimeline;
+import countstave.score.Event;
+import countstave.score.Selection;
+import countstave.score.Voice;
+import countstave.time.Duration;
+import countstave.time.Offset;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * Writes counts into the text of a score: a lyric under every attack, the parenthesised counts that follow it, and a
+ * mark above the staff where the counting changes.
+ *
+ * <p>The text is only added to, never rewritten (see {@link Splice}); existing lyrics and directions stay untouched,
+ * ours take the next free lyric number and carry {@code name="count"}.
+ */
+public final class Annotator {
+
+    private final Splice splice;
+    private final Selection selection;
+    private final Unplayed unplayed;
+
+    private Annotator(String text, Selection selection, Unplayed unplayed) {
+        this.splice = new Splice(text);
+        this.selection = selection;
+        this.unplayed = unplayed;
+    }
+
+    /**
+     * @param text a score's text without annotations of countstave ({@link OwnMarks#strip})
+     * @param parts the counts of the parts to annotate, planned from this very text
+     * @param selection the voices that were counted
+     * @param unplayed which unplayed counts are shown
+     */
+    public static String annotate(String text, List<PartCounts> parts, Selection selection, Unplayed unplayed) {
+        Annotator annotator = new Annotator(text, selection, unplayed);
+        for (PartCounts part : parts) {
+            annotator.annotate(part);
+        }
+        return annotator.splice.result();
+    }
+
+    private void annotate(PartCounts part) {
+        String number = String.valueOf(part.plan().timeline().part().lastLyricNumber() + 1);
+        ChangeWords changes = new ChangeWords();
+        for (BarCounts bar : part.bars()) {
+            BarTimeline timeline = bar.plan().timeline();
+            for (ChangeMark mark : changes.next(bar.plan())) {
+                direction(timeline.bar(), mark.at(), "above", mark.text());
+            }
+            lyrics(timeline, ShownCounts.of(bar, part.system(), unplayed).counts(), number);
+        }
+    }
+
+    // lyrics
+
+    private void lyrics(BarTimeline timeline, List<Count> shown, String number) {
+        TreeMap<Offset, Event> carriers = carriers(timeline.bar());
+        if (carriers.isEmpty()) {
+            words(timeline, shown);
+            return;
+        }
+        Map<Offset, List<Count>> under = new TreeMap<>();
+        for (Count count : shown) {
+            Offset carrier = carriers.floorKey(count.at());
+            under.computeIfAbsent(carrier == null ? carriers.firstKey() : carrier, c -> new ArrayList<>()).add(count);
+        }
+        under.forEach((at, counts) -> lyric(carriers.get(at), line(counts), number));
+    }
+
+    /** Where lyrics may stand: every attack, every rest, and whatever sounds at the bar's start. */
+    private TreeMap<Offset, Event> carriers(Bar bar) {
+        TreeMap<Offset, Event> carriers = new TreeMap<>();
+        for (Voice voice : bar.voices()) {
+            for (Event event : voice.events()) {
+                if (!selection.takes(voice.name(), event.staff()) || event.isGrace() || !event.printed()
+                        && !event.isAttack() || !event.start().isWithin(Offset.ZERO, bar.end())) {
+                    continue;
+                }
+                boolean waits = event.isRest() || event.cue() || event.start().equals(Offset.ZERO);
+                if (event.isAttack()) {
+                    // of several voices that attack together the first one has the syllable
+                    carriers.merge(event.start(), event, (old, now) -> old.isAttack() ? old : now);
+                } else if (waits) {
+                    carriers.putIfAbsent(event.start(), event);
+                }
+            }
+        }
+        return carriers;
+    }
+
+    private void lyric(Event event, String words, String number) {
+        int slot = event.source().lyricSlot();
+        splice.insert(slot, splice.indentOfElementEndingAt(slot) + "<lyric number=\"" + number + "\" name=\"count\">"
+                + OwnMarks.MARK + "<syllabic>single</syllabic><text>" + escape(words) + "</text></lyric>");
+    }
+
+    /** A bar without notes of its own (a repeat sign): its counts stand as words below the staff, beat by beat. */
+    private void words(BarTimeline timeline, List<Count> shown) {
+        Map<Offset, List<Count>> byBeat = new TreeMap<>();
+        for (Count count : shown) {
+            Offset beat = timeline.beatAt(count.at()).start();
+            byBeat.computeIfAbsent(beat.isBefore(Offset.ZERO) ? Offset.ZERO : beat, b -> new ArrayList<>()).add(count);
+        }
+        byBeat.forEach((at, counts) -> direction(timeline.bar(), at, "below", line(counts)));
+    }
+
+    /** Counts in a row, those that are not played in parentheses: {@code 1 (e &) a}. */
+    private static String line(List<Count> counts) {
+        StringBuilder line = new StringBuilder();
+        boolean open = false;
+        for (Count count : counts) {
+            if (open && count.played()) {
+                line.append(')');
+            }
+            line.append(line.isEmpty() ? "" : " ");
+            if (!open && !count.played()) {
+                line.append('(');
+            }
+            open = !count.played();
+            line.append(count.say());
+        }
+        return line.append(open ? ")" : "").toString();
+    }
+
+    // marks
+
+    private void direction(Bar bar, Offset at, String placement, String words) {
+        Event anchor = anchor(bar, at);
+        int position = anchor != null ? anchor.source().start() : endOfContent(bar);
+        Duration after = at.minus(anchor != null ? anchor.start() : Offset.ZERO);
+        Duration divisions = anchor != null ? anchor.divisions() : bar.divisions();
+        String indent = anchor != null ? splice.indentAt(position) : splice.indentOfElementEndingAt(position);
+        StringBuilder element = new StringBuilder(indent).append("<direction placement=\"").append(placement)
+                .append("\">").append(OwnMarks.MARK).append("<direction-type><words font-style=\"italic\">")
+                .append(escape(words)).append("</words></direction-type>");
+        if (!after.isZero()) {
+            element.append("<offset>").append(divisions(after, divisions)).append("</offset>");
+        }
+        if (anchor != null && anchor.staff() > 1) {
+            element.append("<staff>").append(anchor.staff()).append("</staff>");
+        }
+        splice.insert(position, element.append("</direction>").toString());
+    }
+
+    /** The counted event that begins at {@code at}, else the last one that begins before it; null in an empty bar. */
+    private Event anchor(Bar bar, Offset at) {
+        Event best = null;
+        for (Voice voice : bar.voices()) {
+            for (Event event : voice.events()) {
+                if (event.isGrace() || !selection.takes(voice.name(), event.staff()) || event.start().isAfter(at)) {
+                    continue;
+                }
+                if (best == null || event.start().isAfter(best.start())) {
+                    best = event;
+                }
+            }
+        }
+        return best;
+    }
+
+    /** Where the closing tag of a bar begins. */
+    private int endOfContent(Bar bar) {
+        return splice.lastTagBefore(bar.source().end());
+    }
+
+    /**
+     * A length in the divisions of the place. The standard's divisions are decimals, but most readers expect whole
+     * numbers: a fraction is written only where it is short and exact.
+     */
+    private static String divisions(Duration length, Duration perQuarter) {
+        Duration exact = length.over(Duration.QUARTER).times(perQuarter.numerator(), perQuarter.denominator());
+        if (exact.denominator() == 1) {
+            return String.valueOf(exact.numerator());
+        }
+        Duration tenThousandths = exact.times(10_000);
+        return tenThousandths.denominator() == 1
+                ? BigDecimal.valueOf(tenThousandths.numerator(), 4).stripTrailingZeros().toPlainString()
+                : String.valueOf(Math.round(exact.toDouble()));
+    }
+
+    private static String escape(String words) {
+        return words.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
+    }
+}

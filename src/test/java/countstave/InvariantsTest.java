@@ -1,0 +1,155 @@
+package countstave;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import countstave.count.BarCounts;
+import countstave.count.Count;
+import countstave.count.PartCounts;
+import countstave.count.Unplayed;
+import countstave.musicxml.Annotator;
+import countstave.musicxml.OwnMarks;
+import countstave.musicxml.ReadOptions;
+import countstave.musicxml.ScoreFile;
+import countstave.musicxml.ScoreReader;
+import countstave.score.Event;
+import countstave.score.Part;
+import countstave.score.Score;
+import countstave.score.ScoreException;
+import countstave.score.Selection;
+import countstave.score.Voice;
+import countstave.testing.Corpus;
+import countstave.time.Offset;
+import java.io.IOException;
+import java.io.StringReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import javax.xml.parsers.DocumentBuilder;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.TestFactory;
+import org.w3c.dom.Node;
+import org.w3c.dom.NodeList;
+import org.xml.sax.InputSource;
+import org.xml.sax.SAXException;
+import org.xmlunit.builder.DiffBuilder;
+import org.xmlunit.builder.Input;
+import org.xmlunit.diff.Diff;
+
+/**
+ * What must hold of every annotated score, on every demo score and every file of the open corpus: the unofficial
+ * MusicXML test suite and the CC0 songs and quartets (see SOURCES.md beside them).
+ */
+class InvariantsTest {
+
+    @TestFactory
+    Stream<DynamicTest> everyScore() throws IOException {
+        List<Path> files = new ArrayList<>(Corpus.scores());
+        try (Stream<Path> demo = Files.list(Path.of("scores"))) {
+            demo.filter(f -> f.toString().endsWith(".musicxml")).sorted().forEach(files::add);
+        }
+        return files.stream().map(f -> DynamicTest.dynamicTest(f.getFileName().toString(), () -> check(f)));
+    }
+
+    private static void check(Path path) throws Exception {
+        CountedScore counted;
+        ScoreFile file;
+        try {
+            file = ScoreFile.load(path);
+            counted = CountedScore.of(file, CountingOptions.defaults());
+        } catch (ScoreException refused) {
+            assertFalse(refused.getMessage().isBlank());
+            assertFalse(refused.getMessage().contains("\n"), refused.getMessage());
+            return;
+        }
+        for (Unplayed unplayed : Unplayed.values()) {
+            String annotated = Annotator.annotate(file.text(), counted.parts(), Selection.ALL, unplayed);
+            // spliced, not rewritten; strippable
+            assertEquals(file.text(), OwnMarks.strip(annotated));
+            ScoreFile written = file.withText(annotated);
+            ScoreFile again = ScoreFile.of(file.name(), written.toBytes());
+            assertEquals(annotated, again.text());
+            assertArrayEquals(file.bytes(), again.withText(OwnMarks.strip(again.text())).bytes());
+            assertEquals(file.entryNames(), again.entryNames());
+            if (unplayed != Unplayed.NEEDED) {
+                continue;
+            }
+            // annotating twice is annotating once
+            CountedScore twice = CountedScore.of(again, CountingOptions.defaults());
+            assertEquals(annotated, Annotator.annotate(twice.file().text(), twice.parts(), Selection.ALL, unplayed));
+            onlyAddsOwnElements(file.text(), annotated);
+            if (isValid(file.text())) {
+                MusicXmlSchema.validate(new InputSource(new StringReader(annotated)));
+            }
+            everyAttackHasItsWord(counted, annotated);
+        }
+    }
+
+    /** Compared by XMLUnit: without the marked elements the documents are the same. */
+    private static void onlyAddsOwnElements(String original, String annotated) throws Exception {
+        DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
+        factory.setFeature("http://apache.org/xml/features/nonvalidating/load-external-dtd", false);
+        DocumentBuilder builder = factory.newDocumentBuilder();
+        Node ours = builder.parse(new InputSource(new StringReader(annotated)));
+        remove(ours);
+        Node theirs = builder.parse(new InputSource(new StringReader(original)));
+        Diff diff = DiffBuilder.compare(Input.fromNode(theirs)).withTest(Input.fromNode(ours)).ignoreWhitespace()
+                .checkForIdentical().build();
+        assertFalse(diff.hasDifferences(), diff::toString);
+    }
+
+    private static void remove(Node node) {
+        NodeList children = node.getChildNodes();
+        for (int i = children.getLength() - 1; i >= 0; i--) {
+            Node child = children.item(i);
+            if (child.getNodeType() == Node.PROCESSING_INSTRUCTION_NODE && child.getNodeName().equals("countstave")) {
+                node.getParentNode().removeChild(node);
+                return;
+            }
+            remove(child);
+        }
+    }
+
+    private static boolean isValid(String text) throws IOException {
+        try {
+            MusicXmlSchema.validate(new InputSource(new StringReader(text)));
+            return true;
+        } catch (SAXException invalid) {
+            return false;
+        }
+    }
+
+    /** Read again, the file has under every attack the word that the plan says there. */
+    private static void everyAttackHasItsWord(CountedScore counted, String annotated) {
+        Score read = ScoreReader.read(ScoreFile.of("again.musicxml", annotated.replaceFirst(
+                "encoding=(['\"])[^'\"]*['\"]", "encoding=$1UTF-8$1").getBytes(StandardCharsets.UTF_8)), ReadOptions.DEFAULT);
+        for (PartCounts part : counted.parts()) {
+            Part before = part.plan().timeline().part();
+            String ours = String.valueOf(before.lastLyricNumber() + 1);
+            Part after = read.parts().stream().filter(p -> p.id().equals(before.id())).findFirst().orElseThrow();
+            for (BarCounts bar : part.bars()) {
+                Map<Offset, String> words = new HashMap<>();
+                for (Voice voice : after.bars().get(bar.plan().timeline().bar().index()).voices()) {
+                    for (Event event : voice.events()) {
+                        event.look().lyrics().stream().filter(l -> l.number().equals(ours))
+                                .forEach(l -> words.put(event.start(), l.text()));
+                    }
+                }
+                if (words.isEmpty()) {
+                    continue;
+                }
+                bar.segments().forEach(s -> s.counts().stream().filter(Count::played).forEach(count ->
+                        assertTrue((words.get(count.at()) + " ").startsWith(count.say() + " "),
+                                () -> count + " is not under its note but " + words)));
+            }
+        }
+    }
+}
