@@ -1,5 +1,6 @@
 package countstave.chart;
 
+import countstave.count.Unplayed;
 import java.util.Objects;
 
 /**
@@ -30,9 +31,6 @@ public record ChartOptions(Paper paper, boolean landscape, double marginMm, doub
             this.heightMm = heightMm;
         }
     }
-
-    /** All of them; those of beats that have a note off the beat, and the number of every other beat; none. */
-    public enum Unplayed { ALL, NEEDED, NONE }
 
     public ChartOptions {
         Objects.requireNonNull(paper);

@@ -1,8 +1,6 @@
 package countstave.chart;
 
-import countstave.chart.engrave.BarEngraver;
 import countstave.chart.engrave.NotationEngraver;
-import countstave.chart.layout.ChangeLabels;
 import countstave.chart.layout.Chart;
 import countstave.chart.layout.ChartLayout;
 import countstave.chart.pdf.PdfDrawing;
@@ -40,14 +38,6 @@ public final class ChartWriter {
 
     /** The positioned shapes, for other drawings and for looking at. */
     public static Chart layout(List<PartCounts> parts, Score score, ChartOptions options) {
-        return new ChartLayout(engraver(), labels()).layout(parts, score, options);
-    }
-
-    private static BarEngraver engraver() {
-        return new NotationEngraver();
-    }
-
-    private static ChangeLabels labels() {
-        return new PlainLabels();
+        return new ChartLayout(new NotationEngraver()).layout(parts, score, options);
     }
 }

@@ -9,7 +9,10 @@ import countstave.chart.engrave.StaffState;
 import countstave.chart.font.Measures;
 import countstave.chart.shape.Text;
 import countstave.count.BarCounts;
+import countstave.count.ChangeMark;
+import countstave.count.ChangeWords;
 import countstave.count.Count;
+import countstave.count.CountingSystem;
 import countstave.count.PartCounts;
 import countstave.grid.Segment;
 import countstave.score.Bar;
@@ -52,11 +55,12 @@ final class BarMeasurer {
         int first = counts.bars().isEmpty() ? 0 : bar(counts, 0).index();
         // bars may have been selected: what came before still sets clef and key
         part.bars().stream().filter(b -> b.index() < first).forEach(b -> advance(states, b));
+        List<List<ChangeMark>> marks = ChangeWords.of(counts.plan());
         List<MeasuredBar> measured = new ArrayList<>();
         int i = 0;
         while (i < counts.bars().size()) {
             int end = runEnd(counts, i);
-            measured.add(measure(counts, i, end, List.copyOf(states)));
+            measured.add(measure(counts, i, end, List.copyOf(states), marks.get(i)));
             for (; i < end; i++) {
                 advance(states, bar(counts, i));
             }
@@ -92,7 +96,8 @@ final class BarMeasurer {
                 && counts.bars().get(i).plan().timeline().attacks().isEmpty();
     }
 
-    private MeasuredBar measure(PartCounts counts, int start, int end, List<StaffState> states) {
+    private MeasuredBar measure(PartCounts counts, int start, int end, List<StaffState> states,
+            List<ChangeMark> marks) {
         List<BarCounts> run = List.copyOf(counts.bars().subList(start, end));
         Bar previous = start == 0 ? null : bar(counts, start - 1);
         Bar next = end == counts.bars().size() ? null : bar(counts, end);
@@ -106,12 +111,12 @@ final class BarMeasurer {
                     : engraver.engrave(timelines.get(0), context));
         }
         double leastContent = staves.stream().mapToDouble(EngravedBar::leastContentWidth).max().orElse(0);
-        return run.size() > 1 ? run(run, staves, states, leastContent)
-                : single(run.get(0), staves, states, leastContent);
+        return run.size() > 1 ? run(run, staves, states, marks, leastContent)
+                : single(run.get(0), staves, states, counts.system(), marks, leastContent);
     }
 
     private MeasuredBar run(List<BarCounts> run, List<EngravedBar> staves, List<StaffState> states,
-            double leastContent) {
+            List<ChangeMark> marks, double leastContent) {
         List<String> words = new ArrayList<>();
         for (int i = 0; i < run.size(); i++) {
             boolean inFull = run.size() <= RUN_IN_FULL + 1 || i < RUN_IN_FULL - 1 || i == run.size() - 1;
@@ -127,21 +132,21 @@ final class BarMeasurer {
         BarTimeline first = run.get(0).plan().timeline();
         Spacing spacing = new Spacing(List.of(new Spacing.Piece(Offset.ZERO, first.bar().end(), first.bar().length(),
                 Math.max(width, leastContent))), List.of());
-        return new MeasuredBar(run, staves, states, List.of(), text, spacing, 0, 0, leastContent);
+        return new MeasuredBar(run, staves, states, List.of(), marks, text, spacing, 0, 0, leastContent);
     }
 
     private MeasuredBar single(BarCounts bar, List<EngravedBar> staves, List<StaffState> states,
-            double leastContent) {
+            CountingSystem system, List<ChangeMark> marks, double leastContent) {
         TreeMap<Offset, Column> notes = new TreeMap<>();
         staves.forEach(s -> s.columns().forEach(c -> notes.merge(c.at(), c, Column::with)));
-        List<ShownCount> shown = ShownCounts.of(bar, options.unplayed());
-        List<Column> syllables = syllables(bar, shown);
+        List<ShownCount> shown = PrintedCounts.of(bar, system, options.unplayed());
+        List<Column> syllables = syllables(shown, marks.stream().map(ChangeMark::at).toList());
         List<Spacing.Track> tracks = new ArrayList<>();
         tracks.add(new Spacing.Track(List.copyOf(notes.values()), Sizes.NOTE_GAP));
         tracks.add(new Spacing.Track(syllables, Sizes.SYLLABLE_GAP));
         tracks.addAll(lyrics(bar.plan().timeline().bar()));
         Spacing spacing = new Spacing(pieces(bar), tracks);
-        return new MeasuredBar(List.of(bar), staves, states, shown, null, spacing,
+        return new MeasuredBar(List.of(bar), staves, states, shown, marks, null, spacing,
                 firstRoom(List.copyOf(notes.values())), firstRoom(syllables), leastContent);
     }
 
@@ -149,8 +154,7 @@ final class BarMeasurer {
         return columns.isEmpty() || !columns.get(0).at().equals(Offset.ZERO) ? 0 : columns.get(0).left();
     }
 
-    private List<Column> syllables(BarCounts bar, List<ShownCount> shown) {
-        List<Offset> changes = bar.plan().segments().stream().filter(Segment::change).map(Segment::start).toList();
+    private List<Column> syllables(List<ShownCount> shown, List<Offset> changes) {
         return shown.stream().map(count -> {
             Text.Style style = count.played() ? Text.Style.BOLD : Text.Style.REGULAR;
             double half = measures.text().width(count.say(), Sizes.SYLLABLE, style) / 2;

@@ -5,84 +5,154 @@ import countstave.chart.shape.Line;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
-import countstave.count.BarCounts;
-import countstave.grid.Segment;
+import countstave.count.ChangeMark;
+import countstave.count.NoteNames;
 import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
  * The marks at which the count changes: a thick upright bar before the first syllable of the new unit, running down to
- * words that say what is counted now. Words that would meet stand on different levels; they are placed from the right,
- * so that the bar of an earlier mark never runs through the words of a later one.
+ * words that say what is counted now. Words that would meet stand on different levels.
  */
 final class ChangeMarks {
 
-    private static final double LEVEL_HEIGHT = Sizes.CHANGE_WORDS * 1.2;
+    private static final double LINE_HEIGHT = Sizes.CHANGE_WORDS * 1.2;
     private static final double WORDS_GAP = 0.35;
     private static final double BETWEEN_MARKS = 0.8;
 
     private final Measures measures;
-    private final ChangeLabels labels;
 
-    ChangeMarks(Measures measures, ChangeLabels labels) {
+    ChangeMarks(Measures measures) {
         this.measures = measures;
-        this.labels = labels;
     }
 
-    /** A mark: the x of its bar, its words and where they begin. */
-    private record Mark(Offset at, double x, Inline words, double wordsX) {
+    /**
+     * A mark.
+     *
+     * @param change what changes
+     * @param x of its bar
+     * @param words what it says
+     * @param leftwards whether the words stand left of the bar, for want of room before the line's end
+     */
+    private record Mark(ChangeMark change, double x, Inline words, boolean leftwards) {
+
+        double wordsX() {
+            return leftwards ? x - WORDS_GAP - words.width() : x + WORDS_GAP;
+        }
 
         double left() {
-            return Math.min(x, wordsX);
+            return leftwards ? wordsX() - BETWEEN_MARKS : x;
         }
 
         double right() {
-            return wordsX + words.width() + BETWEEN_MARKS;
+            return leftwards ? x : wordsX() + words.width() + BETWEEN_MARKS;
+        }
+
+        boolean meets(Mark other) {
+            return left() < other.right() && other.left() < right();
         }
     }
 
-    void add(List<MeasuredBar> bars, LineBreaker.Range range, List<PlacedBar> placed, double row, double baseline,
-            Skyline skyline, List<Shape> shapes) {
-        List<Mark> marks = new ArrayList<>();
+    void add(List<PlacedBar> placed, double row, double baseline, List<Shape> shapes) {
         double end = placed.get(placed.size() - 1).right();
-        for (int i = 0; i < placed.size(); i++) {
-            collect(placed.get(i), before(bars, range.from() + i), end, marks);
+        List<List<Mark>> levels = levels(marks(placed, end, false));
+        int lines = 1;
+        if (levels.size() > 1) {
+            // the speed on a second line: narrower words, which mostly need one level only
+            List<List<Mark>> narrow = levels(marks(placed, end, true));
+            if (2 * narrow.size() <= levels.size() + 1) {
+                levels = narrow;
+                lines = 2;
+            }
         }
         double top = baseline - measures.text().descent(Sizes.SYLLABLE, Text.Style.REGULAR) - 0.15;
-        List<List<Mark>> levels = new ArrayList<>();
+        for (int level = 0; level < levels.size(); level++) {
+            double y = top - level * lines * LINE_HEIGHT - Sizes.CHANGE_WORDS;
+            for (Mark mark : levels.get(level)) {
+                boolean ofUnit = isOfUnit(mark.change());
+                shapes.add(new Line(mark.x(), y - 0.15, mark.x(), row + 0.05,
+                        ofUnit ? Sizes.CHANGE_BAR : Sizes.WORDS_BAR, ofUnit ? Role.CHANGE_MARK : Role.WORDS_MARK,
+                        mark.change().at()));
+                shapes.addAll(mark.words().movedTo(mark.wordsX(), y));
+            }
+        }
+    }
+
+    private List<Mark> marks(List<PlacedBar> placed, double end, boolean narrow) {
+        List<Mark> marks = new ArrayList<>();
+        for (PlacedBar bar : placed) {
+            for (ChangeMark change : bar.bar().marks()) {
+                marks.add(new Mark(change, bar.x(change.at()) - roomOf(bar, change.at()), words(change, narrow), false));
+            }
+        }
+        turn(marks, end);
+        return marks;
+    }
+
+    private Inline words(ChangeMark change, boolean narrow) {
+        String how = change.how(NoteNames.SYMBOLS);
+        if (!narrow || how.isEmpty()) {
+            return line(change.text(), change);
+        }
+        Inline what = line(change.what(NoteNames.SYMBOLS), change);
+        Inline speed = line(how, change);
+        List<Shape> shapes = new ArrayList<>(what.shapes());
+        shapes.addAll(speed.movedTo(0, -LINE_HEIGHT));
+        return new Inline(shapes, Math.max(what.width(), speed.width()));
+    }
+
+    private Inline line(String words, ChangeMark change) {
+        return Inline.of(words, Sizes.CHANGE_WORDS, isOfUnit(change) ? Text.Style.BOLD : Text.Style.REGULAR,
+                Role.CHANGE_WORDS, change.at(), measures);
+    }
+
+    /** Whether another unit is spoken from here; else only the words change and the mark is a thin one. */
+    private static boolean isOfUnit(ChangeMark change) {
+        return change.kind() != ChangeMark.Kind.WORDS;
+    }
+
+    /** Turns the words of the last marks to the left where they would run over the line's end or a turned mark's bar. */
+    private static void turn(List<Mark> marks, double end) {
+        double limit = end;
         for (int i = marks.size() - 1; i >= 0; i--) {
             Mark mark = marks.get(i);
-            int level = level(mark, levels);
-            double y = top - level * LEVEL_HEIGHT - Sizes.CHANGE_WORDS * 0.85;
-            shapes.add(new Line(mark.x(), y - 0.15, mark.x(), row + 0.05, Sizes.CHANGE_BAR, Role.CHANGE_MARK,
-                    mark.at()));
-            shapes.addAll(mark.words().movedTo(mark.wordsX(), y));
-        }
-    }
-
-    private static Segment before(List<MeasuredBar> bars, int index) {
-        if (index == 0) {
-            return null;
-        }
-        List<BarCounts> counts = bars.get(index - 1).counts();
-        List<Segment> segments = counts.get(counts.size() - 1).plan().segments();
-        return segments.isEmpty() ? null : segments.get(segments.size() - 1);
-    }
-
-    private void collect(PlacedBar bar, Segment before, double end, List<Mark> marks) {
-        Segment previous = before;
-        for (Segment segment : bar.bar().counts().get(0).plan().segments()) {
-            if (segment.change()) {
-                String words = labels.change(bar.bar().timeline(), segment, previous);
-                Inline inline = Inline.of(words, Sizes.CHANGE_WORDS, Text.Style.BOLD, Role.CHANGE_WORDS,
-                        segment.start(), measures);
-                double x = bar.x(segment.start()) - roomOf(bar, segment.start());
-                double wordsX = Math.min(x + WORDS_GAP, end - inline.width());
-                marks.add(new Mark(segment.start(), x, inline, wordsX));
+            boolean fits = mark.right() - BETWEEN_MARKS <= limit;
+            boolean hasRoomAtLeft = mark.x() - WORDS_GAP - mark.words().width() >= 0;
+            if (fits || !hasRoomAtLeft) {
+                return;
             }
-            previous = segment;
+            marks.set(i, new Mark(mark.change(), mark.x(), mark.words(), true));
+            limit = mark.x() - BETWEEN_MARKS;
         }
+    }
+
+    /**
+     * Levels for the words, the uppermost first. Words to the right of their bars are placed from the right, those to
+     * the left from the left, each below the marks that it meets: so no bar runs through words.
+     */
+    private static List<List<Mark>> levels(List<Mark> marks) {
+        List<List<Mark>> levels = new ArrayList<>();
+        for (int i = marks.size() - 1; i >= 0; i--) {
+            if (!marks.get(i).leftwards()) {
+                add(marks.get(i), levels);
+            }
+        }
+        marks.stream().filter(Mark::leftwards).forEach(mark -> add(mark, levels));
+        return levels;
+    }
+
+    private static void add(Mark mark, List<List<Mark>> levels) {
+        int below = 0;
+        for (int level = 0; level < levels.size(); level++) {
+            if (levels.get(level).stream().anyMatch(mark::meets)) {
+                below = level + 1;
+            }
+        }
+        if (below == levels.size()) {
+            levels.add(new ArrayList<>());
+        }
+        levels.get(below).add(mark);
     }
 
     /** How far before its moment the bar of a mark stands: just left of the syllable. */
@@ -96,17 +166,5 @@ final class ChangeMarks {
             }
         }
         return Sizes.CHANGE_ROOM;
-    }
-
-    /** The uppermost level on which a mark's words meet no others and its bar crosses none. */
-    private static int level(Mark mark, List<List<Mark>> levels) {
-        for (int level = 0; level < levels.size(); level++) {
-            if (levels.get(level).stream().noneMatch(m -> m.left() < mark.right() && mark.left() < m.right())) {
-                levels.get(level).add(mark);
-                return level;
-            }
-        }
-        levels.add(new ArrayList<>(List.of(mark)));
-        return levels.size() - 1;
     }
 }

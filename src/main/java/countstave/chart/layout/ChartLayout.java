@@ -23,12 +23,10 @@ import java.util.stream.Collectors;
 public final class ChartLayout {
 
     private final BarEngraver engraver;
-    private final ChangeLabels labels;
     private final Measures measures = Measures.standard();
 
-    public ChartLayout(BarEngraver engraver, ChangeLabels labels) {
+    public ChartLayout(BarEngraver engraver) {
         this.engraver = engraver;
-        this.labels = labels;
     }
 
     public Chart layout(List<PartCounts> parts, Score score, ChartOptions options) {
@@ -39,7 +37,7 @@ public final class ChartLayout {
         List<Chart.Bookmark> bookmarks = new ArrayList<>();
         Set<String> notDrawn = new TreeSet<>();
         for (PartCounts part : parts) {
-            PartLayout layout = new PartLayout(part, score, options, engraver, labels, measures, notes);
+            PartLayout layout = new PartLayout(part, score, options, engraver, measures, notes);
             bookmarks.add(layout.addPages(music, frames, firsts));
             notDrawn.addAll(layout.notDrawn());
         }

@@ -20,13 +20,12 @@ final class CountsBelow {
     private final Measures measures;
     private final ChangeMarks changes;
 
-    CountsBelow(Measures measures, ChangeLabels labels) {
+    CountsBelow(Measures measures) {
         this.measures = measures;
-        this.changes = new ChangeMarks(measures, labels);
+        this.changes = new ChangeMarks(measures);
     }
 
-    void add(List<MeasuredBar> bars, LineBreaker.Range range, List<PlacedBar> placed, Skyline skyline,
-            List<Shape> shapes) {
+    void add(List<PlacedBar> placed, Skyline skyline, List<Shape> shapes) {
         double row = skyline.bottom() - Sizes.ROW_GAP - Sizes.TICK_BEAT;
         double cap = measures.text().capHeight(Sizes.SYLLABLE, Text.Style.BOLD);
         double baseline = row - Sizes.SYLLABLE_DROP - cap;
@@ -39,8 +38,7 @@ final class CountsBelow {
                 syllables(bar, baseline, added);
             }
         }
-        added.forEach(shape -> skyline.add(measures.box(shape)));
-        changes.add(bars, range, placed, row, baseline, skyline, added);
+        changes.add(placed, row, baseline, added);
         added.forEach(shape -> skyline.add(measures.box(shape)));
         shapes.addAll(added);
     }

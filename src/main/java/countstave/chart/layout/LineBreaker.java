@@ -34,7 +34,7 @@ final class LineBreaker {
      * @param width width of a line
      * @param startsSection for each bar whether a section (a rehearsal mark) begins there
      */
-    static List<Range> breakLines(List<MeasuredBar> bars, double width, boolean[] startsSection) {
+    static List<Range> breakLines(List<? extends Stretchable> bars, double width, boolean[] startsSection) {
         int n = bars.size();
         double[] best = new double[n + 1];
         int[] from = new int[n + 1];
@@ -62,7 +62,8 @@ final class LineBreaker {
         return lines;
     }
 
-    private static double cost(Widths widths, double width, int bars, boolean last, boolean tooWide) {
+    /** The cost of one line. */
+    static double cost(Widths widths, double width, int bars, boolean last, boolean tooWide) {
         if (tooWide) {
             return TOO_WIDE_COST;
         }
@@ -89,7 +90,7 @@ final class LineBreaker {
      */
     record Widths(double fixed, double least, double natural) {
 
-        static Widths of(List<MeasuredBar> bars, int from, int to) {
+        static Widths of(List<? extends Stretchable> bars, int from, int to) {
             double fixed = 0;
             double least = 0;
             double natural = 0;

@@ -16,6 +16,9 @@ import java.util.List;
 /** What stands above the staff: bar number, words, signs, endings, tempo and rehearsal marks, from the inside out. */
 final class MarksAbove {
 
+    /** Least gap between marks that stand beside each other. */
+    private static final double BESIDE = 0.6;
+
     private final Measures measures;
     private final Endings endings;
 
@@ -99,7 +102,7 @@ final class MarksAbove {
         double height = measures.text().capHeight(Sizes.REHEARSAL, Text.Style.BOLD) + 2 * pad;
         double line = measures.music().engraving("textEnclosureThickness");
         double x = direction.at().equals(countstave.time.Offset.ZERO) ? bar.left() : startX(direction, bar);
-        double y = skyline.top(x, x + width) + Sizes.STACK_GAP;
+        double y = skyline.top(x - BESIDE, x + width + BESIDE) + Sizes.STACK_GAP;
         List<Shape> mark = new ArrayList<>();
         mark.add(new Text(direction.text(), x + pad, y + pad, Sizes.REHEARSAL, Text.Style.BOLD, Text.Anchor.START,
                 Role.REHEARSAL, direction.at()));
@@ -113,7 +116,7 @@ final class MarksAbove {
 
     private void stack(Inline text, double x, double end, double size, Skyline skyline, List<Shape> shapes) {
         double left = Math.max(0, Math.min(x, end - text.width()));
-        double y = skyline.top(left, left + text.width()) + Sizes.STACK_GAP + size * 0.22;
+        double y = skyline.top(left - BESIDE, left + text.width() + BESIDE) + Sizes.STACK_GAP + size * 0.22;
         put(text.movedTo(left, y), skyline, shapes);
     }
 

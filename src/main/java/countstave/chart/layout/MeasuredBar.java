@@ -3,6 +3,7 @@ package countstave.chart.layout;
 import countstave.chart.engrave.EngravedBar;
 import countstave.chart.engrave.Placing.XOfTime;
 import countstave.count.BarCounts;
+import countstave.count.ChangeMark;
 import countstave.score.Bar;
 import countstave.score.BarTimeline;
 import java.util.List;
@@ -14,6 +15,7 @@ import java.util.List;
  * @param staves its notation, one entry a staff, from the top
  * @param states what is in force on each staff at its start
  * @param shown the syllables that are printed; of a run none, see {@code restWords}
+ * @param marks the marks at which the count changes
  * @param restWords the counts of a run of rests as one text, or null for an ordinary bar
  * @param spacing how its time is spread
  * @param noteRoom room that the first moment's signs need before their x
@@ -21,8 +23,8 @@ import java.util.List;
  * @param leastContent least width between prefix and suffix for signs that are no moments
  */
 record MeasuredBar(List<BarCounts> counts, List<EngravedBar> staves,
-        List<countstave.chart.engrave.StaffState> states, List<ShownCount> shown, String restWords, Spacing spacing,
-        double noteRoom, double syllableRoom, double leastContent) {
+        List<countstave.chart.engrave.StaffState> states, List<ShownCount> shown, List<ChangeMark> marks, String restWords, Spacing spacing,
+        double noteRoom, double syllableRoom, double leastContent) implements Stretchable {
 
     /** The (first) bar as written. */
     Bar bar() {
@@ -50,17 +52,18 @@ record MeasuredBar(List<BarCounts> counts, List<EngravedBar> staves,
         return Math.max(prefix(lineStart) + Sizes.BAR_START_GAP + noteRoom, syllableRoom + Sizes.SYLLABLE_GAP / 2);
     }
 
-    /** The width that does not stretch. */
-    double fixedWidth(boolean lineStart, boolean lineEnd) {
+    @Override
+    public double fixedWidth(boolean lineStart, boolean lineEnd) {
         return start(lineStart) + suffix(lineEnd);
     }
 
-    /** The least width of what stretches. */
-    double leastStretch() {
+    @Override
+    public double leastStretch() {
         return Math.max(spacing.leastWidth(), leastContent - noteRoom);
     }
 
-    double naturalStretch() {
+    @Override
+    public double naturalStretch() {
         return Math.max(spacing.naturalWidth(), leastStretch());
     }
 

@@ -24,13 +24,13 @@ final class PartLayout {
     private final List<SystemBox> systems = new ArrayList<>();
     private final List<String> notes;
 
-    PartLayout(PartCounts counts, Score score, ChartOptions options, BarEngraver engraver, ChangeLabels labels,
+    PartLayout(PartCounts counts, Score score, ChartOptions options, BarEngraver engraver,
             Measures measures, List<String> notes) {
         this.counts = counts;
         this.notes = notes;
-        frame = new PageFrame(options, measures, score.title(), score.composer(), partName(), labels.key(counts));
+        frame = new PageFrame(options, measures, score.title(), score.composer(), partName(), key());
         bars = new BarMeasurer(engraver, measures, options).measure(counts);
-        SystemBuilder builder = new SystemBuilder(measures, labels);
+        SystemBuilder builder = new SystemBuilder(measures);
         for (LineBreaker.Range range : LineBreaker.breakLines(bars, frame.width(), sections())) {
             systems.add(fitted(builder, range));
         }
@@ -38,6 +38,13 @@ final class PartLayout {
 
     String partName() {
         return counts.plan().timeline().part().name();
+    }
+
+    /** How the words are spoken and how the page is read. */
+    private String key() {
+        String spoken = counts.key();
+        return counts.system().title() + (spoken.isEmpty() ? "" : "; " + spoken)
+                + ". Bold: played. In parentheses: said, not played. At a thick bar the count changes.";
     }
 
     private boolean[] sections() {
@@ -56,7 +63,7 @@ final class PartLayout {
         if (factor < 1) {
             notes.add("part " + partName() + ", bar " + bars.get(range.from()).bar().number()
                     + ": too wide for the page, drawn at " + Math.round(100 * factor)
-                    + " % of its size; a smaller --staff-size or landscape paper gives it room");
+                    + " % of its size; a smaller staff or landscape paper gives it room");
         }
         SystemBox system = builder.build(bars, range, frame.width() / factor);
         double height = frame.musicTop(false) - frame.musicBottom();

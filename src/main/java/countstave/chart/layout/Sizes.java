@@ -17,7 +17,7 @@ final class Sizes {
     static final double LEAST_UNIT = 1.5;
 
     static final double WORDS = 1.9;
-    static final double TEMPO = 2.0;
+    static final double TEMPO = 2.1;
     static final double REHEARSAL = 2.3;
     static final double ENDING = 1.7;
     static final double BAR_NUMBER = 1.45;
@@ -37,6 +37,8 @@ final class Sizes {
     /** Room before a syllable at which the count changes, for the bar of the mark. */
     static final double CHANGE_ROOM = 0.75;
     static final double CHANGE_BAR = 0.28;
+    /** The thin bar where only the words change. */
+    static final double WORDS_BAR = 0.1;
     static final double STACK_GAP = 0.6;
 
     static final double TITLE = 4.0;

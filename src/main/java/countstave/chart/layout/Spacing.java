@@ -20,6 +20,8 @@ final class Spacing {
 
     /** Natural width over the least one. */
     private static final double EASE = 1.12;
+    /** Natural width of a quarter that needs no more. */
+    private static final double NATURAL_QUARTER = 4.2;
 
     private final Offset[] cuts;
     private final double[] least;
@@ -132,7 +134,7 @@ final class Spacing {
         double[] widths = new double[least.length];
         for (int i = 0; i < least.length; i++) {
             // halfway (geometrically) between strict proportion to time and no more room than needed
-            double rate = Math.sqrt(perUnit[i] * most) * EASE;
+            double rate = Math.max(Math.sqrt(perUnit[i] * most) * EASE, 4 * NATURAL_QUARTER);
             widths[i] = Math.max(least[i], rate * pieces.get(i).length());
         }
         return widths;

@@ -24,10 +24,10 @@ final class SystemBuilder {
     private final CountsBelow counts;
     private final Lyrics lyrics;
 
-    SystemBuilder(Measures measures, ChangeLabels labels) {
+    SystemBuilder(Measures measures) {
         this.measures = measures;
         this.marks = new MarksAbove(measures);
-        this.counts = new CountsBelow(measures, labels);
+        this.counts = new CountsBelow(measures);
         this.lyrics = new Lyrics(measures);
     }
 
@@ -44,7 +44,7 @@ final class SystemBuilder {
         Skyline skyline = stack(placed, end, shapes);
         List<String> rehearsals = marks.add(bars, range, placed, skyline, shapes);
         lyrics.add(placed, skyline, shapes);
-        counts.add(bars, range, placed, skyline, shapes);
+        counts.add(placed, skyline, shapes);
         return new SystemBox(List.copyOf(shapes), skyline.top(), skyline.bottom(), rehearsals);
     }
 
