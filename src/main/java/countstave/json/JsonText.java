@@ -15,19 +15,32 @@ final class JsonText {
 
     private static final char[] HEX = "0123456789abcdef".toCharArray();
 
-    private final Appendable out;
+    /** Small pieces are gathered, because most writers take a text at a time much faster than a piece at a time. */
+    private static final int GATHERED = 8192;
 
-    JsonText(Appendable out) {
-        this.out = out;
+    private final Appendable target;
+    private final StringBuilder out = new StringBuilder(GATHERED + 256);
+
+    JsonText(Appendable target) {
+        this.target = target;
     }
 
     JsonText raw(String json) throws IOException {
         out.append(json);
+        if (out.length() > GATHERED) {
+            flush();
+        }
         return this;
     }
 
+    /** Hands on what was gathered. */
+    void flush() throws IOException {
+        target.append(out);
+        out.setLength(0);
+    }
+
     /** A string; null is written as an empty one. */
-    JsonText text(String text) throws IOException {
+    JsonText text(String text) {
         out.append('"');
         if (text != null) {
             int plain = 0;
@@ -45,13 +58,13 @@ final class JsonText {
     }
 
     /** A number, rounded to four places, without an exponent. */
-    JsonText number(double value) throws IOException {
+    JsonText number(double value) {
         double finite = Math.min(value, Double.MAX_VALUE);
         return number(BigDecimal.valueOf(finite).setScale(PLACES, RoundingMode.HALF_UP));
     }
 
     /** A number in full, without zeros at its end; absurdly large or small ones with an exponent. */
-    JsonText number(BigDecimal value) throws IOException {
+    JsonText number(BigDecimal value) {
         BigDecimal plain = value.signum() == 0 ? BigDecimal.ZERO : value.stripTrailingZeros();
         boolean absurd = Math.abs((long) plain.precision() - plain.scale()) > MOST_DIGITS || plain.scale() > MOST_DIGITS;
         out.append(absurd ? plain.toString() : plain.toPlainString());
@@ -70,7 +83,7 @@ final class JsonText {
         return c < ' ' || c == '"' || c == '\\' || c >= 0x7F && c <= 0x9F || c == '\u2028' || c == '\u2029';
     }
 
-    private void escape(char c) throws IOException {
+    private void escape(char c) {
         switch (c) {
             case '"' -> out.append("\\\"");
             case '\\' -> out.append("\\\\");

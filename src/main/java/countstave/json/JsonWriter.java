@@ -62,11 +62,11 @@ public final class JsonWriter {
             first = false;
             bar(bar);
         }
-        out.raw("]}");
+        out.raw("]}").flush();
     }
 
     public void end() throws IOException {
-        out.raw("]}\n");
+        out.raw("]}\n").flush();
     }
 
     private void bar(BarCounts counts) throws IOException {

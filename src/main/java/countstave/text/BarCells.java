@@ -57,7 +57,7 @@ final class BarCells {
                 Beat beat = timeline.beatAt(count.at());
                 boolean opens = count.at().equals(beat.start()) && (!timeline.irregular() || beat.isGroupStart());
                 part = opens ? 0 : part + 1;
-                cells.add(new Cell(count, shown.isShown(s, k), s, part, opens, !count.played() && isHeld(count.at()),
+                cells.add(Cell.of(count, shown.isShown(s, k), s, part, opens, !count.played() && isHeld(count.at()),
                         sign(count.at())));
             }
         }
@@ -66,6 +66,10 @@ final class BarCells {
 
     /** New tempo and change of count, as they stand at this position; a tempo between two positions waits for the next. */
     private String sign(Offset at) {
+        boolean noTempo = nextTempo >= timeline.tempi().size() || timeline.tempi().get(nextTempo).at().isAfter(at);
+        if (noTempo && (nextMark >= marks.size() || marks.get(nextMark).at().isAfter(at))) {
+            return "";
+        }
         StringBuilder sign = new StringBuilder();
         List<TempoChange> tempi = timeline.tempi();
         while (nextTempo < tempi.size() && !tempi.get(nextTempo).at().isAfter(at)) {

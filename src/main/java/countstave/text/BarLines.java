@@ -69,10 +69,14 @@ final class BarLines {
     /** Two columns more than the widest word: of the segment, or of the same part of its beats. */
     private int[] widths(boolean tight) {
         Map<Integer, Integer> widest = new HashMap<>();
+        int[] widths = new int[cells.size()];
         for (Cell cell : cells) {
             widest.merge(key(cell, tight), cell.wordWidth() + 2, Math::max);
         }
-        return cells.stream().mapToInt(c -> widest.get(key(c, tight))).toArray();
+        for (int i = 0; i < widths.length; i++) {
+            widths[i] = widest.get(key(cells.get(i), tight));
+        }
+        return widths;
     }
 
     private static int key(Cell cell, boolean tight) {
@@ -110,29 +114,27 @@ final class BarLines {
     }
 
     private void draw(int from, int to, List<String> lines) {
-        Canvas body = new Canvas();
+        PaddedLine marks = new PaddedLine();
+        PaddedLine words = new PaddedLine();
         List<Integer> signColumns = new ArrayList<>();
         List<String> signs = new ArrayList<>();
         int column = INDENT;
-        body.put(0, column, options.tick());
-        body.put(1, column++, options.tick());
+        marks.put(column, options.tick());
+        words.put(column++, options.tick());
         for (int i = from; i < to; i++) {
             Cell cell = cells.get(i);
-            boolean tick = i > from && cell.opensBeat();
-            if (tick) {
-                body.put(0, column, cell.held() ? options.heldTick() : options.tick());
-                body.put(1, column, options.tick());
-                column++;
+            if (i > from && cell.opensBeat()) {
+                marks.put(column, cell.held() ? options.heldTick() : options.tick());
+                words.put(column++, options.tick());
             }
-            String mark = cell.count().played() ? options.played() : cell.held() ? options.held() : options.silent();
-            body.put(0, column, (cell.held() ? options.held() : " ") + mark);
-            boolean heldOn = i + 1 < cells.size() && cells.get(i + 1).held();
-            if (heldOn) {
-                body.put(0, column + 2, options.held().repeat(widths[i] - 2));
+            if (cell.held()) {
+                marks.put(column, options.held());
             }
-            if (!cell.word().isEmpty()) {
-                body.put(1, cell.count().played() ? column + BEFORE_WORD : column, cell.word());
+            marks.put(column + BEFORE_WORD, cell.played() ? options.played() : cell.held() ? options.held() : options.silent());
+            if (i + 1 < cells.size() && cells.get(i + 1).held()) {
+                marks.put(column + 2, options.held().repeat(widths[i] - 2));
             }
+            words.put(cell.played() ? column + BEFORE_WORD : column, cell.word());
             if (!cell.sign().isEmpty()) {
                 signColumns.add(column + BEFORE_WORD);
                 signs.add(cell.sign());
@@ -140,13 +142,14 @@ final class BarLines {
             column += widths[i];
         }
         if (to == cells.size() || cells.get(to).opensBeat()) {
-            body.put(0, column, options.tick());
-            body.put(1, column, options.tick());
+            marks.put(column, options.tick());
+            words.put(column, options.tick());
         }
-        drawSigns(signColumns, signs, lines);
-        for (int row = 0; row < body.height(); row++) {
-            lines.add(body.line(row));
+        if (!signs.isEmpty()) {
+            drawSigns(signColumns, signs, lines);
         }
+        lines.add(marks.toString());
+        lines.add(words.toString());
     }
 
     /**

@@ -16,7 +16,6 @@ import countstave.score.TempoChange;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * Prints counts for reading on a terminal: what is played, and under it what is said, bar by bar.
@@ -89,7 +88,8 @@ public final class TextWriter {
         String names = String.join(", ", unitNames(plan));
         if (!names.isEmpty()) {
             double fastest = plan.segments().stream().mapToDouble(Segment::rate).max().orElse(0);
-            text.append("   ").append(names).append(options.dot()).append(String.format(Locale.ROOT, "%.1f", fastest))
+            long tenths = Math.round(fastest * 10);
+            text.append("   ").append(names).append(options.dot()).append(tenths / 10).append('.').append(tenths % 10)
                     .append(plan.segments().size() > 1 ? " a second at most" : " a second");
         }
         return text.toString();
@@ -122,6 +122,10 @@ public final class TextWriter {
 
     /** Breaks a heading before the word that would run over the edge; what goes on is indented. */
     private void wrapped(String text) throws IOException {
+        if (CellWidth.of(text) <= options.width()) {
+            line(text);
+            return;
+        }
         StringBuilder line = new StringBuilder();
         int width = 0;
         for (String word : text.split("(?<=[^ ])(?= )")) {
