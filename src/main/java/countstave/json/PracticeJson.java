@@ -73,6 +73,7 @@ public final class PracticeJson {
         Bar first = stretch.timeline(0).bar();
         Bar last = stretch.timeline(stretch.size() - 1).bar();
         out.raw("    {\"rank\":").raw(Integer.toString(passage.rank()))
+                .raw(",\"sameAs\":").raw(Integer.toString(passage.sameAs()))
                 .raw(",\"first\":{\"index\":").raw(Integer.toString(first.index())).raw(",\"number\":").text(first.number())
                 .raw("},\"last\":{\"index\":").raw(Integer.toString(last.index())).raw(",\"number\":").text(last.number())
                 .raw("},\"tempo\":");

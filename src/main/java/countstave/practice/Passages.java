@@ -70,8 +70,8 @@ public final class Passages {
     }
 
     private static boolean isStrong(Barline barline) {
-        return barline != null && (barline.repeat() != null || barline.ending() == Barline.Ending.START
-                || barline.style() != null && barline.style().matches("light-light|light-heavy|heavy-light|heavy-heavy"));
+        return barline != null && (barline.repeat() != null || barline.style() != null
+                && barline.style().matches("light-light|light-heavy|heavy-light|heavy-heavy"));
     }
 
     private static Bar bar(PartCounts part, int index) {

@@ -2,10 +2,11 @@ package countstave.practice;
 
 import countstave.count.PartCounts;
 import countstave.score.ScoreException;
-import countstave.score.Tempo;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * What to practise in a part, in order of difficulty.
@@ -36,29 +37,22 @@ public record PracticePlan(PartCounts counts, PracticeOptions options, Figures w
         List<Stretch> stretches = Passages.of(counts, options.voiceLimit());
         List<Passage> ranked = new ArrayList<>();
         for (Stretch stretch : stretches) {
-            ranked.add(passage(stretch, options));
+            ranked.add(Passage.of(stretch, options));
         }
         // the sort is stable: equally hard passages keep the order of the score
         ranked.sort(Comparator.comparingDouble((Passage p) -> p.figures().difficulty()).reversed());
         List<Passage> passages = new ArrayList<>();
-        for (Passage p : ranked) {
-            passages.add(new Passage(passages.size() + 1, p.stretch(), p.figures(), p.bars(), p.ladder(),
-                    p.breaths()));
+        Map<List<Object>, Integer> known = new HashMap<>();
+        for (Passage passage : ranked) {
+            int rank = passages.size() + 1;
+            Integer before = known.putIfAbsent(passage.content(), rank);
+            passages.add(passage.ranked(rank, before == null ? 0 : before));
         }
         return new PracticePlan(counts, options, Figures.of(whole, options.voiceLimit()), List.copyOf(passages));
     }
 
-    private static Passage passage(Stretch stretch, PracticeOptions options) {
-        Figures figures = Figures.of(stretch, options.voiceLimit());
-        List<Figures> bars = new ArrayList<>();
-        for (int bar = 0; bar < stretch.size(); bar++) {
-            bars.add(Figures.of(stretch.bar(bar), options.voiceLimit()));
-        }
-        Tempo written = stretch.timeline(0).tempo();
-        List<TempoLadder.Rung> ladder = TempoLadder.of(written, figures.sayable());
-        Passage bare = new Passage(0, stretch, figures, bars, ladder, List.of());
-        Clock slowest = Clock.of(stretch).faster(bare.speed(ladder.get(0)));
-        return new Passage(0, stretch, figures, bars, ladder,
-                Breath.marks(stretch, slowest, options.breath(), options.voiceLimit()));
+    /** The passages that are worth practising one by one: those that are not like one before them. */
+    public List<Passage> different() {
+        return passages.stream().filter(p -> p.sameAs() == 0).toList();
     }
 }

@@ -78,6 +78,10 @@ public final class PracticeText {
         line("");
         line(passage.rank() + ". " + (stretch.size() == 1 ? "Bar " : "Bars ") + numbers(stretch) + ", "
                 + names.tempo(passage.written()) + ", difficulty " + places(passage.figures().difficulty(), 1));
+        if (passage.sameAs() > 0) {
+            line("   Counted and played like passage " + passage.sameAs() + ".");
+            return;
+        }
         line("   " + figures(passage.figures(), passage));
         line("   Tempo steps (clean repeats): " + ladder(passage));
         for (Breath.Mark mark : passage.breaths()) {
