@@ -21,7 +21,7 @@ public record Clock(List<Anchor> anchors) {
 
     /** Slower than this, or faster than {@link #FASTEST}, nobody can count along, and a MIDI file cannot say it. */
     public static final BigDecimal SLOWEST = BigDecimal.valueOf(5);
-    public static final BigDecimal FASTEST = BigDecimal.valueOf(1000);
+    public static final BigDecimal FASTEST = BigDecimal.valueOf(2000);
 
     /**
      * A tempo from {@code at} on.
@@ -40,7 +40,7 @@ public record Clock(List<Anchor> anchors) {
     /**
      * The clock of a stretch at its written tempi.
      *
-     * @throws ScoreException if a tempo is outside 5 to 1000 a minute
+     * @throws ScoreException if a tempo is outside 5 to 2000 a minute
      */
     public static Clock of(Stretch stretch) {
         List<Pace> paces = new ArrayList<>();
