@@ -47,13 +47,14 @@ public final class PracticeText {
      * Writes one part's plan.
      *
      * @param title of the score
+     * @param top how many passages are written out
      * @param symbols whether ♩, · and the like may be used, or words and ASCII only
      */
-    public static void write(String title, PracticePlan plan, boolean symbols, Appendable out) throws IOException {
-        new PracticeText(plan, symbols, out).write(title);
+    public static void write(String title, PracticePlan plan, int top, boolean symbols, Appendable out) throws IOException {
+        new PracticeText(plan, symbols, out).write(title, top);
     }
 
-    private void write(String title) throws IOException {
+    private void write(String title, int top) throws IOException {
         line(SafeText.of(title) + " - " + SafeText.of(plan.counts().plan().timeline().part().name()));
         line("Voice limit " + plan.options().voiceLimit().toPlainString()
                 + " syllables a second (yours: --voice-limit; how to find it: --my-limit). A breath at most every "
@@ -64,8 +65,15 @@ public final class PracticeText {
         line("Whole part: " + figures(plan.whole(), plan.passages().get(0)));
         line("Difficulty is a heuristic: changes a bar + 3 x fastest second / voice limit + rarity + distance / 2.");
         line("( ) said, not played   " + felt(symbols) + " felt   " + BREATH + " breathe before this count");
+        int written = 0;
         for (Passage passage : plan.passages()) {
+            if (written == top) {
+                line("");
+                line("... and " + (plan.passages().size() - passage.rank() + 1) + " easier passages; --top shows more.");
+                break;
+            }
             passage(passage);
+            written += passage.sameAs() == 0 ? 1 : 0;
         }
         line("");
         for (String caution : Cautions.ALL) {

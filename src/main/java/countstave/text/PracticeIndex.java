@@ -1,0 +1,108 @@
+package countstave.text;
+
+import countstave.count.NoteNames;
+import countstave.practice.Cautions;
+import countstave.practice.Passage;
+import countstave.practice.PracticePlan;
+import java.io.IOException;
+import java.util.List;
+import java.util.Locale;
+
+/** The page a practice folder opens with: which passages there are, in order, and the files that belong to them. */
+public final class PracticeIndex {
+
+    /**
+     * A file of the folder.
+     *
+     * @param name its name in the folder
+     * @param label what it is
+     * @param passage the passage it belongs to, or null for the whole
+     */
+    public record Entry(String name, String label, Passage passage) {
+    }
+
+    private final Appendable out;
+
+    private PracticeIndex(Appendable out) {
+        this.out = out;
+    }
+
+    /**
+     * Writes the page (HTML, no scripts, nothing from elsewhere).
+     *
+     * @param title of the score
+     * @param plans one for each part
+     * @param top how many passages a part are listed
+     * @param files the folder's files
+     */
+    public static void write(String title, List<PracticePlan> plans, int top, List<Entry> files, Appendable out)
+            throws IOException {
+        PracticeIndex page = new PracticeIndex(out);
+        String safe = escape(title);
+        page.line("<!DOCTYPE html>");
+        page.line("<html lang=\"en\"><head><meta charset=\"utf-8\"><title>Practice: " + safe + "</title>");
+        page.line("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">");
+        page.line("<style>body{font-family:sans-serif;max-width:60em;margin:2em auto;padding:0 1em;line-height:1.4}"
+                + "td,th{text-align:left;vertical-align:top;padding:.3em 1em .3em 0}"
+                + "tr{border-bottom:1px solid #999}table{border-collapse:collapse}</style></head><body>");
+        page.line("<h1>" + safe + "</h1>");
+        page.links(files.stream().filter(f -> f.passage() == null).toList());
+        for (PracticePlan plan : plans) {
+            page.part(plan, top, files);
+        }
+        page.line("<h2>With care</h2><ul>");
+        for (String caution : Cautions.ALL) {
+            page.line("<li>" + escape(caution) + "</li>");
+        }
+        page.line("</ul></body></html>");
+    }
+
+    private void part(PracticePlan plan, int top, List<Entry> files) throws IOException {
+        line("<h2>" + escape(plan.counts().plan().timeline().part().name()) + "</h2>");
+        line("<p>The hardest passage comes first; how hard is a rule of thumb from the figures in the plan. Voice limit "
+                + plan.options().voiceLimit().toPlainString() + " syllables a second.</p>");
+        line("<table><tr><th>Bars</th><th>Difficulty</th><th>From</th><th>To</th><th>Can be said up to</th>"
+                + "<th>Guide tracks</th></tr>");
+        for (Passage passage : plan.different().stream().limit(top).toList()) {
+            int last = passage.ladder().size() - 1;
+            line("<tr><td>" + escape(passage.stretch().numbers()) + alike(plan, passage) + "</td><td>"
+                    + String.format(Locale.ROOT, "%.1f", passage.figures().difficulty()) + "</td><td>"
+                    + escape(NoteNames.SYMBOLS.tempo(passage.ladder().get(0).tempo())) + "</td><td>"
+                    + escape(NoteNames.SYMBOLS.tempo(passage.ladder().get(last).tempo())) + "</td><td>"
+                    + passage.figures().sayable() + "</td><td>");
+            links(files.stream().filter(f -> f.passage() == passage).toList());
+            line("</td></tr>");
+        }
+        line("</table>");
+    }
+
+    private static String alike(PracticePlan plan, Passage passage) {
+        StringBuilder alike = new StringBuilder();
+        for (Passage other : plan.passages()) {
+            if (other.sameAs() == passage.rank()) {
+                alike.append(alike.isEmpty() ? "<br>and alike: " : ", ").append(escape(other.stretch().numbers()));
+            }
+        }
+        return alike.toString();
+    }
+
+    private void links(List<Entry> files) throws IOException {
+        if (files.isEmpty()) {
+            return;
+        }
+        line("<ul>");
+        for (Entry file : files) {
+            line("<li><a href=\"" + escape(file.name()) + "\">" + escape(file.label()) + "</a></li>");
+        }
+        line("</ul>");
+    }
+
+    static String escape(String text) {
+        return SafeText.of(text).replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
+                .replace("\"", "&quot;");
+    }
+
+    private void line(String text) throws IOException {
+        out.append(text).append('\n');
+    }
+}
