@@ -13,7 +13,8 @@ import picocli.CommandLine.Spec;
 /** The command {@code countstave}: its subcommands do the work. */
 @Command(name = "countstave", mixinStandardHelpOptions = true, versionProvider = Version.class,
         synopsisSubcommandLabel = "COMMAND",
-        subcommands = {CountCommand.class, AnnotateCommand.class, StripCommand.class},
+        subcommands = {CountCommand.class, AnnotateCommand.class, StripCommand.class,
+            PracticeCommand.class},
         description = {
             "Reads a MusicXML score, finds the grid that covers every note, and writes the counts under the notes,"
                     + " with a mark wherever the counting has to change."},

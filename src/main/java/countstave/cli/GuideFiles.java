@@ -24,16 +24,18 @@ import java.util.Set;
 final class GuideFiles {
 
     /** Kinds of sound file. */
-    enum Format { MIDI, WAV }
+    enum Format { midi, wav }
 
     private final GuideOptions options;
     private final Set<Format> formats;
     private final int repeats;
+    private final boolean force;
 
-    GuideFiles(GuideOptions options, Set<Format> formats, int repeats) {
+    GuideFiles(GuideOptions options, Set<Format> formats, int repeats, boolean force) {
         this.options = options;
         this.formats = formats;
         this.repeats = repeats;
+        this.force = force;
     }
 
     /** A track and what to call it. {@code name}: of its files, without their ending. */
@@ -60,7 +62,7 @@ final class GuideFiles {
 
     /** How many bytes of sound the files of a passage need; MIDI files are small. */
     long bytes(Passage passage) {
-        if (!formats.contains(Format.WAV)) {
+        if (!formats.contains(Format.wav)) {
             return 0;
         }
         return tracks(passage, "").stream().mapToLong(named -> WavWriter.bytes(named.track())).sum();
@@ -71,17 +73,17 @@ final class GuideFiles {
         List<PracticeIndex.Entry> files = new ArrayList<>();
         for (Named named : tracks(passage, prefix)) {
             String lasts = minutes(named.track().seconds());
-            if (formats.contains(Format.MIDI)) {
+            if (formats.contains(Format.midi)) {
                 String name = named.name() + ".mid";
                 MidiWriter.Report[] report = new MidiWriter.Report[1];
                 progress.tell(name);
-                WholeFile.write(folder.resolve(name), out -> report[0] = MidiWriter.write(named.track(), out));
+                SafeFile.write(folder.resolve(name), force, out -> report[0] = MidiWriter.write(named.track(), out));
                 files.add(new PracticeIndex.Entry(name, named.label() + ", MIDI, " + lasts + error(report[0]), passage));
             }
-            if (formats.contains(Format.WAV)) {
+            if (formats.contains(Format.wav)) {
                 String name = named.name() + ".wav";
-                WholeFile.write(folder.resolve(name), out -> WavWriter.write(named.track(), options.peakDecibels(),
-                        out, done -> progress.tell(name, done)));
+                SafeFile.write(folder.resolve(name), force, out -> WavWriter.write(named.track(),
+                        options.peakDecibels(), out, done -> progress.tell(name, done)));
                 files.add(new PracticeIndex.Entry(name, named.label() + ", WAV, " + lasts, passage));
             }
         }

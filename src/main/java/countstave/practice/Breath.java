@@ -31,6 +31,9 @@ public final class Breath {
      */
     public static final BigDecimal LONGEST = BigDecimal.valueOf(6);
 
+    /** The sign that stands before a count: breathe first. Our own; it is explained wherever it is used. */
+    public static final String SIGN = "^";
+
     private static final int EACH = 6;
     private static final int FAST_SPEECH = 3;
     /** A second too long costs more than any number of marks. */

@@ -76,7 +76,7 @@ public record Clock(List<Anchor> anchors) {
         if (perMinute.compareTo(SLOWEST) < 0 || perMinute.compareTo(FASTEST) > 0) {
             throw new ScoreException("bar " + bar.number() + ": a tempo of " + perMinute.toPlainString()
                     + " a minute cannot be practised; it must lie between " + SLOWEST + " and " + FASTEST
-                    + ": correct it in the score, or leave that bar out with --bars");
+                    + ": correct it in the score, or set another with --tempo");
         }
         return perWhole(tempo);
     }

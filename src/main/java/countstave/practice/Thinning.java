@@ -1,9 +1,6 @@
 package countstave.practice;
 
-import countstave.count.BarCounts;
 import countstave.count.Count;
-import countstave.count.PartCounts;
-import countstave.count.SegmentCounts;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
 import countstave.score.Meter;
@@ -83,25 +80,5 @@ public final class Thinning {
         Duration beats = meter.length().over(beat.length());
         long count = beats.numerator();
         return beats.denominator() == 1 && count >= 4 && count % 2 == 0 && beat.number() == count / 2 + 1;
-    }
-
-    /**
-     * A part's words with the felt counts left out, for the writers that draw counts: what is not there is not drawn.
-     */
-    public static PartCounts said(PartCounts part, Stage stage) {
-        Set<Count> said = java.util.Collections.newSetFromMap(new java.util.IdentityHashMap<>());
-        for (Thinned thinned : of(Stretch.of(part), stage)) {
-            if (thinned.said()) {
-                said.add(thinned.count());
-            }
-        }
-        List<BarCounts> bars = new ArrayList<>();
-        for (BarCounts bar : part.bars()) {
-            List<SegmentCounts> segments = bar.segments().stream()
-                    .map(s -> new SegmentCounts(s.segment(), s.counts().stream().filter(said::contains).toList()))
-                    .toList();
-            bars.add(new BarCounts(bar.plan(), segments));
-        }
-        return new PartCounts(part.plan(), part.system(), bars);
     }
 }

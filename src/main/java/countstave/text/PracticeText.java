@@ -23,13 +23,11 @@ import java.util.Locale;
  * A practice plan as plain text: the passages in order of difficulty, each with its figures, tempo steps, and its counts
  * at every stage.
  *
- * <p>A count that is said but not played stands in parentheses, a felt one is a dot in the middle of the line, {@value #BREATH} before a count
+ * <p>A count that is said but not played stands in parentheses, a felt one is a dot in the middle of the line, {@value Breath#SIGN} before a count
  * says: breathe first.
  */
 public final class PracticeText {
 
-    /** The breath sign. */
-    public static final String BREATH = "^";
 
     private final Appendable out;
     private final PracticePlan plan;
@@ -64,7 +62,7 @@ public final class PracticeText {
         }
         line("Whole part: " + figures(plan.whole(), plan.passages().get(0)));
         line("Difficulty is a heuristic: changes a bar + 3 x fastest second / voice limit + rarity + distance / 2.");
-        line("( ) said, not played   " + felt(symbols) + " felt   " + BREATH + " breathe before this count");
+        line("( ) said, not played   " + felt(symbols) + " felt   " + Breath.SIGN + " breathe before this count");
         int written = 0;
         for (Passage passage : plan.passages()) {
             if (written == top) {
@@ -158,7 +156,7 @@ public final class PracticeText {
             Count count = thinned.count();
             boolean breath = passage.breaths().stream()
                     .anyMatch(m -> m.bar() == thinned.bar() && m.at().equals(count.at()));
-            bar.append(bar.isEmpty() ? "" : " ").append(breath ? BREATH : "")
+            bar.append(bar.isEmpty() ? "" : " ").append(breath ? Breath.SIGN : "")
                     .append(!thinned.said() ? felt(symbols) : count.played() ? count.say() : "(" + count.say() + ")");
         }
         return bars.stream().map(StringBuilder::toString).toList();

@@ -58,7 +58,7 @@ class ThinningTest {
     @Test
     void whatIsFeltIsLeftOutForTheWriters() {
         PartCounts part = Parts.of(Meter.of(4, 4), 70, "8. 16 8. 16 4 4");
-        PartCounts said = Thinning.said(part, Stage.BEATS);
+        PartCounts said = StageWords.of(PracticePlan.of(part, PracticeOptions.DEFAULT), Stage.BEATS);
         assertEquals("1 2 3 4", said.bars().get(0).segments().stream().map(SegmentCounts::counts)
                 .flatMap(java.util.List::stream).map(Count::say).collect(Collectors.joining(" ")));
     }

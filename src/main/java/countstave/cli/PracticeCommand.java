@@ -1,0 +1,152 @@
+package countstave.cli;
+
+import countstave.CountedScore;
+import countstave.count.PartCounts;
+import countstave.json.PracticeJson;
+import countstave.practice.PracticeOptions;
+import countstave.practice.PracticePlan;
+import countstave.score.ScoreException;
+import countstave.text.PracticeText;
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
+import picocli.CommandLine.Spec;
+
+/** {@code countstave practice}: what to practise, in which order, how fast, and with which click. */
+@Command(name = "practice", mixinStandardHelpOptions = true, versionProvider = Version.class,
+        description = {
+            "Finds the passages whose counts are hardest and makes a plan for each: tempo steps, counts that are"
+                    + " thinned in stages, places to breathe, and guide tracks whose click follows the count.",
+            "Without -o the plan is printed; with it a folder is filled: the plan as PDF, text and data, the score"
+                    + " with the counts of each stage, guide tracks, and a page that links to all of them."},
+        footer = {
+            "",
+            "Examples:",
+            "  countstave practice chart.musicxml --bars 9-16",
+            "  countstave practice chart.musicxml -o practice-folder",
+            "  countstave practice chart.mxl -o slow --tempo 72 --sound midi --place 2,4=+1/64",
+            "",
+            "Begin with a low volume in headphones; stop when you feel light-headed or something hurts."})
+final class PracticeCommand implements Callable<Integer> {
+
+    enum Format { text, json }
+
+    private static final List<String> MY_LIMIT = List.of(
+            "How to find your own voice limit",
+            "",
+            "1. Sit, breathe calmly, and set a stop watch.",
+            "2. Say \"pa ta ka pa ta ka ...\" as fast as every syllable stays clear, on one breath, for five seconds.",
+            "   Tap a finger on every \"pa\", or record yourself and count afterwards.",
+            "3. Syllables a second = 3 x number of \"pa\" / 5. Three tries, a rest after each; take the middle one.",
+            "4. Take a tenth off, since counting has to leave room for playing, and give it with --voice-limit.",
+            "",
+            "Young adults say 6.57 a second on average (standard deviation 0.84, 106 speakers); 5.4 was the lower",
+            "bound of the norm in another study (mean 6.2). The default is 6.5; sources: docs/practice.md.",
+            "Stop at once when you feel light-headed or your jaw or throat hurts.");
+
+    @ParentCommand
+    Countstave parent;
+
+    @Spec
+    CommandSpec spec;
+
+    @Parameters(paramLabel = "SCORE", arity = "0..1",
+            description = "A MusicXML score (.musicxml, .xml, .mxl), or - for standard input.")
+    String score;
+
+    @Option(names = {"-o", "--output"}, paramLabel = "FOLDER", description = "Fill this folder; it is made if needed.")
+    Path output;
+
+    @Option(names = "--force", description = "Replace files that are already there.")
+    boolean force;
+
+    @Option(names = "--format", paramLabel = "FORMAT", defaultValue = "text",
+            description = "What is printed without -o: text, or json for other programs. Default: ${DEFAULT-VALUE}.")
+    Format format;
+
+    @Option(names = "--top", paramLabel = "N", defaultValue = "10",
+            description = "How many passages of a part are written out, the hardest first. Default: ${DEFAULT-VALUE}.")
+    int top;
+
+    @Option(names = "--breath", paramLabel = "SECONDS", defaultValue = "6",
+            description = "Longest time of speaking without a breath mark, 1 to 60. Default: ${DEFAULT-VALUE}, an"
+                    + " assumption.")
+    BigDecimal breath;
+
+    @Option(names = "--ascii", description = "Print with plain ASCII signs, for terminals without note symbols.")
+    boolean ascii;
+
+    @Option(names = "--my-limit", description = "Explain how to find your own --voice-limit, and stop.")
+    boolean myLimit;
+
+    @Mixin
+    SoundOptions sound;
+
+    @Mixin
+    SharedOptions shared;
+
+    @Override
+    public Integer call() {
+        if (myLimit) {
+            MY_LIMIT.forEach(parent.console.out()::println);
+            parent.console.out().flush();
+            return 0;
+        }
+        if (score == null) {
+            throw new ParameterException(spec.commandLine(), "Missing required parameter: 'SCORE'");
+        }
+        if (top < 1) {
+            throw new ParameterException(spec.commandLine(), "--top goes from 1 up, not " + top);
+        }
+        return Job.run(parent.console, score, this::practise);
+    }
+
+    private void practise() throws IOException {
+        GuideFiles guides = sound.files(force);
+        PracticeOptions options = new PracticeOptions(shared.planOptions().voiceLimit(), breath);
+        CountedScore counted = CountedScore.of(Inputs.open(score, parent.console), shared.counting());
+        counted.warnings().forEach(line -> Job.warn(parent.console, score, line));
+        List<PracticePlan> plans = new ArrayList<>();
+        List<PartCounts> playing = counted.parts().stream().filter(part -> part.bars().stream()
+                .anyMatch(bar -> !bar.plan().timeline().attacks().isEmpty())).toList();
+        // a part that rests is left out while others play; if all of them rest, the first one says so
+        for (PartCounts part : playing.isEmpty() ? counted.parts() : playing) {
+            plans.add(PracticePlan.of(part, options));
+        }
+        if (plans.isEmpty()) {
+            throw new ScoreException("no part has anything to practise; check --part");
+        }
+        if (output == null) {
+            print(counted, plans);
+            return;
+        }
+        new PracticeFolder(output, force, Progress.onTerminal(parent.console.err()))
+                .write(counted, shared.selection(), plans, top, sound.tracks, guides);
+        parent.console.out().println("wrote " + Console.clean(output.resolve("index.html").toString()));
+        parent.console.out().flush();
+    }
+
+    private void print(CountedScore counted, List<PracticePlan> plans) throws IOException {
+        StringBuilder out = new StringBuilder();
+        if (format == Format.json) {
+            PracticeJson.write(counted.score().title(), counted.score().source(), plans, out);
+        } else {
+            for (PracticePlan plan : plans) {
+                out.append(out.isEmpty() ? "" : "\n");
+                PracticeText.write(counted.score().title(), plan, top, !ascii, out);
+            }
+        }
+        parent.console.out().print(out);
+        parent.console.out().flush();
+    }
+}

@@ -1,0 +1,67 @@
+package countstave.cli;
+
+import countstave.score.ScoreException;
+import countstave.sound.Displacement;
+import countstave.sound.GuideOptions;
+import countstave.sound.Layer;
+import countstave.sound.Swing;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import picocli.CommandLine.Option;
+
+/** The options of the guide tracks. */
+final class SoundOptions {
+
+    @Option(names = "--sound", paramLabel = "FORMAT", split = ",", defaultValue = "midi,wav",
+            description = "Formats of the guide tracks: midi, wav. Default: ${DEFAULT-VALUE}.")
+    List<GuideFiles.Format> formats = new ArrayList<>();
+
+    @Option(names = "--tracks", paramLabel = "N", defaultValue = "3",
+            description = "How many passages of a part get guide tracks, the hardest first; 0 for none."
+                    + " Default: ${DEFAULT-VALUE}. A minute of WAV sound has 5 MB.")
+    int tracks;
+
+    @Option(names = "--repeats", paramLabel = "N", defaultValue = "1",
+            description = "How many times a passage sounds at each tempo and stage. Default: ${DEFAULT-VALUE}.")
+    int repeats;
+
+    @Option(names = "--layers", paramLabel = "LAYER", split = ",", converter = LayerConverter.class,
+            defaultValue = "bar,beat,grid,rhythm",
+            description = "What is heard: bar (bar starts), beat, grid (counted positions), rhythm (what is played)."
+                    + " Default: ${DEFAULT-VALUE}.")
+    List<Layer> layers = new ArrayList<>();
+
+    @Option(names = "--no-count-in", description = "Leave out the count-in: one bar, two below 60 beats a minute.")
+    boolean noCountIn;
+
+    @Option(names = "--whole-grid", description = "Sound every counted position at every stage, not only the said ones.")
+    boolean wholeGrid;
+
+    @Option(names = "--swing", paramLabel = "LONG:SHORT", converter = SwingConverter.class, defaultValue = "1:1",
+            description = "Play pairs of eighths long-short: 2:1, or 3:2@16th for pairs of 16ths. Beats that are"
+                    + " counted in threes, fives ... stay even. Default: ${DEFAULT-VALUE}.")
+    Swing swing;
+
+    @Option(names = "--place", paramLabel = "BEATS=WAY",
+            description = "Play the notes on these beats late (+) or early (-) against the steady click: 2,4=+1/64 (a"
+                    + " note value), 2,4=-15ms, all=+10ms. May be repeated.")
+    List<String> places = new ArrayList<>();
+
+    @Option(names = "--peak", paramLabel = "DB", defaultValue = "-12",
+            description = "Highest level of WAV files, in decibels below full scale, -60 to -3."
+                    + " Default: ${DEFAULT-VALUE}. Begin with a low volume, above all in headphones.")
+    double peak;
+
+    /** @throws ScoreException if a value is out of range */
+    GuideFiles files(boolean force) {
+        if (tracks < 0) {
+            throw new ScoreException("--tracks goes from 0 up, not " + tracks);
+        }
+        Set<Layer> heard = EnumSet.copyOf(layers);
+        GuideOptions options = new GuideOptions(heard, !noCountIn, !wholeGrid, swing,
+                places.stream().map(Displacement::parse).toList(), peak);
+        return new GuideFiles(options, EnumSet.copyOf(formats), repeats, force);
+    }
+}

@@ -1,0 +1,70 @@
+package countstave.practice;
+
+import countstave.count.BarCounts;
+import countstave.count.Count;
+import countstave.count.PartCounts;
+import countstave.count.SegmentCounts;
+import countstave.time.Offset;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * A part's words at a stage, for the writers that draw counts: what is felt is left out, so it is not drawn, and a count
+ * before which to breathe begins with the breath sign.
+ */
+public final class StageWords {
+
+    private StageWords() {
+    }
+
+    /** The whole part of a plan, with the breath marks of its passages. */
+    public static PartCounts of(PracticePlan plan, Stage stage) {
+        Map<Integer, Set<Offset>> breaths = new HashMap<>();
+        for (Passage passage : plan.passages()) {
+            for (Breath.Mark mark : passage.breaths()) {
+                breaths.computeIfAbsent(passage.stretch().first() + mark.bar(), b -> new HashSet<>()).add(mark.at());
+            }
+        }
+        return of(plan.counts(), Stretch.of(plan.counts()), stage, breaths);
+    }
+
+    /** The bars of one passage only, with its breath marks. */
+    public static PartCounts of(PracticePlan plan, Passage passage, Stage stage) {
+        Map<Integer, Set<Offset>> breaths = new HashMap<>();
+        for (Breath.Mark mark : passage.breaths()) {
+            breaths.computeIfAbsent(mark.bar(), b -> new HashSet<>()).add(mark.at());
+        }
+        return of(plan.counts(), passage.stretch(), stage, breaths);
+    }
+
+    private static PartCounts of(PartCounts part, Stretch stretch, Stage stage, Map<Integer, Set<Offset>> breaths) {
+        Set<Count> said = Collections.newSetFromMap(new IdentityHashMap<>());
+        for (Thinning.Thinned thinned : Thinning.of(stretch, stage)) {
+            if (thinned.said()) {
+                said.add(thinned.count());
+            }
+        }
+        List<BarCounts> bars = new ArrayList<>();
+        for (int i = 0; i < stretch.size(); i++) {
+            BarCounts bar = stretch.bars().get(i);
+            Set<Offset> here = breaths.getOrDefault(i, Set.of());
+            List<SegmentCounts> segments = new ArrayList<>();
+            for (SegmentCounts segment : bar.segments()) {
+                segments.add(new SegmentCounts(segment.segment(), segment.counts().stream().filter(said::contains)
+                        .map(count -> here.contains(count.at()) ? breathing(count) : count).toList()));
+            }
+            bars.add(new BarCounts(bar.plan(), List.copyOf(segments)));
+        }
+        return new PartCounts(part.plan(), part.system(), List.copyOf(bars));
+    }
+
+    private static Count breathing(Count count) {
+        return new Count(count.at(), Breath.SIGN + count.say(), count.played());
+    }
+}
