@@ -85,6 +85,9 @@ final class BarDrawing {
             for (BeamGroup group : voice.beams) {
                 beamLine(voice, group, l -> l.settle(isDrums(), bar.lines()));
             }
+            for (BeamGroup pair : TremoloDrawer.pairsOf(voice)) {
+                beamLine(voice, pair, l -> l.settle(isDrums(), bar.lines()));
+            }
         }
     }
 

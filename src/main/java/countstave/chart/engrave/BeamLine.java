@@ -93,7 +93,9 @@ final class BeamLine {
 
     private double needed(Chord chord) {
         double least = SHORTEST - Math.min(0.5, Stems.away(chord, way)) + Math.max(0, chord.flags() - 2) * step / scale;
-        if (chord.event.look().tremolo() != null) {
+        if (chord.isTwoNoteTremolo()) {
+            least = Math.max(least, stack(chord.event.look().tremolo().slashes()) / scale + 1.25);
+        } else if (chord.event.look().tremolo() != null) {
             least = Math.max(least, TremoloDrawer.height(chord) / scale + stack(chord.flags()) / scale + 1.25);
         }
         return scale < 1 ? (least - 0.5) * scale : least;

@@ -47,13 +47,19 @@ final class DynamicsDrawer {
         for (Direction dynamic : dynamics) {
             double half = width(dynamic.text()) / 2;
             double x = placing.x().x(dynamic.at());
+            half += GAP;
             double y = side == Placement.BELOW
                     ? canvas.bottom(x - half, x + half, StaffMap.bottomLine(lines)) - GAP - letter.top()
                     : canvas.top(x - half, x + half, StaffMap.topLine(lines)) + GAP - letter.bottom();
             baseline = baseline == 0 ? y : side == Placement.BELOW ? Math.min(baseline, y) : Math.max(baseline, y);
         }
+        double free = 0;
         for (Direction dynamic : dynamics) {
-            draw(dynamic, placing.x().x(dynamic.at()), baseline);
+            // not before the bar, nor into the one before
+            double half = width(dynamic.text()) / 2;
+            double centre = Math.max(placing.x().x(dynamic.at()), free + half);
+            draw(dynamic, centre, baseline);
+            free = centre + half + GAP;
         }
     }
 

@@ -14,8 +14,9 @@ final class Stems {
     static final double OCTAVE = 3.5;
     static final double SHORTEST = 2.5;
     private static final int MIDDLE_STEP = 4;
-    /** Free space between the end of a flag and the head, in staff spaces: house choice. */
-    private static final double FLAG_CLEARANCE = 0.25;
+    /** From the curled end of a flag to the head's centre, in staff spaces; a downward flag ends under the head. */
+    private static final double FLAG_CLEARANCE_UP = 0.25;
+    private static final double FLAG_CLEARANCE_DOWN = 0.45;
 
     private Stems() {
     }
@@ -41,7 +42,8 @@ final class Stems {
         length *= chord.scale < 1 ? GRACE : 1;
         if (chord.hasFlag()) {
             Box flag = flag(chord.font, chord, chord.up);
-            length = Math.max(length, (chord.up ? -flag.bottom() : flag.top()) * chord.scale + FLAG_CLEARANCE);
+            length = Math.max(length, chord.up ? -flag.bottom() * chord.scale + FLAG_CLEARANCE_UP
+                    : (flag.top() + FLAG_CLEARANCE_DOWN) * chord.scale);
         }
         return length;
     }

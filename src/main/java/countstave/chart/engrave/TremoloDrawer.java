@@ -6,6 +6,8 @@ import countstave.chart.shape.Polygon;
 import countstave.chart.shape.Role;
 import countstave.score.NoteValue;
 import countstave.score.Tremolo;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * Tremolo strokes: across the stem of a single note (above or below a stemless one), or between two notes, like beams.
@@ -76,6 +78,16 @@ final class TremoloDrawer {
     }
 
     void pairs(VoiceLine line) {
+        for (BeamGroup pair : pairsOf(line)) {
+            Chord start = line.chord(pair.first());
+            strokes(start, line.chord(pair.last()), Math.min(MOST_STROKES, Math.max(1,
+                    start.event.look().tremolo().slashes())));
+        }
+    }
+
+    /** The two-note tremolos of a voice; their stems are settled like those under a beam. */
+    static List<BeamGroup> pairsOf(VoiceLine line) {
+        List<BeamGroup> pairs = new ArrayList<>();
         Chord start = null;
         for (Chord chord : line.chords) {
             if (chord == null || !chord.isNote() || !chord.isTwoNoteTremolo()) {
@@ -84,10 +96,11 @@ final class TremoloDrawer {
             if (chord.event.look().tremolo().kind() == Tremolo.Kind.START) {
                 start = chord;
             } else if (start != null) {
-                strokes(start, chord, Math.min(MOST_STROKES, Math.max(1, start.event.look().tremolo().slashes())));
+                pairs.add(new BeamGroup(List.of(start.index, chord.index), List.of()));
                 start = null;
             }
         }
+        return pairs;
     }
 
     private void strokes(Chord first, Chord second, int count) {

@@ -53,7 +53,8 @@ final class VoiceCollisions {
             }
             move(above, below.headsRight() - above.headsLeft() + above.stemThickness());
         } else {
-            move(below, above.headsRight() - below.headsLeft() - below.stemThickness());
+            double touch = gap == 0 ? 0 : below.stemThickness();
+            move(below, above.headsRight() - below.headsLeft() - touch);
         }
     }
 
