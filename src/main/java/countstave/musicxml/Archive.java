@@ -30,7 +30,8 @@ record Archive(List<Entry> entries, int rootIndex) {
     static final String CONTAINER = "META-INF/container.xml";
     static final String SCORE_TYPE = "application/vnd.recordare.musicxml+xml";
     private static final String ARCHIVE_TYPE = "application/vnd.recordare.musicxml";
-    private static final LocalDateTime NO_TIME = LocalDateTime.of(1980, 1, 1, 0, 0);
+    /** The zip's calendar begins in 1980; its very first day is taken for "before that" and gets an extra field. */
+    private static final LocalDateTime NO_TIME = LocalDateTime.of(1980, 2, 1, 0, 0);
 
     /** Limits of what is unpacked: a score of a million notes has some 300 MB. */
     private static final long MOST_BYTES = 1L << 30;

@@ -82,8 +82,12 @@ final class BarClock {
      */
     void forward(Duration length, Duration unit, Duration division) {
         Offset from = exact;
+        Offset aim = exact.plus(length);
+        boolean explained = seen.containsKey(rounded.plus(length)) || exactSeen.contains(aim)
+                || rounded.plus(length).isMultipleOf(PLAIN);
         jump(length);
-        if (!isExplained()) {
+        guessFrom = null;
+        if (!explained) {
             guessFrom = from;
             guessLength = length;
             guess(unit, division);
@@ -107,10 +111,6 @@ final class BarClock {
             guessFrom = null;
             note();
         }
-    }
-
-    private boolean isExplained() {
-        return exactSeen.contains(exact) || exact.sinceStart().isMultipleOf(PLAIN);
     }
 
     private boolean jump(Duration length) {

@@ -43,9 +43,11 @@ final class BarPhases {
                 }
                 continue;
             }
-            if (i == 0 || bar.implicit && !bars.get(i - 1).isShort()) {
+            if (i == 0 || bar.implicit && !continues(i)) {
                 bar.phase = bar.meter.length().minus(bar.length);
-            } else if (!bar.implicit && !completesPickup(i)) {
+            } else if (bar.implicit) {
+                bar.phase = bars.get(i - 1).phase.plus(bars.get(i - 1).length);
+            } else if (bar.hasContent && !completesPickup(i)) {
                 remarks.add(Remark.Kind.SHORT, bar, null, null, "the bar holds " + bar.length
                         + " of a whole note, but its meter " + bar.meter + " asks for " + bar.meter.length()
                         + "; it is counted as long as it is");
@@ -55,7 +57,7 @@ final class BarPhases {
     }
 
     private void overfull(BarDraft bar) {
-        if (bar.length.isLongerThan(bar.meter.length())) {
+        if (bar.hasContent && bar.length.isLongerThan(bar.meter.length())) {
             remarks.add(Remark.Kind.OVERFULL, bar, null, null, "the bar holds " + bar.length
                     + " of a whole note, but its meter " + bar.meter + " has room for " + bar.meter.length()
                     + "; it is counted as long as it is");
@@ -86,22 +88,42 @@ final class BarPhases {
         return first;
     }
 
-    /** Whether this bar ends the piece, or a repeated stretch, and the pickup at its start is what it lacks. */
-    private boolean completesPickup(int index) {
+    /** Whether a short implicit bar goes on where the short bar before it stopped. */
+    private boolean continues(int index) {
+        BarDraft before = bars.get(index - 1);
         BarDraft bar = bars.get(index);
-        boolean ends = index == bars.size() - 1 || bar.right != null && bar.right.repeat() == Barline.Repeat.BACKWARD;
-        if (!ends) {
-            return false;
-        }
-        int start = index;
-        while (start > 0 && !(bars.get(start).left != null
-                && bars.get(start).left.repeat() == Barline.Repeat.FORWARD)) {
-            start--;
-        }
-        return fill(bars.get(start), bar) || fill(bars.get(0), bar);
+        return before.isShort() && !endsStretch(index - 1)
+                && before.meter.components().equals(bar.meter.components())
+                && !before.phase.plus(before.length).plus(bar.length).isLongerThan(bar.meter.length());
     }
 
-    private static boolean fill(BarDraft pickup, BarDraft last) {
-        return pickup != last && pickup.length.plus(last.length).equals(last.meter.length());
+    /** Whether the bar ends the piece, a movement or a stretch that is repeated. */
+    private boolean endsStretch(int index) {
+        Barline right = bars.get(index).right;
+        return index == bars.size() - 1
+                || right != null && (right.repeat() == Barline.Repeat.BACKWARD || isDouble(right));
+    }
+
+    private static boolean isDouble(Barline barline) {
+        return "light-heavy".equals(barline.style()) || "light-light".equals(barline.style());
+    }
+
+    /** Whether a pickup earlier in the movement is what this bar, the last of its stretch, lacks. */
+    private boolean completesPickup(int index) {
+        BarDraft bar = bars.get(index);
+        if (!endsStretch(index)) {
+            return false;
+        }
+        for (int start = index - 1; start >= 0; start--) {
+            BarDraft earlier = bars.get(start);
+            Barline right = earlier.right;
+            if (right != null && "light-heavy".equals(right.style()) && right.repeat() == null) {
+                return false;
+            }
+            if (earlier.phase.isPositive() && earlier.length.plus(bar.length).equals(bar.meter.length())) {
+                return true;
+            }
+        }
+        return false;
     }
 }

@@ -7,6 +7,7 @@ import countstave.time.Duration;
 import countstave.time.Offset;
 import countstave.time.TimeOverflowException;
 import java.math.BigDecimal;
+import java.util.function.Supplier;
 
 /**
  * How long things really last. MusicXML says it twice, as notation and as {@code duration} in divisions of a quarter;
@@ -20,10 +21,12 @@ final class LengthReader {
     private static final Duration LARGEST_DIVISIONS = Duration.of(1_000_000_000L, 1);
 
     private final RemarkList remarks;
+    private final Supplier<String> place;
     private Duration divisions;
 
-    LengthReader(RemarkList remarks) {
+    LengthReader(RemarkList remarks, Supplier<String> place) {
         this.remarks = remarks;
+        this.place = place;
     }
 
     /** Divisions of a quarter in force, as an exact ratio; 1 as long as the file gives none. */
@@ -37,7 +40,7 @@ final class LengthReader {
     }
 
     /** Takes new divisions. */
-    void divisions(BigDecimal number, String place) {
+    void divisions(BigDecimal number) {
         Duration read;
         try {
             read = Rationals.of(number);
@@ -45,7 +48,7 @@ final class LengthReader {
             read = LARGEST_DIVISIONS.times(2);
         }
         if (!read.isPositive() || read.isLongerThan(LARGEST_DIVISIONS)) {
-            throw new ScoreException(place + ": divisions are " + Plain.shown(number.toString())
+            throw new ScoreException(place.get() + ": divisions are " + Plain.shown(number.toString())
                     + ", where a number above 0 (and below a thousand million) must stand; correct it or export again");
         }
         divisions = read;
@@ -56,7 +59,7 @@ final class LengthReader {
      *
      * @param written the length as notation says it, or null
      */
-    Duration sounding(BigDecimal number, Written written, BarDraft bar, String voice, Offset at, String place) {
+    Duration sounding(BigDecimal number, Written written, BarDraft bar, String voice, Offset at) {
         if (number == null) {
             return null;
         }
@@ -73,16 +76,16 @@ final class LengthReader {
             }
             length = count.times(1, 4).over(divisions());
         } catch (TimeOverflowException e) {
-            throw tooLong(number, place);
+            throw tooLong(number);
         }
         if (length.isLongerThan(Duration.of(LONGEST, 1))) {
-            throw tooLong(number, place);
+            throw tooLong(number);
         }
         return length;
     }
 
-    private static ScoreException tooLong(BigDecimal number, String place) {
-        return new ScoreException(place + ": a duration of " + Plain.shown(number.toString())
+    private ScoreException tooLong(BigDecimal number) {
+        return new ScoreException(place.get() + ": a duration of " + Plain.shown(number.toString())
                 + " divisions cannot be right; correct it or export the score again");
     }
 

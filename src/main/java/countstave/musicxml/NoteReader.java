@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.audiveris.proxymusic.Note;
 import org.audiveris.proxymusic.Stem;
 import org.audiveris.proxymusic.YesNo;
@@ -30,6 +31,7 @@ final class NoteReader {
     private final BarClock clock;
     private final RemarkList remarks;
     private final ReadOptions options;
+    private final Supplier<String> place;
     private final LengthReader lengths;
     private final Voices voices = new Voices();
     /** Of each voice, the ratios of the brackets that are open, by number. */
@@ -41,11 +43,13 @@ final class NoteReader {
     private int highestStaff = 1;
     private int lastLyricNumber;
 
-    NoteReader(BarClock clock, RemarkList remarks, ReadOptions options) {
+    /** @param place tells for a message where the reader is */
+    NoteReader(BarClock clock, RemarkList remarks, ReadOptions options, Supplier<String> place) {
         this.clock = clock;
         this.remarks = remarks;
         this.options = options;
-        this.lengths = new LengthReader(remarks);
+        this.place = place;
+        this.lengths = new LengthReader(remarks, place);
         this.checks = new BarChecks(remarks, lengths);
     }
 
@@ -61,8 +65,8 @@ final class NoteReader {
         return lengths.divisions();
     }
 
-    void divisions(BigDecimal number, String place) {
-        lengths.divisions(number, place);
+    void divisions(BigDecimal number) {
+        lengths.divisions(number);
     }
 
     void beginBar(BarDraft draft) {
@@ -79,8 +83,8 @@ final class NoteReader {
         last = null;
     }
 
-    void backup(BigDecimal duration, String place) {
-        Duration length = jumpLength(duration, "backup", place);
+    void backup(BigDecimal duration) {
+        Duration length = jumpLength(duration, "backup");
         last = null;
         if (length == null) {
             return;
@@ -92,18 +96,18 @@ final class NoteReader {
         }
     }
 
-    void forward(BigDecimal duration, String place) {
-        Duration length = jumpLength(duration, "forward", place);
+    void forward(BigDecimal duration) {
+        Duration length = jumpLength(duration, "forward");
         last = null;
         if (length != null) {
             clock.forward(length, tupletUnit, lengths.division());
             bar.fill(clock.now());
-            checkLength(place);
+            checkLength();
         }
     }
 
-    private Duration jumpLength(BigDecimal duration, String what, String place) {
-        Duration length = lengths.sounding(duration, null, bar, null, clock.now(), place);
+    private Duration jumpLength(BigDecimal duration, String what) {
+        Duration length = lengths.sounding(duration, null, bar, null, clock.now());
         if (length == null || length.isZero()) {
             remarks.addOnce(Remark.Kind.BAD_DURATION, bar, null, clock.now(),
                     "a " + what + " has no duration above 0; it is passed over");
@@ -112,7 +116,7 @@ final class NoteReader {
         return length;
     }
 
-    void note(Note note, SourceSpot spot, String instrument, String place) {
+    void note(Note note, SourceSpot spot, String instrument) {
         NotationReader notations = new NotationReader(note);
         Head head = NoteConverter.head(note, instrument, notations);
         if (note.getChord() != null && last != null && (note.getGrace() != null) == (last.sounding == null
@@ -124,7 +128,7 @@ final class NoteReader {
         String voice = voices.name(note.getVoice(), clock.now());
         Written written = NoteConverter.written(note);
         if (draft.grace == Event.Grace.NONE) {
-            draft.sounding = lengths.sounding(note.getDuration(), written, bar, voice, clock.now(), place);
+            draft.sounding = lengths.sounding(note.getDuration(), written, bar, voice, clock.now());
             draft.divisions = lengths.divisions();
             written = bracketed(written, draft, voice);
         }
@@ -146,16 +150,16 @@ final class NoteReader {
                 bar.hasContent = true;
                 bar.fill(clock.now());
             }
-            checkLength(place);
+            checkLength();
         } else {
             bar.hasContent = true;
         }
         last = draft;
     }
 
-    private void checkLength(String place) {
+    private void checkLength() {
         if (clock.now().sinceStart().isLongerThan(Duration.of(LengthReader.LONGEST, 1))) {
-            throw new ScoreException(place + ": the bar is longer than " + LengthReader.LONGEST
+            throw new ScoreException(place.get() + ": the bar is longer than " + LengthReader.LONGEST
                     + " whole notes, which cannot be right; correct its durations or export the score again");
         }
     }

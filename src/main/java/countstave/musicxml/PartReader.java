@@ -47,7 +47,7 @@ final class PartReader {
         this.id = id;
         this.tempi = tempi;
         this.remarks = new RemarkList(id);
-        this.notes = new NoteReader(clock, remarks, options);
+        this.notes = new NoteReader(clock, remarks, options, this::place);
     }
 
     int staves() {
@@ -102,21 +102,21 @@ final class PartReader {
     }
 
     void note(Note note, SourceSpot spot, String instrument) {
-        notes.note(note, spot, instrument, place());
+        notes.note(note, spot, instrument);
     }
 
     void backup(Backup backup) {
-        notes.backup(backup.getDuration(), place());
+        notes.backup(backup.getDuration());
     }
 
     void forward(Forward forward) {
-        notes.forward(forward.getDuration(), place());
+        notes.forward(forward.getDuration());
     }
 
     void attributes(Attributes attributes) {
         Offset at = clock.now();
         if (attributes.getDivisions() != null) {
-            notes.divisions(attributes.getDivisions(), place());
+            notes.divisions(attributes.getDivisions());
         }
         time(attributes.getTime(), at);
         staves = Rationals.bounded(attributes.getStaves(), 1, MOST_STAVES, staves);

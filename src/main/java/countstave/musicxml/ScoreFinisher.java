@@ -61,31 +61,31 @@ final class ScoreFinisher {
         }
     }
 
-    /** An empty bar is as long as the same bar of the other parts, where those agree: a pickup is one for all. */
+    /** An empty bar is as long as the same bar of the other parts in its meter, where those agree: a pickup is for all. */
     private void borrowedLengths() {
         int most = parts.stream().mapToInt(p -> p.bars.size()).max().orElse(0);
         for (int i = 0; i < most; i++) {
-            Duration agreed = null;
-            boolean disagree = false;
-            boolean anyEmpty = false;
             for (PartReader part : parts) {
-                if (i < part.bars.size()) {
-                    BarDraft bar = part.bars.get(i);
-                    anyEmpty |= !bar.hasContent;
-                    if (bar.hasContent) {
-                        disagree |= agreed != null && !agreed.equals(bar.length);
-                        agreed = bar.length;
-                    }
-                }
-            }
-            if (anyEmpty && agreed != null && !disagree) {
-                for (PartReader part : parts) {
-                    if (i < part.bars.size() && !part.bars.get(i).hasContent) {
-                        part.bars.get(i).length = agreed;
-                    }
+                if (i < part.bars.size() && !part.bars.get(i).hasContent) {
+                    Duration agreed = agreedLength(i, part.bars.get(i));
+                    part.bars.get(i).length = agreed == null ? part.bars.get(i).length : agreed;
                 }
             }
         }
+    }
+
+    private Duration agreedLength(int index, BarDraft empty) {
+        Duration agreed = null;
+        for (PartReader other : parts) {
+            BarDraft bar = index < other.bars.size() ? other.bars.get(index) : empty;
+            if (bar.hasContent && bar.meter.components().equals(empty.meter.components())) {
+                if (agreed != null && !agreed.equals(bar.length)) {
+                    return null;
+                }
+                agreed = bar.length;
+            }
+        }
+        return agreed;
     }
 
     /** Two or more bars of rest in a row are counted as a run even where no sign says so. */

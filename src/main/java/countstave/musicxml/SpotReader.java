@@ -158,6 +158,12 @@ final class SpotReader extends StreamReaderDelegate {
         return text != null && text.length() > LONGEST_TEXT ? text.substring(0, LONGEST_TEXT) : text;
     }
 
+    /** The binding reads texts this way. */
+    @Override
+    public int getTextLength() {
+        return Math.min(super.getTextLength(), LONGEST_TEXT);
+    }
+
     /** MusicXML has no namespace; a file that declares one all the same is read alike. */
     @Override
     public String getNamespaceURI() {
