@@ -25,6 +25,8 @@ final class TupletDrawer {
     private static final double GAP = 0.4;
     private static final double HOOK = 0.7;
     private static final double NUMBER_GAP = 0.3;
+    /** A number goes above an accent that stands this near to its side: the two would read as one sign. */
+    private static final double BESIDE = 0.9;
     private static final double MOST_SLOPE = 0.15;
     private static final double MOST_RISE = 1;
 
@@ -130,7 +132,7 @@ final class TupletDrawer {
         double centre = stems ? (first.x + first.stemX() + last.x + last.stemX()) / 2
                 : (first.x + last.x) / 2;
         double half = width(signs) / 2;
-        double reach = canvas.reach(centre - half - NUMBER_GAP, centre + half + NUMBER_GAP, way, least(way));
+        double reach = canvas.reach(centre - half - BESIDE, centre + half + BESIDE, way, least(way));
         signs(signs, centre - half, way * (reach + NUMBER_GAP), way, at);
     }
 
@@ -199,9 +201,13 @@ final class TupletDrawer {
         return Math.max(-MOST_SLOPE, Math.min(MOST_SLOPE, rise / length));
     }
 
-    private double end(Chord chord, int way) {
-        double left = leftOf(chord);
-        return way * canvas.reach(left, Math.max(left + 0.1, rightOf(chord)), way, least(way));
+    /** Where stem, head or rest ends on the bracket's side: marks at single notes do not tilt it. */
+    private static double end(Chord chord, int way) {
+        if (chord.hasStem() && chord.up == way > 0) {
+            return chord.stemEnd;
+        }
+        Box body = chord.body();
+        return way > 0 ? body.top() : body.bottom();
     }
 
     private void line(double x1, double y1, double x2, double y2, Offset at) {
