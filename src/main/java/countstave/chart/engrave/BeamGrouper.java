@@ -121,7 +121,8 @@ final class BeamGrouper {
         return runs;
     }
 
-    private static BeamMark.Kind firstLevel(Event event) {
+    /** What the file's eighth beam does at this event, or null. */
+    static BeamMark.Kind firstLevel(Event event) {
         for (BeamMark mark : event.look().beams()) {
             if (mark.level() == 1) {
                 return mark.kind();

@@ -29,6 +29,8 @@ abstract class FramedBar implements EngravedBar {
 
     @Override
     public Set<String> notDrawn() {
-        return new TreeSet<>();
+        Set<String> names = new TreeSet<>(NotDrawn.around(frame.first, frame.context.staff()));
+        names.addAll(NotDrawn.around(frame.last, frame.context.staff()));
+        return names;
     }
 }

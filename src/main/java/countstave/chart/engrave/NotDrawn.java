@@ -1,8 +1,11 @@
 package countstave.chart.engrave;
 
+import countstave.score.Bar;
+import countstave.score.BeamMark;
 import countstave.score.Direction;
 import countstave.score.Event;
 import countstave.score.Head;
+import countstave.score.StaffChange;
 import countstave.score.Tremolo;
 import countstave.score.Voice;
 import java.util.Set;
@@ -15,8 +18,8 @@ final class NotDrawn {
     }
 
     static Set<String> in(BarMeasure.Measured measured) {
-        Set<String> names = new TreeSet<>();
         int staff = measured.context().staff();
+        Set<String> names = around(measured.bar(), staff);
         for (Voice voice : measured.bar().voices()) {
             for (Event event : voice.events()) {
                 if (event.staff() == staff && event.printed()) {
@@ -24,15 +27,54 @@ final class NotDrawn {
                 }
             }
         }
-        for (Direction direction : measured.bar().directions()) {
+        measured.bar().voices().forEach(v -> beams(v, staff, names));
+        return names;
+    }
+
+    /** What stands around the notes, and so concerns bars of slashes, repeats and long rests too. */
+    static Set<String> around(Bar bar, int staff) {
+        Set<String> names = new TreeSet<>();
+        for (Direction direction : bar.directions()) {
             if (direction.kind() == Direction.Kind.OTHER && direction.staff() == staff && direction.text() != null) {
                 names.add(direction.text());
             }
         }
-        measured.bar().staffChanges().stream().filter(c -> c.clef() != null && "TAB".equals(c.clef().sign()))
-                .forEach(c -> names.add("tablature"));
+        for (StaffChange change : bar.staffChanges()) {
+            if (change.staff() != 0 && change.staff() != staff) {
+                continue;
+            }
+            if (change.clef() != null && "TAB".equals(change.clef().sign())) {
+                names.add("tablature");
+            }
+            if (change.fifths() != null && Math.abs(change.fifths()) > MOST_FIFTHS) {
+                names.add("key of more than seven accidentals");
+            }
+        }
         return names;
     }
+
+    /** Beams are drawn inside one staff of one bar. */
+    private static void beams(Voice voice, int staff, Set<String> names) {
+        int begunOn = 0;
+        for (Event event : voice.events()) {
+            BeamMark.Kind kind = event.isGrace() ? null : BeamGrouper.firstLevel(event);
+            if (kind == BeamMark.Kind.BEGIN) {
+                begunOn = event.staff();
+            } else if (kind != null && begunOn == 0 && event.staff() == staff) {
+                names.add("beam over a barline");
+            } else if (kind != null && begunOn != 0 && event.staff() != begunOn) {
+                names.add("beam between staves");
+            }
+            if (kind == BeamMark.Kind.END) {
+                begunOn = 0;
+            }
+        }
+        if (begunOn == staff) {
+            names.add("beam over a barline");
+        }
+    }
+
+    private static final int MOST_FIFTHS = 7;
 
     private static void of(Event event, Set<String> names) {
         if (event.look().slurs() > 0) {

@@ -12,6 +12,7 @@ import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.time.Offset;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -216,5 +217,15 @@ class NotationTest {
         List<Glyph> graces = sheet.glyphs(Role.GRACE);
         assertEquals(2, graces.size());
         assertTrue(graces.stream().allMatch(g -> g.scale() < 1 && Sheet.box(g).right() < Sheet.box(main).left()));
+    }
+
+    /** What is left out is named, never dropped in silence. */
+    @Test
+    void whatIsNotDrawnIsNamed() {
+        assertEquals(Set.of(), Sheet.of(Notes.treble().bar("C5:4 D5:4 r:2")).engraved.notDrawn());
+        assertEquals(Set.of("notehead cluster"),
+                Sheet.of(Notes.treble().bar("cluster/C5:4 D5:4 r:2")).engraved.notDrawn());
+        assertEquals(Set.of("key of more than seven accidentals"),
+                Sheet.of(Notes.treble().key(8).bar("C5:4 D5:4 r:2")).engraved.notDrawn());
     }
 }
