@@ -101,12 +101,19 @@ final class RestHeights {
         for (; spaces < FARTHEST; spaces++) {
             rest.restY = home + way * spaces;
             Box box = rest.restBox();
-            if (moment.chords.stream().allMatch(c -> c == rest || isFree(box, c, way))) {
+            if (moment.chords.stream().allMatch(c -> c == rest || isFree(box, c, way)
+                    || isLaterOnSameSide(rest, c, moment))) {
                 break;
             }
         }
         rest.restY = home;
         return spaces;
+    }
+
+    /** Of three voices two may rest on one side: the later one gives way. */
+    private static boolean isLaterOnSameSide(Chord rest, Chord other, Moment moment) {
+        return other.isRest() && other.voice.side == rest.voice.side
+                && moment.chords.indexOf(other) > moment.chords.indexOf(rest);
     }
 
     private static boolean isFree(Box box, Chord other, int way) {
@@ -115,8 +122,9 @@ final class RestHeights {
             return way > 0 ? box.bottom() >= body.top() + GAP : box.top() <= body.bottom() - GAP;
         }
         if (other.isRest()) {
-            // the other rest will move away by at least one space itself
-            Box body = other.restBox().moved(0, other.placedStep != null ? 0 : -way);
+            // a rest of the opposite side will move away by at least one space itself
+            boolean opposite = (other.voice.side == VoiceLine.Side.UPPER) != way > 0;
+            Box body = other.restBox().moved(0, opposite && other.placedStep == null ? -way : 0);
             return way > 0 ? box.bottom() >= body.top() : box.top() <= body.bottom();
         }
         return true;
