@@ -90,13 +90,23 @@ final class AnnotateCommand implements Callable<Integer> {
             throw new ScoreException(e.getMessage(), e);
         }
         SafeFile.checkFree(target, force);
+        Thread fonts = ChartWriter.prepare();
         CountedScore counted = CountedScore.of(file, shared.counting());
         counted.warnings().forEach(line -> Job.warn(parent.console, score, line));
+        await(fonts);
         List<String> notes = new ArrayList<>();
         SafeFile.write(target, force,
                 out -> notes.addAll(ChartWriter.write(counted.parts(), counted.score(), options, out)));
         notes.forEach(line -> Job.warn(parent.console, score, line));
         parent.console.out().println("wrote " + Console.clean(target.toString()));
+    }
+
+    private static void await(Thread thread) {
+        try {
+            thread.join();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
     }
 
     private static boolean hasEnding(Path target, String ending) {

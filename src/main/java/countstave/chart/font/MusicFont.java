@@ -4,6 +4,7 @@ import countstave.chart.shape.Box;
 import countstave.chart.shape.Point;
 import java.awt.geom.GeneralPath;
 import java.io.IOException;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Set;
@@ -29,6 +30,7 @@ public final class MusicFont {
     }
 
     private final Map<String, Integer> codePoints;
+    private final Map<Integer, String> signs = new HashMap<>();
     private final Metadata metadata;
     private CFFFont outlines;
     private CmapLookup glyphIds;
@@ -36,6 +38,7 @@ public final class MusicFont {
 
     private MusicFont() {
         codePoints = readNames();
+        codePoints.forEach((name, codePoint) -> signs.put(codePoint, name));
         String file = "bravura/metadata.json";
         try {
             metadata = new Metadata(FontFiles.text(file), codePoints.keySet());
@@ -98,6 +101,11 @@ public final class MusicFont {
             throw new IllegalArgumentException("no engraving default " + key);
         }
         return value;
+    }
+
+    /** The sign that stands at a code point of a SMuFL font, as files that use one write it in words; or null. */
+    public String nameAt(int codePoint) {
+        return signs.get(codePoint);
     }
 
     public int codePoint(String name) {

@@ -3,6 +3,7 @@ package countstave.chart.font;
 import countstave.chart.shape.Box;
 import countstave.chart.shape.Text;
 import java.io.IOException;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.Map;
 import org.apache.fontbox.ttf.CmapLookup;
@@ -31,7 +32,11 @@ public final class TextFont {
         final double xHeight;
         final double descent;
 
+        /** Advance widths of the first code points, which are asked for again and again; -1 where not yet looked up. */
+        final int[] advances = new int[0x180];
+
         Face(TrueTypeFont font) throws IOException {
+            Arrays.fill(advances, -1);
             this.font = font;
             glyphIds = font.getUnicodeCmapLookup();
             widths = font.getHorizontalMetrics();
@@ -40,6 +45,21 @@ public final class TextFont {
             xHeight = font.getOS2Windows().getHeight() / unitsPerEm;
             ascent = 0.78;
             descent = 0.22;
+        }
+
+        int advance(int codePoint) {
+            if (codePoint >= advances.length) {
+                return lookUp(codePoint);
+            }
+            if (advances[codePoint] < 0) {
+                advances[codePoint] = lookUp(codePoint);
+            }
+            return advances[codePoint];
+        }
+
+        private int lookUp(int codePoint) {
+            int glyph = glyphIds.getGlyphId(codePoint);
+            return widths.getAdvanceWidth(glyph != 0 ? glyph : glyphIds.getGlyphId(REPLACEMENT));
         }
     }
 
@@ -84,17 +104,23 @@ public final class TextFont {
     /** The text with every character that the font lacks replaced, so that its lack is seen. */
     public String printable(String text, Text.Style style) {
         StringBuilder out = new StringBuilder(text.length());
-        text.codePoints().forEach(c -> out.appendCodePoint(has(c, style) ? c : REPLACEMENT));
+        for (int i = 0; i < text.length();) {
+            int c = text.codePointAt(i);
+            out.appendCodePoint(has(c, style) ? c : REPLACEMENT);
+            i += Character.charCount(c);
+        }
         return out.toString();
     }
 
     /** Width of a text of the given size, in the unit of the size. */
     public double width(String text, double size, Text.Style style) {
         Face face = face(style);
-        long units = text.codePoints().mapToLong(c -> {
-            int glyph = face.glyphIds.getGlyphId(c);
-            return face.widths.getAdvanceWidth(glyph != 0 ? glyph : face.glyphIds.getGlyphId(REPLACEMENT));
-        }).sum();
+        long units = 0;
+        for (int i = 0; i < text.length();) {
+            int c = text.codePointAt(i);
+            units += face.advance(c);
+            i += Character.charCount(c);
+        }
         return units / face.unitsPerEm * size;
     }
 

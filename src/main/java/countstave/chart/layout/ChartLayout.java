@@ -7,6 +7,7 @@ import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import countstave.count.PartCounts;
 import countstave.score.Score;
+import countstave.score.ScoreException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -30,6 +31,9 @@ public final class ChartLayout {
     }
 
     public Chart layout(List<PartCounts> parts, Score score, ChartOptions options) {
+        if (parts.isEmpty()) {
+            throw new ScoreException("no part with notes is left to draw");
+        }
         List<String> notes = new ArrayList<>();
         List<List<Shape>> music = new ArrayList<>();
         List<PageFrame> frames = new ArrayList<>();
@@ -66,8 +70,10 @@ public final class ChartLayout {
         if (!(shape instanceof Text text)) {
             return shape;
         }
-        text.string().codePoints().filter(c -> !measures.text().has(c, text.style())).forEach(missing::add);
         String printable = measures.text().printable(text.string(), text.style());
+        if (!printable.equals(text.string())) {
+            text.string().codePoints().filter(c -> !measures.text().has(c, text.style())).forEach(missing::add);
+        }
         return printable.equals(text.string()) ? text : new Text(printable, text.x(), text.y(), text.size(),
                 text.style(), text.anchor(), text.role(), text.at());
     }

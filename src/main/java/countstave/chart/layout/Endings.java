@@ -9,12 +9,14 @@ import countstave.score.Barline;
 import java.util.ArrayList;
 import java.util.List;
 
-/** First and second endings: brackets above the bars they hold, cut at the line's ends. */
+/** First and second endings: brackets above the bars they hold, cut at the line's ends. For the lines of one part, in order. */
 final class Endings {
 
     private static final double HEIGHT = 2.0;
 
     private final Measures measures;
+    /** The ending that is still open at the start of the next line, or null. */
+    private String open;
 
     Endings(Measures measures) {
         this.measures = measures;
@@ -24,9 +26,9 @@ final class Endings {
     private record Piece(String numbers, double left, double right, boolean opens, boolean closes) {
     }
 
-    void add(List<MeasuredBar> bars, LineBreaker.Range range, List<PlacedBar> placed, Skyline skyline,
-            List<Shape> shapes) {
-        List<Piece> pieces = pieces(bars, range, placed);
+    /** Adds the brackets of a line; lines come in order. */
+    void add(List<PlacedBar> placed, Skyline skyline, List<Shape> shapes) {
+        List<Piece> pieces = pieces(placed);
         if (pieces.isEmpty()) {
             return;
         }
@@ -57,9 +59,8 @@ final class Endings {
         return text.isEmpty() || text.endsWith(".") ? text : text + ".";
     }
 
-    private static List<Piece> pieces(List<MeasuredBar> bars, LineBreaker.Range range, List<PlacedBar> placed) {
+    private List<Piece> pieces(List<PlacedBar> placed) {
         List<Piece> pieces = new ArrayList<>();
-        String open = openBefore(bars, range.from());
         double left = 0;
         boolean opens = false;
         for (PlacedBar bar : placed) {
@@ -80,18 +81,6 @@ final class Endings {
             pieces.add(new Piece(open, left, placed.get(placed.size() - 1).right(), opens, false));
         }
         return pieces;
-    }
-
-    private static String openBefore(List<MeasuredBar> bars, int index) {
-        for (int i = index - 1; i >= 0; i--) {
-            if (ending(bars.get(i)) != null) {
-                return null;
-            }
-            if (starting(bars.get(i)) != null) {
-                return starting(bars.get(i));
-            }
-        }
-        return null;
     }
 
     private static String starting(MeasuredBar bar) {

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * A line of words in which note values (♩, ♪ …) are drawn from the music font, since text fonts lack them.
+ * A line of words in which signs of music (♩, ♪, ♭ …) are drawn from the music font, since text fonts lack them.
  *
  * @param shapes from x = 0, baseline at y = 0
  * @param width its advance width
@@ -23,7 +23,9 @@ record Inline(List<Shape> shapes, double width) {
             Map.entry(0x1D15D, "metNoteWhole"), Map.entry(0x1D15E, "metNoteHalfUp"), Map.entry(0x2669, "metNoteQuarterUp"),
             Map.entry(0x1D15F, "metNoteQuarterUp"), Map.entry(0x266A, "metNote8thUp"), Map.entry(0x1D160, "metNote8thUp"),
             Map.entry(0x1D161, "metNote16thUp"), Map.entry(0x1D162, "metNote32ndUp"), Map.entry(0x1D163, "metNote64thUp"),
-            Map.entry(0x1D164, "metNote128thUp"), Map.entry(0x1D16D, "metAugmentationDot"));
+            Map.entry(0x1D164, "metNote128thUp"), Map.entry(0x1D16D, "metAugmentationDot"),
+            Map.entry(0x266D, "accidentalFlat"), Map.entry(0x266E, "accidentalNatural"),
+            Map.entry(0x266F, "accidentalSharp"), Map.entry(0x1D10B, "segno"), Map.entry(0x1D10C, "coda"));
 
     /** A notehead about as tall as a small letter. */
     private static final double NOTE_SCALE = 0.3;
@@ -33,16 +35,16 @@ record Inline(List<Shape> shapes, double width) {
         StringBuilder run = new StringBuilder();
         double x = 0;
         for (int c : words.codePoints().toArray()) {
-            String note = NOTES.get(c);
+            String note = measures.music().nameAt(c) != null ? measures.music().nameAt(c) : NOTES.get(c);
             if (note == null) {
-                run.appendCodePoint(c);
+                run.appendCodePoint(Character.isWhitespace(c) || Character.isISOControl(c) ? ' ' : c);
                 continue;
             }
             x = flush(run, x, size, style, role, at, measures, shapes);
             double scale = size * NOTE_SCALE;
             MusicFont music = measures.music();
-            // raised by half a head, so that it stands on the baseline
-            shapes.add(new Glyph(note, x, scale * 0.5, scale, role, at));
+            // raised, so that it stands on the baseline
+            shapes.add(new Glyph(note, x, -scale * Math.max(-0.5, music.box(note).bottom()), scale, role, at));
             x += music.box(note).right() * scale + size * 0.06;
         }
         x = flush(run, x, size, style, role, at, measures, shapes);

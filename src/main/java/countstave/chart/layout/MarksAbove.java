@@ -28,8 +28,7 @@ final class MarksAbove {
     }
 
     /** Adds the marks of a line; gives its rehearsal marks. */
-    List<String> add(List<MeasuredBar> bars, LineBreaker.Range range, List<PlacedBar> placed, Skyline skyline,
-            List<Shape> shapes) {
+    List<String> add(List<PlacedBar> placed, Skyline skyline, List<Shape> shapes) {
         barNumber(placed.get(0), skyline, shapes);
         double end = placed.get(placed.size() - 1).right();
         for (PlacedBar bar : placed) {
@@ -41,7 +40,7 @@ final class MarksAbove {
                 }
             }
         }
-        endings.add(bars, range, placed, skyline, shapes);
+        endings.add(placed, skyline, shapes);
         for (PlacedBar bar : placed) {
             for (Direction direction : bar.bar().bar().directions()) {
                 if (direction.kind() == Direction.Kind.METRONOME) {

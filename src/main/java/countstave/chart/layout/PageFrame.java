@@ -42,7 +42,7 @@ final class PageFrame {
 
     /** Where the music may begin on a page. */
     double musicTop(boolean first) {
-        return first ? top - headHeight() : top - Sizes.FOOT * 2.2;
+        return first ? top - headHeight() : top - Sizes.FOOT * 2.9;
     }
 
     /** Where it must end. */

@@ -42,7 +42,7 @@ final class SystemBuilder {
         double end = placed.get(placed.size() - 1).right();
         List<Shape> shapes = new ArrayList<>();
         Skyline skyline = stack(placed, end, shapes);
-        List<String> rehearsals = marks.add(bars, range, placed, skyline, shapes);
+        List<String> rehearsals = marks.add(placed, skyline, shapes);
         lyrics.add(placed, skyline, shapes);
         counts.add(placed, skyline, shapes);
         return new SystemBox(List.copyOf(shapes), skyline.top(), skyline.bottom(), rehearsals);
