@@ -15,6 +15,7 @@ import countstave.chart.shape.Text;
 import countstave.count.BarCounts;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
+import countstave.grid.PartPlan;
 import countstave.grid.Segment;
 import countstave.score.Meter;
 import countstave.time.Duration;
@@ -255,5 +256,17 @@ class ChartLayoutTest {
         assertTrue(chart.notes().stream().anyMatch(n -> n.contains("bar 1") && n.contains("too wide")),
                 chart.notes().toString());
         assertEquals(128, chart.pages().stream().mapToLong(p -> texts(p, SYLLABLES).size()).sum());
+    }
+
+    /** Bars that were left out: the page still begins with a time signature, and names the bar it begins with. */
+    @Test
+    void aSelectionOfBarsShowsItsTimeSignature() {
+        Rhythms rhythms = Rhythms.score().times(8, FOUR_FOUR, 60, "4 4 4 4");
+        PartCounts all = rhythms.counts();
+        PartPlan plan = new PartPlan(all.plan().timeline(), all.plan().bars().subList(4, 8), 0);
+        PartCounts some = new PartCounts(plan, all.system(), all.bars().subList(4, 8));
+        Chart chart = ChartWriter.layout(List.of(some), rhythms.build(), ChartOptions.standard());
+        assertTrue(chart.pages().get(0).shapes().stream().anyMatch(s -> s.role() == Role.METER));
+        assertEquals("5", texts(chart.pages().get(0), Set.of(Role.BAR_NUMBER)).get(0).string());
     }
 }

@@ -61,15 +61,22 @@ final class BarMeasurer {
         while (i < counts.bars().size()) {
             int end = runEnd(counts, i);
             measured.add(measure(counts, i, end, List.copyOf(states), marks.get(i)));
-            for (; i < end; i++) {
-                advance(states, bar(counts, i));
-            }
+            int from = bar(counts, i).index();
+            int to = end < counts.bars().size() ? bar(counts, end).index() : from;
+            // bars that were not selected still set clef and key
+            part.bars().stream().filter(b -> b.index() >= from && b.index() < to).forEach(b -> advance(states, b));
+            i = end;
         }
         return measured;
     }
 
     private static Bar bar(PartCounts counts, int i) {
         return counts.bars().get(i).plan().timeline().bar();
+    }
+
+    /** Whether bar {@code i} follows the one before it in the score; not so where bars between were left out. */
+    private static boolean follows(PartCounts counts, int i) {
+        return bar(counts, i).index() == bar(counts, i - 1).index() + 1;
     }
 
     private static void advance(List<StaffState> states, Bar bar) {
@@ -99,9 +106,12 @@ final class BarMeasurer {
     private MeasuredBar measure(PartCounts counts, int start, int end, List<StaffState> states,
             List<ChangeMark> marks) {
         List<BarCounts> run = List.copyOf(counts.bars().subList(start, end));
-        Bar previous = start == 0 ? null : bar(counts, start - 1);
-        Bar next = end == counts.bars().size() ? null : bar(counts, end);
-        List<BarTimeline> timelines = run.stream().map(b -> b.plan().timeline()).toList();
+        Bar previous = start == 0 || !follows(counts, start) ? null : bar(counts, start - 1);
+        Bar next = end == counts.bars().size() || !follows(counts, end) ? null : bar(counts, end);
+        List<BarTimeline> timelines = new ArrayList<>(run.stream().map(b -> b.plan().timeline()).toList());
+        if (start == 0 || !follows(counts, start)) {
+            timelines.set(0, withMeter(timelines.get(0)));
+        }
         List<EngravedBar> staves = new ArrayList<>();
         for (int staff = 1; staff <= states.size(); staff++) {
             EngraveContext context = new EngraveContext(staff, states.get(staff - 1), previous, next,
@@ -113,6 +123,19 @@ final class BarMeasurer {
         double leastContent = staves.stream().mapToDouble(EngravedBar::leastContentWidth).max().orElse(0);
         return run.size() > 1 ? run(run, staves, states, marks, leastContent)
                 : single(run.get(0), staves, states, counts.system(), marks, leastContent);
+    }
+
+    /** Where the page begins, or bars were left out, the time signature is shown whatever the file does. */
+    private static BarTimeline withMeter(BarTimeline timeline) {
+        Bar bar = timeline.bar();
+        if (bar.meterShown() || bar.meter().isSenzaMisura()) {
+            return timeline;
+        }
+        Bar shown = new Bar(bar.index(), bar.number(), bar.implicit(), bar.meter(), true, bar.length(), bar.phase(),
+                bar.voices(), bar.tuplets(), bar.directions(), bar.tempoChanges(), bar.staffChanges(), bar.left(),
+                bar.right(), bar.style(), bar.divisions(), bar.source());
+        return new BarTimeline(shown, timeline.beats(), timeline.irregular(), timeline.attacks(), timeline.tuplets(),
+                timeline.tempi());
     }
 
     private MeasuredBar run(List<BarCounts> run, List<EngravedBar> staves, List<StaffState> states,
