@@ -86,6 +86,11 @@ final class CountCommand implements Callable<Integer> {
         }
     }
 
+    /** How text is printed on this terminal. */
+    static TextOptions textOptions(boolean ascii) {
+        return new TextOptions(columns(), TextOptions.DEFAULT.unplayed(), !ascii);
+    }
+
     /** Width of the terminal where the shell tells it, else the usual one. */
     private static int columns() {
         String told = System.getenv("COLUMNS");

@@ -20,7 +20,7 @@ import java.util.List;
 public final class ChangeWords {
 
     /** A speed factor is printed as a fraction up to these terms; beyond them a decimal is easier to grasp. */
-    private static final long HANDY = 64;
+    private static final long HANDY = 16;
 
     /** Tempi of more decimal places than a metronome could follow are compared as decimals only. */
     private static final int MOST_PLACES = 9;

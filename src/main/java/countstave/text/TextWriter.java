@@ -25,7 +25,7 @@ import java.util.List;
 public final class TextWriter {
 
     /** More names than these in one bar's heading are not read any more. */
-    private static final int MOST_NAMES = 4;
+    private static final int MOST_NAMES = 3;
 
     private final Appendable out;
     private final TextOptions options;
@@ -89,8 +89,9 @@ public final class TextWriter {
         if (!names.isEmpty()) {
             double fastest = plan.segments().stream().mapToDouble(Segment::rate).max().orElse(0);
             long tenths = Math.round(fastest * 10);
-            text.append("   ").append(names).append(options.dot()).append(tenths / 10).append('.').append(tenths % 10)
-                    .append(plan.segments().size() > 1 ? " a second at most" : " a second");
+            text.append("   ").append(names).append(options.dot())
+                    .append(plan.segments().size() > 1 ? "up to " : "").append(tenths / 10).append('.').append(tenths % 10)
+                    .append(" a second");
         }
         return text.toString();
     }

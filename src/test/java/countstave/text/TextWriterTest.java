@@ -50,8 +50,7 @@ class TextWriterTest {
                   │ ●  ●  ●  ● │ ●  ·  ●  · │ ●  ·  ·  · │ ●  ●  ●  ● │
                   │ 1  e  &  a │ 2 (e) & (a)│ 3 (e)(&)(a)│ 4  e  &  a │
 
-                bar 2   4/4   16ths, 8th triplets, 16th quintuplets, 16th sextuplets · 7.0 a
-                  second at most
+                bar 2   4/4   16ths, 8th triplets, 16th quintuplets, … · up to 7.0 a second
                                  ┌ 3 to the ♩, ×3⁄4
                                  │              ┌ 5 to the ♩, ×5⁄3
                                  │              │               ┌ 6 to the ♩, ×6⁄5

@@ -1,0 +1,58 @@
+package countstave.cli;
+
+import countstave.count.CountingSystem;
+import countstave.text.SystemTables;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
+
+/** {@code countstave systems}: lists the counting systems, or shows some as tables. */
+@Command(name = "systems", mixinStandardHelpOptions = true, versionProvider = Version.class,
+        description = {
+            "Lists the counting systems that --system takes; with names, shows what each of them says in a beat of"
+                    + " 1, 2, 3 ... parts, who says so, and what is not certain."},
+        footer = {
+            "",
+            "Examples:",
+            "  countstave systems",
+            "  countstave systems takadimi eastman",
+            "  countstave systems numbers --and de",
+            "  countstave systems my.system                  checks a file of your own and shows it"})
+final class SystemsCommand implements Callable<Integer> {
+
+    @ParentCommand
+    Countstave parent;
+
+    @Parameters(paramLabel = "SYSTEM", arity = "0..*",
+            description = "A name from the list, or a file of your own (.system). Default: list all.")
+    List<String> names = new ArrayList<>();
+
+    @Option(names = "--and", paramLabel = "WORD",
+            description = "Show it with the word for the half beat of a language such as de, es or fr, or your own.")
+    String and;
+
+    @Option(names = "--ascii", description = "Print with plain ASCII signs, for terminals without note symbols.")
+    boolean ascii;
+
+    @Override
+    public Integer call() throws IOException {
+        StringBuilder out = new StringBuilder();
+        SystemTables tables = new SystemTables(out, CountCommand.textOptions(ascii));
+        if (names.isEmpty()) {
+            tables.list();
+        }
+        for (String name : names) {
+            CountingSystem system = CountingSystem.find(name);
+            out.append(out.isEmpty() ? "" : "\n");
+            tables.show(and == null ? system : system.withAnd(and));
+        }
+        parent.console.out().print(out);
+        parent.console.out().flush();
+        return 0;
+    }
+}
