@@ -2,6 +2,7 @@ package countstave.cli;
 
 import countstave.CountedScore;
 import countstave.count.PartCounts;
+import countstave.count.Unplayed;
 import countstave.json.PracticeJson;
 import countstave.practice.PracticeOptions;
 import countstave.practice.PracticePlan;
@@ -93,6 +94,9 @@ final class PracticeCommand implements Callable<Integer> {
     SoundOptions sound;
 
     @Mixin
+    PageOptions page;
+
+    @Mixin
     SharedOptions shared;
 
     @Override
@@ -131,7 +135,7 @@ final class PracticeCommand implements Callable<Integer> {
             return;
         }
         new PracticeFolder(output, force, Progress.onTerminal(parent.console.err()))
-                .write(counted, shared.selection(), plans, top, sound.tracks, guides);
+                .write(counted, shared.selection(), plans, top, sound.tracks, guides, page.chart(Unplayed.ALL));
         parent.console.out().println("wrote " + Console.clean(output.resolve("index.html").toString()));
         parent.console.out().flush();
     }

@@ -1,6 +1,8 @@
 package countstave.cli;
 
 import countstave.CountedScore;
+import countstave.chart.ChartOptions;
+import countstave.chart.SheetWriter;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
 import countstave.json.PracticeJson;
@@ -52,11 +54,15 @@ final class PracticeFolder {
      * @throws ScoreException if something cannot be written
      */
     void write(CountedScore counted, Selection selection, List<PracticePlan> plans, int top, int tracks,
-            GuideFiles sound) {
+            GuideFiles sound, ChartOptions page) {
         String title = counted.score().title();
         makeFolder();
         checkSpace(plans, Math.min(top, tracks), sound);
         List<PracticeIndex.Entry> files = new ArrayList<>();
+        progress.tell("practice.pdf");
+        SafeFile.write(folder.resolve("practice.pdf"), force,
+                out -> SheetWriter.write(plans, counted.score(), top, page, out));
+        files.add(new PracticeIndex.Entry("practice.pdf", "the practice sheet, to print", null));
         text("practice.txt", out -> {
             for (PracticePlan plan : plans) {
                 PracticeText.write(title, plan, top, true, out);

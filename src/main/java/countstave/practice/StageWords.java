@@ -4,6 +4,8 @@ import countstave.count.BarCounts;
 import countstave.count.Count;
 import countstave.count.PartCounts;
 import countstave.count.SegmentCounts;
+import countstave.grid.PartPlan;
+import countstave.score.PartTimeline;
 import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -40,7 +42,18 @@ public final class StageWords {
         for (Breath.Mark mark : passage.breaths()) {
             breaths.computeIfAbsent(mark.bar(), b -> new HashSet<>()).add(mark.at());
         }
-        return of(plan.counts(), passage.stretch(), stage, breaths);
+        return of(only(plan.counts(), passage.stretch()), passage.stretch(), stage, breaths);
+    }
+
+    /** The part as if only these bars had been chosen. */
+    private static PartCounts only(PartCounts part, Stretch stretch) {
+        PartTimeline timeline = part.plan().timeline();
+        int first = stretch.first();
+        int end = stretch.last() + 1;
+        PartTimeline bars = new PartTimeline(timeline.part(), timeline.bars().subList(first, end),
+                timeline.tempoAssumed());
+        PartPlan plan = new PartPlan(bars, part.plan().bars().subList(first, end), part.plan().cost());
+        return new PartCounts(plan, part.system(), stretch.bars());
     }
 
     private static PartCounts of(PartCounts part, Stretch stretch, Stage stage, Map<Integer, Set<Offset>> breaths) {

@@ -1,0 +1,63 @@
+package countstave.chart.layout;
+
+import countstave.chart.font.Measures;
+import countstave.chart.shape.Role;
+import countstave.chart.shape.Shape;
+import countstave.chart.shape.Text;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Something that stands on a practice sheet and is not torn apart.
+ *
+ * @param shapes x from the left margin, y from the block's upper edge downwards (negative)
+ * @param height its height
+ * @param keepsWithNext whether it may not be the last thing on a page
+ */
+record SheetBlock(List<Shape> shapes, double height, boolean keepsWithNext) {
+
+    private static final double LINE = 1.35;
+
+    /** Nothing, for distance. */
+    static SheetBlock gap(double height) {
+        return new SheetBlock(List.of(), height, true);
+    }
+
+    /** Words, wrapped to the width. */
+    static SheetBlock words(String words, double size, Text.Style style, Role role, double width, boolean keepsWithNext,
+            Measures measures) {
+        List<Shape> shapes = new ArrayList<>();
+        double y = 0;
+        for (Inline line : lines(words, size, style, role, width, measures)) {
+            y -= size * LINE;
+            shapes.addAll(line.movedTo(0, y));
+        }
+        return new SheetBlock(shapes, size * 0.4 - y, keepsWithNext);
+    }
+
+    private static List<Inline> lines(String words, double size, Text.Style style, Role role, double width,
+            Measures measures) {
+        List<Inline> lines = new ArrayList<>();
+        Inline line = null;
+        String text = "";
+        for (String word : words.strip().split("\\s+")) {
+            String longer = text.isEmpty() ? word : text + " " + word;
+            Inline tried = Inline.of(longer, size, style, role, null, measures);
+            if (line != null && tried.width() > width) {
+                lines.add(line);
+                longer = word;
+                tried = Inline.of(word, size, style, role, null, measures);
+            }
+            text = longer;
+            line = tried;
+        }
+        lines.add(line);
+        return lines;
+    }
+
+    /** A line of music. */
+    static SheetBlock music(SystemBox system) {
+        return new SheetBlock(system.shapes().stream().map(s -> s.moved(0, -system.top())).toList(), system.height(),
+                false);
+    }
+}
