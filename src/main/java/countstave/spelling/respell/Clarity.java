@@ -1,5 +1,6 @@
 package countstave.spelling.respell;
 
+import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.List;
 
@@ -56,6 +57,11 @@ public final class Clarity {
      * no syncopation), but any rest that begins on a beat may run on inside its half of the bar.
      */
     public Hidden rest(Offset start, Offset end) {
+        return rest(start, end, true);
+    }
+
+    /** As {@link #rest(Offset, Offset)}; without {@code lenient} a rest must also end where a beat or group ends. */
+    Hidden rest(Offset start, Offset end, boolean lenient) {
         Span span = frame.bar();
         if (!span.holds(start, end)) {
             return null;
@@ -73,7 +79,7 @@ public final class Clarity {
             }
             boolean opens = start.equals(parts.get(first).start());
             boolean closes = end.equals(parts.get(last).end());
-            boolean clear = opens && (closes || parts.get(last).middle() != null);
+            boolean clear = opens && (closes || lenient && parts.get(last).middle() != null);
             return clear ? null : hidden(span, parts.get(first + 1).start());
         }
     }
@@ -88,12 +94,14 @@ public final class Clarity {
             return false;
         }
         boolean startsWell = opens || start.equals(first.middle());
-        boolean endsWell = closes || end.equals(last.middle()) || opens && isDoubleDotted(last, end);
+        boolean endsWell = closes || end.equals(last.middle()) || opens && isManyDotted(last, end);
         return startsWell && endsWell;
     }
 
-    private static boolean isDoubleDotted(Span last, Offset end) {
-        return last.middle() != null && end.equals(last.start().plus(last.length().times(3, 4)));
+    /** Whether a note from the start of the span before ends here with two dots or more: 3/4, 7/8 ... of the last span. */
+    private static boolean isManyDotted(Span last, Offset end) {
+        Duration missing = last.end().minus(end).over(last.length());
+        return last.middle() != null && missing.numerator() == 1 && MeterFrame.isPowerOfTwo(missing.denominator());
     }
 
     private Hidden hidden(Span span, Offset at) {

@@ -61,7 +61,7 @@ final class Field implements Pieces.Ground {
     @Override
     public boolean isClear(Offset from, Offset to, boolean rest) {
         if (clarity != null) {
-            return (rest ? clarity.rest(from, to) : clarity.note(from, to)) == null;
+            return (rest ? clarity.rest(from, to, false) : clarity.note(from, to)) == null;
         }
         Duration half = root.parts().get(0).length().dividedBy(2);
         boolean onHalves = from.minus(root.start()).isMultipleOf(half) && to.minus(root.start()).isMultipleOf(half);

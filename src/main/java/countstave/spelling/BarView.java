@@ -1,0 +1,80 @@
+package countstave.spelling;
+
+import countstave.score.Bar;
+import countstave.score.BarStyle;
+import countstave.score.Event;
+import countstave.score.Remark;
+import countstave.score.Tremolo;
+import countstave.score.Voice;
+import countstave.spelling.respell.MeterFrame;
+import countstave.time.Duration;
+import java.util.List;
+
+/** A bar as the rules see it: what is written, how the meter divides it, and what the reader remarked. */
+public final class BarView {
+
+    private final Bar bar;
+    private final MeterFrame frame;
+    private final List<Remark> remarks;
+
+    BarView(Bar bar, List<Remark> remarks) {
+        this.bar = bar;
+        this.frame = MeterFrame.of(bar);
+        this.remarks = remarks;
+    }
+
+    public Bar bar() {
+        return bar;
+    }
+
+    public MeterFrame frame() {
+        return frame;
+    }
+
+    /** What the reader remarked on this bar, of one kind. */
+    public List<Remark> remarks(Remark.Kind kind) {
+        return remarks.stream().filter(r -> r.kind() == kind).toList();
+    }
+
+    public boolean has(Remark.Kind kind) {
+        return remarks.stream().anyMatch(r -> r.kind() == kind);
+    }
+
+    /** Length of a full bar of the signature; zero for senza misura. */
+    public Duration meterLength() {
+        return bar.meter().length();
+    }
+
+    /**
+     * Whether the rules on readable spelling can judge this bar: its lengths add up, the signature settles its beats,
+     * and it is written out in notes.
+     */
+    public boolean isReadable() {
+        return frame.isSure() && bar.style().kind() != BarStyle.Kind.SLASH && !has(Remark.Kind.OVERFULL)
+                && !has(Remark.Kind.SHORT) && !has(Remark.Kind.LOCAL_METER) && !has(Remark.Kind.OVERLAP)
+                && !has(Remark.Kind.BACKUP_BEYOND_START)
+                && !bar.length().isLongerThan(meterLength());
+    }
+
+    /** Whether an event is an ordinary note or rest outside tuplets, whose written value is what it lasts. */
+    public static boolean isPlain(Event event) {
+        return isOrdinary(event) && event.written().ratio().isPlain();
+    }
+
+    /** As {@link #isPlain}, in a tuplet or not. */
+    public static boolean isOrdinary(Event event) {
+        return !event.isGrace() && !event.cue() && event.printed() && !event.barRest() && event.written() != null
+                && event.written().length().equals(event.length()) && !isSharedTremolo(event);
+    }
+
+    /** Whether it is one of the two notes of a double-note tremolo, each of which is written with the length of both. */
+    public static boolean isSharedTremolo(Event event) {
+        Tremolo tremolo = event.look().tremolo();
+        return tremolo != null && (tremolo.kind() == Tremolo.Kind.START || tremolo.kind() == Tremolo.Kind.STOP);
+    }
+
+    /** Events of a voice that take time. */
+    public static List<Event> timed(Voice voice) {
+        return voice.events().stream().filter(e -> !e.isGrace()).toList();
+    }
+}

@@ -1,0 +1,45 @@
+package countstave.spelling;
+
+import countstave.score.Event;
+import countstave.score.SourceSpot;
+import countstave.time.Offset;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Collects what one rule finds in one part. */
+public final class Findings {
+
+    private final RuleInfo rule;
+    private final PartView part;
+    private final List<Finding> found = new ArrayList<>();
+
+    Findings(RuleInfo rule, PartView part) {
+        this.rule = rule;
+        this.part = part;
+    }
+
+    /** About one event. */
+    public void add(BarView bar, String voice, Event event, String sentence, Suggestion suggestion) {
+        add(bar, voice, event.start(), event.source(), sentence, suggestion);
+    }
+
+    /** About a position; {@code voice} may be null. */
+    public void add(BarView bar, String voice, Offset at, String sentence, Suggestion suggestion) {
+        add(bar, voice, at, bar.bar().source(), sentence, suggestion);
+    }
+
+    private void add(BarView bar, String voice, Offset at, SourceSpot spot, String sentence, Suggestion suggestion) {
+        int line = spot == null ? 0 : spot.line();
+        found.add(new Finding(rule.id(), rule.severity(), part.part().id(), part.part().name(), bar.bar().index(),
+                bar.bar().number(), voice, at, bar.frame().beatName(at), line, sentence, suggestion));
+    }
+
+    /** The part that is looked at. */
+    public PartView part() {
+        return part;
+    }
+
+    List<Finding> list() {
+        return found;
+    }
+}

@@ -1,0 +1,50 @@
+package countstave.spelling;
+
+import countstave.score.Bar;
+import countstave.score.Part;
+import countstave.score.Remark;
+import countstave.score.Score;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+
+/** A part as the rules see it. */
+public final class PartView {
+
+    private final Score score;
+    private final Part part;
+    private final List<BarView> bars = new ArrayList<>();
+
+    PartView(Score score, Part part) {
+        this.score = score;
+        this.part = part;
+        Map<Integer, List<Remark>> remarks = score.remarks().stream().filter(r -> r.partId().equals(part.id()))
+                .collect(Collectors.groupingBy(Remark::barIndex));
+        for (Bar bar : part.bars()) {
+            bars.add(new BarView(bar, remarks.getOrDefault(bar.index(), List.of())));
+        }
+    }
+
+    public Score score() {
+        return score;
+    }
+
+    public Part part() {
+        return part;
+    }
+
+    public List<BarView> bars() {
+        return bars;
+    }
+
+    /** The bar at an index, or null beyond the part. */
+    public BarView bar(int index) {
+        return index >= 0 && index < bars.size() ? bars.get(index) : null;
+    }
+
+    /** Whether it is the first part of the score: what concerns all parts is told there. */
+    public boolean isFirst() {
+        return score.parts().get(0).id().equals(part.id());
+    }
+}

@@ -1,0 +1,21 @@
+package countstave.spelling;
+
+import countstave.spelling.respell.Item;
+import countstave.spelling.respell.Words;
+import countstave.time.Offset;
+import java.util.List;
+
+/**
+ * What to write instead. Every attack stays exactly where it is.
+ *
+ * @param from start of the stretch to be written anew, from the bar's start
+ * @param to its end
+ * @param items what to write there
+ */
+public record Suggestion(Offset from, Offset to, List<Item> items) {
+
+    /** As one would read it out: {@code quarter tied to eighth}. */
+    public String words() {
+        return Words.of(items);
+    }
+}

@@ -1,0 +1,57 @@
+package countstave.spelling.rules;
+
+import countstave.grid.BarPlan;
+import countstave.grid.PlanOptions;
+import countstave.grid.Planner;
+import countstave.grid.Segment;
+import countstave.score.PulseChoice;
+import countstave.score.ScoreException;
+import countstave.score.Selection;
+import countstave.score.Timeline;
+import countstave.spelling.Findings;
+import countstave.spelling.PartView;
+import countstave.spelling.Rule;
+import countstave.spelling.RuleInfo;
+import countstave.spelling.Severity;
+import countstave.time.Offset;
+import java.util.List;
+
+/** {@code many-count-changes}. */
+final class ManyCountChanges implements Rule {
+
+    private static final int MANY = 4;
+
+    private static final RuleInfo INFO = new RuleInfo("many-count-changes", Severity.HINT,
+            "The counting has to change four times or more in one bar.",
+            "Such a bar has to be learned beat by beat; a cue or a simpler version may save a rehearsal.",
+            "4/4: four 16ths, a triplet, a quintuplet, a sextuplet, after a bar of quarters",
+            "4/4: 16ths, one triplet, 16ths: two changes",
+            "countstave's own plan of the counting; no source");
+
+    @Override
+    public RuleInfo info() {
+        return INFO;
+    }
+
+    @Override
+    public void check(PartView part, Findings findings) {
+        if (!part.part().hasNotes()) {
+            return;
+        }
+        List<BarPlan> plans;
+        try {
+            plans = Planner.plan(Timeline.of(part.part(), Selection.ALL, PulseChoice.BY_METER, null),
+                    PlanOptions.DEFAULT).bars();
+        } catch (ScoreException e) {
+            // what cannot be counted at all is told by the commands that count
+            return;
+        }
+        for (BarPlan plan : plans) {
+            long changes = plan.segments().stream().filter(Segment::change).count();
+            if (changes >= MANY) {
+                findings.add(part.bar(plan.timeline().bar().index()), null, Offset.ZERO,
+                        "The count changes " + changes + " times in this bar.", null);
+            }
+        }
+    }
+}

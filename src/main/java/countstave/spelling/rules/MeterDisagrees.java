@@ -1,0 +1,70 @@
+package countstave.spelling.rules;
+
+import countstave.score.Bar;
+import countstave.score.Part;
+import countstave.score.Remark;
+import countstave.score.Voice;
+import countstave.spelling.BarView;
+import countstave.spelling.Findings;
+import countstave.spelling.LengthWords;
+import countstave.spelling.PartView;
+import countstave.spelling.Rule;
+import countstave.spelling.RuleInfo;
+import countstave.spelling.Severity;
+import countstave.time.Duration;
+import countstave.time.Offset;
+
+/** {@code meter-disagrees}. */
+final class MeterDisagrees implements Rule {
+
+    private static final RuleInfo INFO = new RuleInfo("meter-disagrees", Severity.ERROR,
+            "All parts agree on a length of the bar, and it is not that of the time signature.",
+            "The notes are probably right and the signature wrong or missing.",
+            "two parts that both hold five quarters under a signature of 4/4",
+            "one part with five quarters in 4/4 while the other has four: that bar is over-full",
+            Sources.PRACTICE);
+
+    @Override
+    public RuleInfo info() {
+        return INFO;
+    }
+
+    @Override
+    public void check(PartView part, Findings findings) {
+        if (!part.isFirst()) {
+            return;
+        }
+        for (BarView bar : part.bars()) {
+            if (isBetween(bar, part)) {
+                findings.add(bar, null, Offset.ZERO, "The time signature is " + bar.bar().meter()
+                        + ", but every part holds " + LengthWords.of(bar.bar().length()) + ".", null);
+            }
+        }
+    }
+
+    /** Whether, in a score of several parts, all voices of this bar have the same length and the meter another. */
+    static boolean isBetween(BarView bar, PartView view) {
+        boolean differs = bar.has(Remark.Kind.OVERFULL) || bar.has(Remark.Kind.SHORT);
+        if (!differs || view.score().parts().size() < 2 || Closings.completesPickup(bar, view)) {
+            return false;
+        }
+        Duration length = bar.bar().length();
+        int agreeing = 0;
+        for (Part part : view.score().parts()) {
+            if (bar.bar().index() >= part.bars().size()) {
+                return false;
+            }
+            Bar other = part.bars().get(bar.bar().index());
+            boolean rests = other.voices().isEmpty()
+                    || other.voices().stream().allMatch(v -> v.events().stream().allMatch(e -> e.barRest()));
+            if (rests) {
+                continue;
+            }
+            if (!other.voices().stream().map(Voice::filled).allMatch(length::equals)) {
+                return false;
+            }
+            agreeing++;
+        }
+        return agreeing > 1;
+    }
+}

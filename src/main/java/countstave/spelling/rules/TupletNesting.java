@@ -1,0 +1,75 @@
+package countstave.spelling.rules;
+
+import countstave.score.Event;
+import countstave.spelling.Bracket;
+import countstave.spelling.Findings;
+import countstave.spelling.PartView;
+import countstave.spelling.Rule;
+import countstave.spelling.RuleInfo;
+import countstave.spelling.Severity;
+import countstave.time.Ratio;
+
+/** {@code tuplet-nesting}. */
+final class TupletNesting implements Rule {
+
+    private static final RuleInfo INFO = new RuleInfo("tuplet-nesting", Severity.ERROR,
+            "In a tuplet inside a tuplet, the notes do not have the product of the two ratios.",
+            "The inner notes then last too long or too short, and everything after them is shifted.",
+            "a 5:4 bracket inside a 3:2 bracket whose notes are in 5:4",
+            "the same with notes in 15:8, the product",
+            Sources.MUSICXML + ", element time-modification: the cumulative effect of nested tuplets");
+
+    @Override
+    public RuleInfo info() {
+        return INFO;
+    }
+
+    @Override
+    public void check(PartView part, Findings findings) {
+        for (Bracket bracket : Bracket.of(part)) {
+            if (!bracket.isMatched() || bracket.outer() == null) {
+                continue;
+            }
+            Ratio product = product(bracket);
+            if (product == null) {
+                continue;
+            }
+            for (Event event : bracket.events()) {
+                if (event.written() != null && !event.written().ratio().sameProportionAs(product)
+                        && innermost(event, bracket)) {
+                    findings.add(bracket.bar(), bracket.voice(), event, "A " + bracket.start().shownRatio() + " inside a "
+                            + bracket.outer().start().shownRatio() + " makes " + product + ", but the notes are in "
+                            + event.written().ratio() + ".", null);
+                    break;
+                }
+            }
+        }
+    }
+
+    /** The product of all shown ratios from the outermost bracket in; null where one is not shown. */
+    private static Ratio product(Bracket bracket) {
+        Ratio product = Ratio.ONE;
+        for (Bracket each = bracket; each != null; each = each.outer()) {
+            if (each.start().shownRatio() == null) {
+                return null;
+            }
+            product = product.times(each.start().shownRatio());
+        }
+        return product;
+    }
+
+    /** Whether no further bracket begins on or before this event inside {@code bracket}. */
+    private static boolean innermost(Event event, Bracket bracket) {
+        for (Event each : bracket.events()) {
+            boolean opens = each.tupletMarks().stream().anyMatch(m -> m.start() && !m.equals(bracket.start())
+                    && each != bracket.events().get(0));
+            if (opens) {
+                return false;
+            }
+            if (each == event) {
+                return true;
+            }
+        }
+        return true;
+    }
+}

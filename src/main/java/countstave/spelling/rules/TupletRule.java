@@ -1,0 +1,68 @@
+package countstave.spelling.rules;
+
+import countstave.score.Event;
+import countstave.score.Tuplet;
+import countstave.score.Voice;
+import countstave.spelling.BarView;
+import countstave.spelling.Findings;
+import countstave.spelling.RuleInfo;
+import countstave.spelling.Sounds;
+import countstave.spelling.respell.Sound;
+import countstave.time.Duration;
+import countstave.time.Offset;
+import java.util.List;
+import java.util.TreeSet;
+
+/** A rule that looks at one complete outer tuplet at a time. */
+abstract class TupletRule extends VoiceRule {
+
+    TupletRule(RuleInfo info) {
+        super(info);
+    }
+
+    @Override
+    final void check(BarView bar, Voice voice, Findings findings) {
+        if (!bar.isReadable()) {
+            return;
+        }
+        for (Tuplet tuplet : bar.bar().tuplets()) {
+            boolean whole = tuplet.voice().equals(voice.name()) && tuplet.depth() == 0 && tuplet.complete()
+                    && !tuplet.end().isAfter(bar.bar().end()) && tuplet.lastEvent() < voice.events().size();
+            if (!whole) {
+                continue;
+            }
+            List<Event> events = voice.events().subList(tuplet.firstEvent(), tuplet.lastEvent() + 1).stream()
+                    .filter(e -> !e.isGrace()).toList();
+            if (events.stream().allMatch(BarView::isOrdinary) && events.stream().anyMatch(Event::isNote)) {
+                check(bar, voice, tuplet, events, findings);
+            }
+        }
+    }
+
+    abstract void check(BarView bar, Voice voice, Tuplet tuplet, List<Event> events, Findings findings);
+
+    /** Where sounds begin or end inside a stretch; null where the voice has gaps there. */
+    static TreeSet<Offset> edges(Voice voice, Offset from, Offset to) {
+        List<Sound> sounds = Sounds.of(voice, from, to);
+        if (sounds == null) {
+            return null;
+        }
+        TreeSet<Offset> edges = new TreeSet<>();
+        for (Sound sound : sounds) {
+            edges.add(sound.start());
+            edges.add(sound.end());
+        }
+        edges.remove(from);
+        edges.remove(to);
+        return edges;
+    }
+
+    /** Into how many equal parts a stretch must be cut so that every edge falls on one. */
+    static long parts(Tuplet tuplet, TreeSet<Offset> edges) {
+        Duration grid = tuplet.length();
+        for (Offset edge : edges) {
+            grid = grid.gcd(edge.minus(tuplet.start()));
+        }
+        return tuplet.length().over(grid).numerator();
+    }
+}
