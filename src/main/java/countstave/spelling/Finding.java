@@ -21,6 +21,11 @@ import countstave.time.Offset;
 public record Finding(String rule, Severity severity, String partId, String partName, int barIndex, String barNumber,
         String voice, Offset at, String beat, int line, String sentence, Suggestion suggestion) {
 
+    Finding withMore(int count) {
+        String text = sentence + " There " + (count == 1 ? "is 1 more" : "are " + count + " more") + " like it in this part.";
+        return new Finding(rule, severity, partId, partName, barIndex, barNumber, voice, at, beat, line, text, suggestion);
+    }
+
     Finding withSeverity(Severity other) {
         return new Finding(rule, other, partId, partName, barIndex, barNumber, voice, at, beat, line, sentence,
                 suggestion);

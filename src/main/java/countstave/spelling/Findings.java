@@ -4,7 +4,9 @@ import countstave.score.Event;
 import countstave.score.SourceSpot;
 import countstave.time.Offset;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /** Collects what one rule finds in one part. */
 public final class Findings {
@@ -12,10 +14,27 @@ public final class Findings {
     private final RuleInfo rule;
     private final PartView part;
     private final List<Finding> found = new ArrayList<>();
+    private final Map<String, Integer> firsts = new HashMap<>();
+    private final Map<Integer, Integer> more = new HashMap<>();
 
     Findings(RuleInfo rule, PartView part) {
         this.rule = rule;
         this.part = part;
+    }
+
+    /**
+     * About one event that stands for many of its kind: told at the first, with how many more there are.
+     *
+     * @param kind what makes them alike
+     */
+    public void addOnce(String kind, BarView bar, String voice, Event event, String sentence, Suggestion suggestion) {
+        Integer first = firsts.get(kind);
+        if (first == null) {
+            firsts.put(kind, found.size());
+            add(bar, voice, event, sentence, suggestion);
+        } else {
+            more.merge(first, 1, Integer::sum);
+        }
     }
 
     /** About one event. */
@@ -40,6 +59,8 @@ public final class Findings {
     }
 
     List<Finding> list() {
+        more.forEach((index, count) -> found.set(index, found.get(index).withMore(count)));
+        more.clear();
         return found;
     }
 }

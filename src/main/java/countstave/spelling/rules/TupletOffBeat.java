@@ -39,7 +39,7 @@ final class TupletOffBeat extends TupletRule {
         }
         Offset to = frame.isBeatStart(tuplet.end()) ? tuplet.end() : frame.beatAt(tuplet.end()).end();
         Suggestion suggestion = Sounds.respell(frame, voice, from, to);
-        if (suggestion == null || !suggestion.items().stream().allMatch(item -> startsWell(frame, item))) {
+        if (suggestion == null || !suggestion.items().stream().allMatch(item -> startsWell(frame, tuplet, item))) {
             return;
         }
         long now = BarView.timed(voice).stream().filter(e -> e.start().isWithin(from, to)).count();
@@ -49,8 +49,9 @@ final class TupletOffBeat extends TupletRule {
         }
     }
 
-    private static boolean startsWell(MeterFrame frame, Item item) {
-        return !(item instanceof Group) || frame.isPlain(item.start());
+    private static boolean startsWell(MeterFrame frame, Tuplet tuplet, Item item) {
+        return !(item instanceof Group group) || frame.isBeatStart(group.start())
+                && !group.length().isLongerThan(tuplet.length());
     }
 
     private static int symbols(List<Item> items) {

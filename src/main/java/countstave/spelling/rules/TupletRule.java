@@ -2,6 +2,7 @@ package countstave.spelling.rules;
 
 import countstave.score.Event;
 import countstave.score.Tuplet;
+import countstave.score.TupletMark;
 import countstave.score.Voice;
 import countstave.spelling.BarView;
 import countstave.spelling.Findings;
@@ -26,7 +27,10 @@ abstract class TupletRule extends VoiceRule {
             return;
         }
         for (Tuplet tuplet : bar.bar().tuplets()) {
-            boolean whole = tuplet.voice().equals(voice.name()) && tuplet.depth() == 0 && tuplet.complete()
+            // where neither number nor bracket is printed, the file uses a tuplet to write a local meter
+            boolean unseen = tuplet.mark() != null && tuplet.mark().showNumber() == TupletMark.Show.NONE
+                    && !Boolean.TRUE.equals(tuplet.mark().bracket());
+            boolean whole = !unseen && tuplet.voice().equals(voice.name()) && tuplet.depth() == 0 && tuplet.complete()
                     && !tuplet.end().isAfter(bar.bar().end()) && tuplet.lastEvent() < voice.events().size();
             if (!whole) {
                 continue;

@@ -1,0 +1,85 @@
+package countstave.json;
+
+import countstave.spelling.CheckedFile;
+import countstave.spelling.Finding;
+import countstave.spelling.Suggestion;
+import countstave.spelling.respell.Group;
+import countstave.spelling.respell.Item;
+import countstave.spelling.respell.Symbol;
+import java.io.IOException;
+import java.util.List;
+
+/** The findings of {@code check} as JSON, {@code countstave-check/1}; docs/spelling.md describes it. */
+public final class FindingsJson {
+
+    private final JsonText out;
+
+    private FindingsJson(Appendable out) {
+        this.out = new JsonText(out);
+    }
+
+    public static void write(List<CheckedFile> files, Appendable out) throws IOException {
+        new FindingsJson(out).files(files);
+    }
+
+    private void files(List<CheckedFile> files) throws IOException {
+        out.raw("{\"schema\":\"countstave-check/1\",\"files\":[");
+        for (int i = 0; i < files.size(); i++) {
+            CheckedFile file = files.get(i);
+            out.raw(i == 0 ? "\n" : ",\n").raw("{\"file\":").text(file.name());
+            if (file.problem() != null) {
+                out.raw(",\"problem\":").text(file.problem());
+            }
+            out.raw(",\"findings\":[");
+            for (int k = 0; k < file.findings().size(); k++) {
+                out.raw(k == 0 ? "\n  " : ",\n  ");
+                finding(file.findings().get(k));
+            }
+            out.raw("]}");
+        }
+        out.raw("]}\n");
+    }
+
+    private void finding(Finding finding) throws IOException {
+        out.raw("{\"rule\":").text(finding.rule()).raw(",\"severity\":").text(finding.severity().word());
+        out.raw(",\"part\":").text(finding.partId()).raw(",\"partName\":").text(finding.partName());
+        out.raw(",\"index\":" + finding.barIndex()).raw(",\"bar\":").text(finding.barNumber());
+        out.raw(",\"at\":").text(finding.at().toString()).raw(",\"beat\":").text(finding.beat());
+        if (finding.voice() != null) {
+            out.raw(",\"voice\":").text(finding.voice());
+        }
+        out.raw(",\"line\":" + finding.line()).raw(",\"sentence\":").text(finding.sentence());
+        if (finding.suggestion() != null) {
+            out.raw(",\"suggestion\":");
+            suggestion(finding.suggestion());
+        }
+        out.raw("}");
+    }
+
+    private void suggestion(Suggestion suggestion) throws IOException {
+        out.raw("{\"from\":").text(suggestion.from().toString()).raw(",\"to\":").text(suggestion.to().toString());
+        out.raw(",\"words\":").text(suggestion.words()).raw(",\"items\":");
+        items(suggestion.items());
+        out.raw("}");
+    }
+
+    private void items(List<Item> items) throws IOException {
+        out.raw("[");
+        for (int i = 0; i < items.size(); i++) {
+            out.raw(i == 0 ? "" : ",");
+            Item item = items.get(i);
+            out.raw("{\"at\":").text(item.start().toString()).raw(",\"length\":").text(item.length().toString());
+            if (item instanceof Group group) {
+                out.raw(",\"tuplet\":").text(group.ratio().toString()).raw(",\"unit\":").text(group.unit().xmlName());
+                out.raw(",\"items\":");
+                items(group.items());
+            } else {
+                Symbol symbol = (Symbol) item;
+                out.raw(",\"value\":").text(symbol.value().xmlName()).raw(",\"dots\":" + symbol.dots());
+                out.raw(",\"rest\":" + symbol.rest()).raw(",\"tied\":" + symbol.tied());
+            }
+            out.raw("}");
+        }
+        out.raw("]");
+    }
+}
