@@ -14,7 +14,7 @@ import picocli.CommandLine.Spec;
 @Command(name = "countstave", mixinStandardHelpOptions = true, versionProvider = Version.class,
         synopsisSubcommandLabel = "COMMAND",
         subcommands = {CountCommand.class, AnnotateCommand.class, StripCommand.class,
-            PracticeCommand.class, SystemsCommand.class},
+            PracticeCommand.class, SystemsCommand.class, CheckCommand.class},
         description = {
             "Reads a MusicXML score, finds the grid that covers every note, and writes the counts under the notes,"
                     + " with a mark wherever the counting has to change."},

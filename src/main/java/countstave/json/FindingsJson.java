@@ -37,7 +37,7 @@ public final class FindingsJson {
             }
             out.raw("]}");
         }
-        out.raw("]}\n");
+        out.raw("]}\n").flush();
     }
 
     private void finding(Finding finding) throws IOException {

@@ -52,7 +52,7 @@ public final class SarifWriter {
                 first = false;
             }
         }
-        out.raw("]}]}\n");
+        out.raw("]}]}\n").flush();
     }
 
     private void rule(RuleInfo info) throws IOException {

@@ -1,7 +1,10 @@
 package countstave.spelling.rules;
 
 import countstave.spelling.Rule;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Every rule, in the order in which they are listed: errors, warnings, hints. */
 public final class AllRules {
@@ -19,5 +22,10 @@ public final class AllRules {
                 new TripletsThroughout(), new DupletsThroughout(), new TupletAllDotted(),
                 new TupletNeedless(), new TupletReducible(), new RatioUnusual(), new TupletOffBeat(),
                 new PolyrhythmPlain(), new ManyCountChanges());
+    }
+
+    /** Their ids, in the same order. */
+    public static Set<String> ids() {
+        return list().stream().map(rule -> rule.info().id()).collect(Collectors.toCollection(LinkedHashSet::new));
     }
 }

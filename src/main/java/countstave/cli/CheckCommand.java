@@ -1,0 +1,175 @@
+package countstave.cli;
+
+import countstave.json.FindingsJson;
+import countstave.json.SarifWriter;
+import countstave.musicxml.ReadOptions;
+import countstave.musicxml.ScoreReader;
+import countstave.score.ScoreException;
+import countstave.spelling.CheckedFile;
+import countstave.spelling.Finding;
+import countstave.spelling.Rule;
+import countstave.spelling.RuleSettings;
+import countstave.spelling.Severity;
+import countstave.spelling.SpellingCheck;
+import countstave.spelling.rules.AllRules;
+import countstave.text.FindingsWriter;
+import countstave.text.RulesWriter;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
+import picocli.CommandLine.Spec;
+import picocli.CommandLine.Model.CommandSpec;
+
+/** {@code countstave check}: says where a rhythm is wrong, hard to read or could be simpler. */
+@Command(name = "check", mixinStandardHelpOptions = true, versionProvider = Version.class,
+        description = {
+            "Looks for what makes a rhythm wrong, or needlessly hard to count, and says what to write instead. The"
+                    + " scores are not changed."},
+        footer = {
+            "",
+            "Examples:",
+            "  countstave check chart.musicxml",
+            "  countstave check parts/ --least warning",
+            "  countstave check chart.mxl --without beam-against-meter",
+            "  countstave check parts/ --format sarif --settings house.rules > check.sarif",
+            "",
+            "Settings have one rule a line, such as: tuplet-needless = off   (or error, warning, hint)",
+            "",
+            "Exit codes: 0 nothing found, 1 something found, 2 wrong usage or unreadable input."})
+final class CheckCommand implements Callable<Integer> {
+
+    private static final int FOUND = 1;
+
+    enum Format { text, json, sarif }
+
+    @ParentCommand
+    Countstave parent;
+
+    @Spec
+    CommandSpec spec;
+
+    @Parameters(paramLabel = "SCORE", arity = "0..*",
+            description = "MusicXML scores, folders of them, or - for standard input.")
+    List<String> scores = new ArrayList<>();
+
+    @Option(names = "--format", paramLabel = "FORMAT", defaultValue = "text",
+            description = "text, json, or sarif (SARIF 2.1.0, for code hosts and editors). Default: ${DEFAULT-VALUE}.")
+    Format format;
+
+    @Option(names = "--rule", paramLabel = "RULE", split = ",",
+            description = "Use this rule only. May be repeated.")
+    List<String> only = new ArrayList<>();
+
+    @Option(names = "--without", paramLabel = "RULE", split = ",",
+            description = "Leave this rule out. May be repeated.")
+    List<String> without = new ArrayList<>();
+
+    @Option(names = "--least", paramLabel = "LEVEL", defaultValue = "hint",
+            description = "Tell what is as bad as this, or worse: error, warning or hint. Default: ${DEFAULT-VALUE}.")
+    String least;
+
+    @Option(names = "--settings", paramLabel = "FILE", description = "A house's own levels for the rules.")
+    String settings;
+
+    @Option(names = "--rules", description = "List all rules with an example each, and stop.")
+    boolean list;
+
+    @Override
+    public Integer call() throws IOException {
+        StringBuilder out = new StringBuilder();
+        if (list) {
+            RulesWriter.write(AllRules.list(), out);
+            print(out);
+            return 0;
+        }
+        if (scores.isEmpty()) {
+            throw new ParameterException(spec.commandLine(), "no score is named");
+        }
+        Severity lowest = Severity.ofWord(least.toLowerCase(Locale.ROOT));
+        if (lowest == null) {
+            throw new ParameterException(spec.commandLine(), "--least is error, warning or hint, not '" + least + "'");
+        }
+        List<Rule> rules = rules();
+        RuleSettings chosen = settings();
+        List<CheckedFile> files = new ArrayList<>();
+        for (String score : scores) {
+            for (String name : ScoreFolder.expand(score)) {
+                files.add(check(name, rules, chosen, lowest));
+            }
+        }
+        switch (format) {
+            case text -> new FindingsWriter(out).files(files);
+            case json -> FindingsJson.write(files, out);
+            case sarif -> SarifWriter.write(files, rules, new Version().getVersion()[0].replace("countstave ", ""), out);
+        }
+        print(out);
+        boolean unread = files.stream().anyMatch(f -> f.problem() != null);
+        boolean found = files.stream().anyMatch(f -> !f.findings().isEmpty());
+        return unread ? Countstave.REFUSED : found ? FOUND : 0;
+    }
+
+    private void print(StringBuilder out) {
+        parent.console.out().print(out);
+        parent.console.out().flush();
+    }
+
+    /** One file; one that cannot be read is told at once and does not stop the others. */
+    private CheckedFile check(String name, List<Rule> rules, RuleSettings chosen, Severity lowest) {
+        List<Finding> findings = new ArrayList<>();
+        String[] problem = new String[1];
+        int code = Job.run(parent.console, name, () -> {
+            try {
+                SpellingCheck.check(ScoreReader.read(Inputs.open(name, parent.console), ReadOptions.DEFAULT), rules, chosen)
+                        .stream().filter(f -> f.severity().isAtLeast(lowest)).forEach(findings::add);
+            } catch (ScoreException e) {
+                problem[0] = e.getMessage();
+                throw e;
+            }
+        });
+        String told = code == 0 ? null : problem[0] == null ? "it could not be read" : problem[0];
+        return new CheckedFile(name, told == null ? findings : List.of(), told);
+    }
+
+    private List<Rule> rules() {
+        Set<String> known = AllRules.ids();
+        for (String rule : only) {
+            require(rule, known);
+        }
+        without.forEach(rule -> require(rule, known));
+        return AllRules.list().stream().filter(r -> only.isEmpty() || only.contains(r.info().id()))
+                .filter(r -> !without.contains(r.info().id())).collect(Collectors.toList());
+    }
+
+    private void require(String rule, Set<String> known) {
+        if (!known.contains(rule)) {
+            throw new ParameterException(spec.commandLine(),
+                    "there is no rule '" + rule + "'" + RuleSettings.nearest(rule, new TreeSet<>(known)));
+        }
+    }
+
+    private RuleSettings settings() {
+        if (settings == null) {
+            return RuleSettings.DEFAULT;
+        }
+        try {
+            return RuleSettings.parse(Files.readString(Inputs.path(settings), StandardCharsets.UTF_8), AllRules.ids());
+        } catch (RuleSettings.SettingsException e) {
+            throw new ScoreException(settings + ": " + e.getMessage(), e);
+        } catch (IOException e) {
+            throw new ScoreException(settings + ": these settings cannot be read; check the name and that it is a text"
+                    + " in UTF-8", e);
+        }
+    }
+}
