@@ -5,6 +5,7 @@ import countstave.chart.ChartOptions;
 import countstave.chart.ChartWriter;
 import countstave.count.Unplayed;
 import countstave.musicxml.Annotator;
+import countstave.musicxml.CountPart;
 import countstave.musicxml.ScoreFile;
 import countstave.score.ScoreException;
 import java.nio.file.Path;
@@ -35,6 +36,8 @@ import picocli.CommandLine.ParentCommand;
             "  countstave annotate chart.musicxml -o chart.pdf --paper letter --large"})
 final class AnnotateCommand implements Callable<Integer> {
 
+    enum Form { lyrics, part }
+
     @ParentCommand
     Countstave parent;
 
@@ -48,6 +51,11 @@ final class AnnotateCommand implements Callable<Integer> {
 
     @Option(names = "--force", description = "Replace the output if it is already there.")
     boolean force;
+
+    @Option(names = "--as", paramLabel = "FORM", defaultValue = "lyrics",
+            description = "lyrics: under the notes. part: as a one-line part of its own with the whole grid written out."
+                    + " Default: ${DEFAULT-VALUE}.")
+    Form form;
 
     @Option(names = "--unplayed", paramLabel = "WHICH",
             description = "Which counts that are not played are shown: all; needed (in a beat with a note off its start"
@@ -73,8 +81,10 @@ final class AnnotateCommand implements Callable<Integer> {
             SafeFile.checkFree(target, force);
             CountedScore counted = CountedScore.of(file, shared.counting());
             counted.warnings().forEach(line -> Job.warn(parent.console, score, line));
-            String text = Annotator.annotate(counted.file().text(), counted.parts(), shared.selection(),
-                    unplayed != null ? unplayed : Unplayed.NEEDED);
+            String text = form == Form.part
+                    ? CountPart.annotate(counted.file().text(), counted.score().parts(), counted.parts())
+                    : Annotator.annotate(counted.file().text(), counted.parts(), shared.selection(),
+                            unplayed != null ? unplayed : Unplayed.NEEDED);
             ScoreFile annotated = counted.file().withText(text);
             byte[] bytes = compressed ? annotated.toMxl() : annotated.toPlain();
             SafeFile.write(target, force, out -> out.write(bytes));

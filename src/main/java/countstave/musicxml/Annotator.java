@@ -192,7 +192,7 @@ public final class Annotator {
                 : String.valueOf(Math.round(exact.toDouble()));
     }
 
-    private static String escape(String words) {
+    static String escape(String words) {
         return words.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
     }
 }
