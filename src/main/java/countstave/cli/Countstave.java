@@ -1,5 +1,6 @@
 package countstave.cli;
 
+import countstave.musicxml.ScoreReader;
 import countstave.score.ScoreException;
 import java.io.InputStream;
 import java.io.PrintStream;
@@ -13,8 +14,6 @@ import picocli.CommandLine.Spec;
 /** The command {@code countstave}: its subcommands do the work. */
 @Command(name = "countstave", mixinStandardHelpOptions = true, versionProvider = Version.class,
         synopsisSubcommandLabel = "COMMAND",
-        subcommands = {CountCommand.class, AnnotateCommand.class, StripCommand.class,
-            PracticeCommand.class, SystemsCommand.class, CheckCommand.class},
         description = {
             "Reads a MusicXML score, finds the grid that covers every note, and writes the counts under the notes,"
                     + " with a mark wherever the counting has to change."},
@@ -41,17 +40,21 @@ public final class Countstave implements Runnable {
 
     /** Runs the tool on these streams and gives the exit code. */
     public static int run(String[] args, InputStream in, PrintStream out, PrintStream err) {
-        return commandLine(new Console(in, out, err)).execute(args);
+        if (args.length > 1 && Commands.readsScores(args[0])) {
+            ScoreReader.prepare();
+        }
+        return commandLine(new Console(in, out, err), args).execute(args);
     }
 
-    /** The whole command tree, also for the man page and the completion script. */
-    static CommandLine commandLine(Console console) {
+    /** The commands that these arguments may call; without arguments the whole tree. */
+    static CommandLine commandLine(Console console, String... args) {
         CommandLine line = new CommandLine(new Countstave(console));
+        Commands.addTo(line, args);
         line.setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8));
         line.setUsageHelpAutoWidth(true);
         line.setCaseInsensitiveEnumValuesAllowed(true);
-        line.setParameterExceptionHandler((e, args) -> {
+        line.setParameterExceptionHandler((e, given) -> {
             console.tell(e.getMessage() + "; see '" + e.getCommandLine().getCommandSpec().qualifiedName()
                     + " --help'");
             return REFUSED;

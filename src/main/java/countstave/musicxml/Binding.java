@@ -38,6 +38,15 @@ final class Binding {
 
     private final Unmarshaller unmarshaller;
 
+    /** Builds the context beside what the program does until it reads its first score. */
+    static void prepare() {
+        Thread builder = new Thread(() -> Context.CONTEXT.hashCode(), "binding");
+        builder.setDaemon(true);
+        // a fault shows where the binding is used
+        builder.setUncaughtExceptionHandler((thread, fault) -> { });
+        builder.start();
+    }
+
     Binding() {
         try {
             unmarshaller = Context.CONTEXT.createUnmarshaller();

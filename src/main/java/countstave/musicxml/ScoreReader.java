@@ -40,6 +40,11 @@ public final class ScoreReader {
         this.options = options;
     }
 
+    /** Begins to get ready on a thread of its own: whoever knows that a score will be read soon saves the wait. */
+    public static void prepare() {
+        Binding.prepare();
+    }
+
     /**
      * The score in {@code file}.
      *

@@ -1,0 +1,43 @@
+package countstave.cli;
+
+import java.util.List;
+import picocli.CommandLine;
+
+/**
+ * The commands by name. Building the description of a command takes longer than reading a page of music, so a run
+ * describes only the one it is called with.
+ */
+final class Commands {
+
+    /** All names, in the order of the help. */
+    static final List<String> NAMES = List.of("count", "annotate", "strip", "practice", "systems", "check");
+
+    private Commands() {
+    }
+
+    /** A new command of this name, or null. */
+    private static Object named(String name) {
+        return switch (name) {
+            case "count" -> new CountCommand();
+            case "annotate" -> new AnnotateCommand();
+            case "strip" -> new StripCommand();
+            case "practice" -> new PracticeCommand();
+            case "systems" -> new SystemsCommand();
+            case "check" -> new CheckCommand();
+            default -> null;
+        };
+    }
+
+    /** Whether this command reads scores. */
+    static boolean readsScores(String name) {
+        return NAMES.contains(name) && !name.equals("systems") && !name.equals("strip");
+    }
+
+    /** Adds the command that the arguments begin with, or all of them where they begin otherwise. */
+    static void addTo(CommandLine line, String... args) {
+        List<String> wanted = args.length > 0 && NAMES.contains(args[0]) ? List.of(args[0]) : NAMES;
+        for (String name : wanted) {
+            line.addSubcommand(name, named(name));
+        }
+    }
+}
