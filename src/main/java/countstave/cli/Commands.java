@@ -1,6 +1,7 @@
 package countstave.cli;
 
 import java.util.List;
+import picocli.AutoComplete.GenerateCompletion;
 import picocli.CommandLine;
 
 /**
@@ -9,8 +10,12 @@ import picocli.CommandLine;
  */
 final class Commands {
 
+    /** Describes all commands to the shell, so it needs all of them. */
+    private static final String COMPLETION = "generate-completion";
+
     /** All names, in the order of the help. */
-    static final List<String> NAMES = List.of("count", "annotate", "strip", "practice", "systems", "check");
+    static final List<String> NAMES = List.of("count", "annotate", "strip", "practice", "systems", "check",
+            COMPLETION);
 
     private Commands() {
     }
@@ -24,18 +29,20 @@ final class Commands {
             case "practice" -> new PracticeCommand();
             case "systems" -> new SystemsCommand();
             case "check" -> new CheckCommand();
+            case COMPLETION -> new GenerateCompletion();
             default -> null;
         };
     }
 
     /** Whether this command reads scores. */
     static boolean readsScores(String name) {
-        return NAMES.contains(name) && !name.equals("systems") && !name.equals("strip");
+        return NAMES.contains(name) && !name.equals("systems") && !name.equals("strip") && !name.equals(COMPLETION);
     }
 
     /** Adds the command that the arguments begin with, or all of them where they begin otherwise. */
     static void addTo(CommandLine line, String... args) {
-        List<String> wanted = args.length > 0 && NAMES.contains(args[0]) ? List.of(args[0]) : NAMES;
+        List<String> wanted = args.length > 0 && NAMES.contains(args[0]) && !args[0].equals(COMPLETION)
+                ? List.of(args[0]) : NAMES;
         for (String name : wanted) {
             line.addSubcommand(name, named(name));
         }

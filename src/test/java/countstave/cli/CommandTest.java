@@ -161,4 +161,50 @@ class CommandTest {
         assertEquals(0, run("annotate", "--help").code);
         assertTrue(run("--version").out.startsWith("countstave "));
     }
+
+    @Test
+    void completionScriptKnowsTheCommands() {
+        Run run = run("generate-completion");
+        assertEquals(0, run.code);
+        for (String command : new String[] {"count", "annotate", "strip", "check", "practice", "systems"}) {
+            assertTrue(run.out.contains(command), command);
+        }
+    }
+
+    @Test
+    void countsAsAPartOfTheirOwn() throws IOException {
+        Path out = folder.resolve("part.musicxml");
+        assertEquals(0, run("annotate", GROOVE.toString(), "--as", "part", "-o", out.toString()).code);
+        assertTrue(Files.readString(out).contains("<part-name>Count</part-name>"));
+        Path back = folder.resolve("back.musicxml");
+        assertEquals(0, run("strip", out.toString(), "-o", back.toString()).code);
+        assertArrayEquals(Files.readAllBytes(GROOVE), Files.readAllBytes(back));
+    }
+
+    @Test
+    void practiceWritesAFolder() throws IOException {
+        Path plan = folder.resolve("plan");
+        Run run = run("practice", "scores/dense.musicxml", "--bars", "13-14", "--sound", "midi", "-o", plan.toString());
+        assertEquals(0, run.code, run.err);
+        for (String file : new String[] {"practice.pdf", "practice.txt", "practice.json", "index.html",
+            "stage-1-all.musicxml"}) {
+            assertTrue(Files.size(plan.resolve(file)) > 0, file);
+        }
+        try (Stream<Path> files = Files.list(plan)) {
+            assertTrue(files.anyMatch(f -> f.toString().endsWith(".mid")));
+        }
+        assertTrue(Files.readString(plan.resolve("practice.json")).startsWith("{\"schema\":\"countstave-practice/1\""));
+        Run text = run("practice", "scores/dense.musicxml", "--bars", "13-14");
+        assertEquals(0, text.code);
+        assertTrue(text.out.contains("Tempo steps") && text.out.contains("heuristic"));
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = ';', value = {
+        "--bars 90; no bar 90", "--tempo 0; not a tempo", "--tempo 10000; not a tempo"})
+    void practiceRefusesInOneLine(String options, String expected) throws IOException {
+        String[] words = options.split(" ");
+        refused(run("practice", GROOVE.toString(), words[0], words[1], "-o", folder.resolve("p").toString()), expected);
+        assertEquals(0, files());
+    }
 }
