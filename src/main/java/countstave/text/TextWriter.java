@@ -81,6 +81,7 @@ public final class TextWriter {
         if (style.runNumber() > 0) {
             text.append("   ").append(switch (style.kind()) {
                 case MULTI_REST -> "rest, bar " + style.runNumber() + " of " + Math.max(style.span(), style.runNumber());
+                case NONE -> "rest, bar " + style.runNumber();
                 case SLASH -> "slashes, bar " + style.runNumber();
                 default -> "repeat, bar " + style.runNumber();
             });

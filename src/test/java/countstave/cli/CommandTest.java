@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.testing.Snippets;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -95,6 +96,15 @@ class CommandTest {
         assertEquals(0, run.code, run.err);
         assertTrue(run.out.contains("bar 1 "), run.out);
         refused(run(Files.readAllBytes(GROOVE), "annotate", "-"), "standard input", "-o");
+    }
+
+    /** Bars of rest are headed as rests, whether or not the file draws them as one long rest. */
+    @Test
+    void barsOfRestAreCalledRests() {
+        String xml = Snippets.in("4/4").tempo(90).bar("R").bar("R").bar("4 4 4 4").xml();
+        Run run = run(xml.getBytes(StandardCharsets.UTF_8), "count", "-");
+        assertTrue(run.out.contains("rest, bar 1") && run.out.contains("rest, bar 2"), run.out);
+        assertFalse(run.out.contains("repeat"), run.out);
     }
 
     @Test
