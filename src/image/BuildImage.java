@@ -66,7 +66,7 @@ public final class BuildImage {
         System.out.println("made " + image);
     }
 
-    /** The jar with a module description: what its services files say, and the JDK modules that jdeps finds. */
+    /** The jar with a module description: which JDK modules it needs, and the services in it. */
     private Path module() throws IOException {
         Path jar = work.resolve("countstave.jar");
         Files.copy(target.resolve("countstave.jar"), jar, StandardCopyOption.REPLACE_EXISTING);
