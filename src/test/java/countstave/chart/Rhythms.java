@@ -31,10 +31,10 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Scores written as rhythms, for tests of the chart: {@code "16 16 8 4. r4 3:2[4 4 4]"}.
+ * Scores written as rhythms, for tests: {@code "16 16 8 4. r4 3:2[4 4 4]"}.
  *
- * <p>A token is a note value by its number with dots, {@code r} before it for a rest; {@code n:m[ ... ]} is a tuplet,
- * and nests. A bar may begin with {@code "A|"}: a rehearsal mark.
+ * <p>A token is a note value by its number with dots, {@code r} before it for a rest, {@code _} after it
+ * for a note tied to the one before; {@code n:m[ ... ]} is a tuplet, and nests. A bar may begin with {@code "A|"}: a rehearsal mark.
  */
 public final class Rhythms {
 
@@ -108,6 +108,9 @@ public final class Rhythms {
         private static final Head HEAD = new Head('C', 5, 0, true, null, "normal", null, false, null, false, false,
                 false, false, true);
 
+        private static final Head HELD = new Head('C', 5, 0, true, null, "normal", null, false, null, false, false,
+                true, false, true);
+
         private final String[] tokens;
         private final List<Event> events = new ArrayList<>();
         private final List<Tuplet> tuplets = new ArrayList<>();
@@ -144,12 +147,13 @@ public final class Rhythms {
 
         private void note(Ratio ratio, String token) {
             boolean rest = token.startsWith("r");
-            String value = token.replace("r", "");
+            boolean tied = token.endsWith("_");
+            String value = token.replace("r", "").replace("_", "");
             int dots = value.length() - value.replace(".", "").length();
             NoteValue type = NoteValue.ofLength(Duration.of(1, Integer.parseInt(value.replace(".", ""))));
             Written written = Written.of(type, dots, ratio);
             Duration length = written.length();
-            events.add(new Event(at, length, rest ? Event.Kind.REST : Event.Kind.NOTE, rest ? List.of() : List.of(HEAD),
+            events.add(new Event(at, length, rest ? Event.Kind.REST : Event.Kind.NOTE, rest ? List.of() : List.of(tied ? HELD : HEAD),
                     written, length, Duration.of(480, 1), Event.Grace.NONE, false, false, true, 1, Look.PLAIN, List.of(),
                     SourceSpot.NONE));
             at = at.plus(length);

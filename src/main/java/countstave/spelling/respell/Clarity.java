@@ -30,26 +30,11 @@ public final class Clarity {
 
     /** What a note from {@code start} to {@code end} hides, or null where it is clear. */
     public Hidden note(Offset start, Offset end) {
-        Span span = frame.bar();
-        if (!span.holds(start, end)) {
+        Crossing crossing = crossing(start, end);
+        if (crossing == null || isClear(crossing.left(), crossing.right(), crossing.last - crossing.first, start, end)) {
             return null;
         }
-        while (true) {
-            if (span.level() == Span.Level.BEAT || span.level() == Span.Level.PART || span.given().isEmpty()) {
-                return null;
-            }
-            List<Span> parts = span.parts();
-            int first = indexAt(parts, start);
-            int last = indexBefore(parts, end);
-            if (first == last) {
-                span = parts.get(first);
-                continue;
-            }
-            if (isClear(parts.get(first), parts.get(last), last - first, start, end)) {
-                return null;
-            }
-            return hidden(span, parts.get(first + 1).start());
-        }
+        return hidden(crossing);
     }
 
     /**
@@ -62,26 +47,44 @@ public final class Clarity {
 
     /** As {@link #rest(Offset, Offset)}; without {@code lenient} a rest must also end where a beat or group ends. */
     Hidden rest(Offset start, Offset end, boolean lenient) {
+        Crossing crossing = crossing(start, end);
+        if (crossing == null) {
+            return null;
+        }
+        boolean opens = start.equals(crossing.left().start());
+        boolean closes = end.equals(crossing.right().end());
+        boolean clear = opens && (closes || lenient && crossing.right().middle() != null);
+        return clear ? null : hidden(crossing);
+    }
+
+    /** The innermost span of which a note or rest touches more than one part, and which of its parts those are. */
+    private record Crossing(Span span, int first, int last) {
+
+        Span left() {
+            return span.parts().get(first);
+        }
+
+        Span right() {
+            return span.parts().get(last);
+        }
+    }
+
+    /** Where the stretch crosses a boundary that the bar shows, or null where it crosses none. */
+    private Crossing crossing(Offset start, Offset end) {
         Span span = frame.bar();
         if (!span.holds(start, end)) {
             return null;
         }
-        while (true) {
-            if (span.level() == Span.Level.BEAT || span.level() == Span.Level.PART || span.given().isEmpty()) {
-                return null;
-            }
+        while (span.level() != Span.Level.BEAT && span.level() != Span.Level.PART && !span.given().isEmpty()) {
             List<Span> parts = span.parts();
             int first = indexAt(parts, start);
             int last = indexBefore(parts, end);
-            if (first == last) {
-                span = parts.get(first);
-                continue;
+            if (first != last) {
+                return new Crossing(span, first, last);
             }
-            boolean opens = start.equals(parts.get(first).start());
-            boolean closes = end.equals(parts.get(last).end());
-            boolean clear = opens && (closes || lenient && parts.get(last).middle() != null);
-            return clear ? null : hidden(span, parts.get(first + 1).start());
+            span = parts.get(first);
         }
+        return null;
     }
 
     private static boolean isClear(Span first, Span last, int crossed, Offset start, Offset end) {
@@ -104,11 +107,11 @@ public final class Clarity {
         return last.middle() != null && missing.numerator() == 1 && MeterFrame.isPowerOfTwo(missing.denominator());
     }
 
-    private Hidden hidden(Span span, Offset at) {
-        List<Span> parts = span.parts();
-        boolean middle = span == frame.bar() && parts.size() == 2 && parts.get(0).level() == Span.Level.GROUP
+    private Hidden hidden(Crossing crossing) {
+        List<Span> parts = crossing.span.parts();
+        boolean middle = crossing.span == frame.bar() && parts.size() == 2 && parts.get(0).level() == Span.Level.GROUP
                 && parts.get(0).length().equals(parts.get(1).length());
-        return new Hidden(at, middle);
+        return new Hidden(parts.get(crossing.first + 1).start(), middle);
     }
 
     private static int indexAt(List<Span> parts, Offset at) {
