@@ -55,18 +55,23 @@ final class DirectionReader {
         } else if (!type.getRehearsal().isEmpty()) {
             add(Direction.Kind.REHEARSAL, texts(type.getRehearsal()));
         } else if (!type.getDynamics().isEmpty()) {
-            for (Dynamics dynamics : type.getDynamics()) {
-                dynamics.getPOrPpOrPpp().forEach(e -> add(Direction.Kind.DYNAMICS,
-                        e.getValue() instanceof OtherText text ? Plain.line(text.getValue())
-                                : e.getName().getLocalPart()));
-            }
+            type.getDynamics().forEach(d -> dynamics(d).forEach(sign -> add(Direction.Kind.DYNAMICS, sign)));
         } else if (!type.getSegno().isEmpty()) {
             add(Direction.Kind.SEGNO, "");
         } else if (!type.getCoda().isEmpty()) {
             add(Direction.Kind.CODA, "");
+        } else if (LineReader.mark(type) != null) {
+            directions.add(new Direction(at, staff, Direction.Kind.LINE, otherName(type), null, placement,
+                    LineReader.mark(type)));
         } else {
             add(Direction.Kind.OTHER, otherName(type));
         }
+    }
+
+    /** The signs of a group of dynamics ("mf"), or their words. */
+    static List<String> dynamics(Dynamics dynamics) {
+        return dynamics.getPOrPpOrPpp().stream().map(e -> e.getValue() instanceof OtherText text
+                ? Plain.line(text.getValue()) : e.getName().getLocalPart()).toList();
     }
 
     private void metronome(Metronome metronome) {

@@ -30,7 +30,9 @@ final class MeterReader {
     static Meter meter(Time time) {
         Meter.Symbol symbol = time.getPrintObject() == YesNo.NO ? Meter.Symbol.HIDDEN : symbol(time);
         if (time.getSenzaMisura() != null) {
-            return new Meter(List.of(), symbol);
+            // MusicXML 4.0: the element is empty, or holds the sign that is to be printed, an X for one
+            boolean cross = time.getSenzaMisura().strip().equalsIgnoreCase("X") && symbol != Meter.Symbol.HIDDEN;
+            return new Meter(List.of(), cross ? Meter.Symbol.OPEN : symbol);
         }
         List<Meter.Component> components = new ArrayList<>();
         List<Integer> numbers = null;

@@ -2,6 +2,7 @@ package countstave.musicxml;
 
 import countstave.score.NoteValue;
 import countstave.score.Placement;
+import countstave.score.SlurMark;
 import countstave.score.Tremolo;
 import countstave.score.TupletMark;
 import countstave.time.Ratio;
@@ -11,10 +12,12 @@ import java.util.List;
 import java.util.Locale;
 import org.audiveris.proxymusic.AboveBelow;
 import org.audiveris.proxymusic.Articulations;
+import org.audiveris.proxymusic.Dynamics;
 import org.audiveris.proxymusic.Fermata;
 import org.audiveris.proxymusic.Notations;
 import org.audiveris.proxymusic.Note;
 import org.audiveris.proxymusic.Ornaments;
+import org.audiveris.proxymusic.OverUnder;
 import org.audiveris.proxymusic.ShowTuplet;
 import org.audiveris.proxymusic.Slur;
 import org.audiveris.proxymusic.StartStop;
@@ -37,7 +40,8 @@ final class NotationReader {
     private boolean fermata;
     private boolean tiedStart;
     private boolean tiedStop;
-    private int slurs;
+    private final List<SlurMark> slurs = new ArrayList<>();
+    private final List<String> dynamics = new ArrayList<>();
     private Tremolo tremolo;
 
     NotationReader(Note note) {
@@ -53,11 +57,13 @@ final class NotationReader {
             tiedStart |= tied.getType() == TiedType.START || tied.getType() == TiedType.CONTINUE;
             tiedStop |= tied.getType() == TiedType.STOP || tied.getType() == TiedType.CONTINUE;
         } else if (notation instanceof Slur slur) {
-            slurs += slur.getType() == StartStopContinue.START ? 1 : 0;
+            slur(slur);
         } else if (notation instanceof Tuplet tuplet) {
             tuplets.add(mark(tuplet));
         } else if (notation instanceof Fermata) {
             fermata = true;
+        } else if (notation instanceof Dynamics list) {
+            dynamics.addAll(DirectionReader.dynamics(list));
         } else if (notation instanceof Articulations list) {
             list.getAccentOrStrongAccentOrStaccato().forEach(e -> articulations.add(e.getName().getLocalPart()));
         } else if (notation instanceof Ornaments list) {
@@ -69,6 +75,17 @@ final class NotationReader {
         } else if (notation != null) {
             other.add(kebab(notation.getClass().getSimpleName()));
         }
+    }
+
+    private void slur(Slur slur) {
+        if (slur.getType() != StartStopContinue.START && slur.getType() != StartStopContinue.STOP) {
+            return;
+        }
+        Placement placement = placement(slur.getPlacement());
+        if (placement == null && slur.getOrientation() != null) {
+            placement = slur.getOrientation() == OverUnder.OVER ? Placement.ABOVE : Placement.BELOW;
+        }
+        slurs.add(new SlurMark(slur.getNumber(), slur.getType() == StartStopContinue.START, placement));
     }
 
     private void ornament(JAXBElement<?> ornament) {
@@ -141,8 +158,18 @@ final class NotationReader {
         return tiedStop;
     }
 
+    /** How many slurs begin here. */
     int slurs() {
-        return slurs;
+        return (int) slurs.stream().filter(SlurMark::start).count();
+    }
+
+    List<SlurMark> slurMarks() {
+        return List.copyOf(slurs);
+    }
+
+    /** Dynamics that hang on the note instead of standing in a direction. */
+    List<String> dynamics() {
+        return dynamics;
     }
 
     Tremolo tremolo() {

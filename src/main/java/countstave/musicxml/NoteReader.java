@@ -1,5 +1,6 @@
 package countstave.musicxml;
 
+import countstave.score.Direction;
 import countstave.score.Event;
 import countstave.score.Head;
 import countstave.score.Look;
@@ -154,6 +155,8 @@ final class NoteReader {
         } else {
             bar.hasContent = true;
         }
+        notations.dynamics().forEach(sign -> bar.directions.add(new Direction(draft.start, draft.staff,
+                Direction.Kind.DYNAMICS, sign, null, null)));
         last = draft;
     }
 
@@ -194,7 +197,7 @@ final class NoteReader {
         Stem stem = note.getStem();
         Look look = new Look(stem == null || stem.getValue() == null ? null : Look.Stem.valueOf(stem.getValue().name()),
                 NoteConverter.beams(note), notations.articulations(), notations.fermata(), notations.tremolo(),
-                notations.slurs(), notations.other(), lyrics);
+                notations.slurs(), notations.other(), lyrics, notations.slurMarks());
         return look.equals(Look.PLAIN) ? Look.PLAIN : look;
     }
 
@@ -210,7 +213,8 @@ final class NoteReader {
             last.look = new Look(own.stem() == null ? more.stem() : own.stem(),
                     own.beams().isEmpty() ? more.beams() : own.beams(), union(own.articulations(), more.articulations()),
                     own.fermata() || more.fermata(), own.tremolo() == null ? more.tremolo() : own.tremolo(),
-                    own.slurs() + more.slurs(), union(own.other(), more.other()), union(own.lyrics(), more.lyrics()));
+                    own.slurs() + more.slurs(), union(own.other(), more.other()), union(own.lyrics(), more.lyrics()),
+                    union(own.slurMarks(), more.slurMarks()));
         }
         last.marks = union(last.marks, notations.tuplets());
     }

@@ -124,6 +124,9 @@ final class PartReader {
             if (key.getFifths() != null) {
                 bar.staffChanges.add(new StaffChange(at, staff(key.getNumber(), 0), null,
                         Rationals.bounded(key.getFifths(), -14, 14, 0), null));
+            } else if (!key.getNonTraditionalKey().isEmpty()) {
+                bar.staffChanges.add(new StaffChange(at, staff(key.getNumber(), 0), null, 0, null,
+                        KeyReader.signs(key)));
             }
         }
         for (org.audiveris.proxymusic.Clef clef : attributes.getClef()) {
@@ -198,6 +201,12 @@ final class PartReader {
         if (direction.getSound() != null) {
             sound(direction.getSound(), heard);
         }
+    }
+
+    /** Something that is not read beyond its name: it is told to those who draw. */
+    void passedOver(String name) {
+        bar.directions.add(new countstave.score.Direction(clock.now(), 1, countstave.score.Direction.Kind.OTHER, name, null,
+                null));
     }
 
     void sound(Sound sound) {

@@ -223,6 +223,9 @@ public final class ScoreReader {
             case "sound" -> part.sound(binding.read(xml, Sound.class));
             case "barline" -> part.barline(binding.read(xml, Barline.class));
             default -> {
+                if (name.equals("harmony") || name.equals("figured-bass")) {
+                    part.passedOver(name);
+                }
                 xml.skipElement();
                 xml.next();
             }

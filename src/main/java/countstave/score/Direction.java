@@ -11,11 +11,21 @@ import countstave.time.Offset;
  * @param text its words, dynamics ("mf") or rehearsal letter; of a metronome mark, its text ("♩ = 96")
  * @param mark the parts of a metronome mark, or null
  * @param placement above or below, or null where not given
+ * @param line what begins or ends here of a sign drawn along time, or null
  */
-public record Direction(Offset at, int staff, Kind kind, String text, MetronomeMark mark, Placement placement) {
+public record Direction(Offset at, int staff, Kind kind, String text, MetronomeMark mark, Placement placement,
+        LineMark line) {
 
-    /** OTHER carries the MusicXML name of a kind that is not drawn (wedge, pedal, octave-shift ...). */
-    public enum Kind { WORDS, DYNAMICS, REHEARSAL, METRONOME, SEGNO, CODA, OTHER }
+    /** A direction that stands at one moment. */
+    public Direction(Offset at, int staff, Kind kind, String text, MetronomeMark mark, Placement placement) {
+        this(at, staff, kind, text, mark, placement, null);
+    }
+
+    /**
+     * LINE is an end of a sign along time, with its MusicXML name as text (wedge, octave-shift, pedal); OTHER carries the
+     * MusicXML name of a kind that is not drawn (dashes, scordatura ...).
+     */
+    public enum Kind { WORDS, DYNAMICS, REHEARSAL, METRONOME, SEGNO, CODA, LINE, OTHER }
 
     /**
      * A printed metronome mark: {@code value} with {@code dots} = {@code perMinute} (the printed text), or a

@@ -10,12 +10,19 @@ import java.util.List;
  * @param articulations MusicXML names of articulations ("accent", "staccato", "tenuto", "strong-accent" ...)
  * @param fermata whether a fermata stands on it
  * @param tremolo tremolo sign, or null
- * @param slurs number of slurs that start (left for the list of what is not drawn)
+ * @param slurs number of slurs that start
  * @param other names of further notations present (ornaments, technical ...), for the list of what is not drawn
  * @param lyrics the file's own lyrics
+ * @param slurMarks slurs that begin or end here
  */
 public record Look(Stem stem, List<BeamMark> beams, List<String> articulations, boolean fermata, Tremolo tremolo,
-        int slurs, List<String> other, List<Lyric> lyrics) {
+        int slurs, List<String> other, List<Lyric> lyrics, List<SlurMark> slurMarks) {
+
+    /** A look without slurs that end here. */
+    public Look(Stem stem, List<BeamMark> beams, List<String> articulations, boolean fermata, Tremolo tremolo, int slurs,
+            List<String> other, List<Lyric> lyrics) {
+        this(stem, beams, articulations, fermata, tremolo, slurs, other, lyrics, List.of());
+    }
 
     public enum Stem { UP, DOWN, NONE, DOUBLE }
 

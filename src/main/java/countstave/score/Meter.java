@@ -33,8 +33,11 @@ public record Meter(List<Component> components, Symbol symbol) {
         }
     }
 
-    /** COMMON and CUT are C and ¢; SINGLE_NUMBER shows the upper number only; NOTE and DOTTED_NOTE show a note below. */
-    public enum Symbol { NORMAL, COMMON, CUT, SINGLE_NUMBER, NOTE, DOTTED_NOTE, HIDDEN }
+    /**
+     * COMMON and CUT are C and ¢; SINGLE_NUMBER shows the upper number only; NOTE and DOTTED_NOTE show a note below; OPEN
+     * is the X that may stand for senza misura.
+     */
+    public enum Symbol { NORMAL, COMMON, CUT, SINGLE_NUMBER, NOTE, DOTTED_NOTE, HIDDEN, OPEN }
 
     public static final Meter SENZA_MISURA = new Meter(List.of(), Symbol.NORMAL);
 

@@ -152,8 +152,8 @@ class MeterTempoTest {
                 + direction.formatted("<dynamics><mf/></dynamics>") + direction.formatted("<rehearsal>B</rehearsal>")
                 + direction.formatted("<segno/>") + direction.formatted("<wedge type=\"crescendo\"/>")
                 + direction.formatted("<octave-shift type=\"up\"/>") + NOTE)).bars().get(0);
-        assertEquals(List.of("WORDS Slower now", "DYNAMICS mf", "REHEARSAL B", "SEGNO ", "OTHER wedge",
-                "OTHER octave-shift"), bar.directions().stream().map(d -> d.kind() + " " + d.text()).toList());
+        assertEquals(List.of("WORDS Slower now", "DYNAMICS mf", "REHEARSAL B", "SEGNO ", "LINE wedge",
+                "LINE octave-shift"), bar.directions().stream().map(d -> d.kind() + " " + d.text()).toList());
         assertEquals(countstave.score.Placement.BELOW, bar.directions().get(0).placement());
         assertEquals(Direction.Kind.WORDS, bar.directions().get(0).kind());
     }

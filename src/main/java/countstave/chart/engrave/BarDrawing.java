@@ -3,6 +3,7 @@ package countstave.chart.engrave;
 import countstave.chart.shape.Box;
 import countstave.chart.shape.Role;
 import countstave.score.Clef;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 
@@ -42,14 +43,37 @@ final class BarDrawing {
         each(marks::articulations);
         TieDrawer ties = new TieDrawer(canvas);
         ties.draw(bar.voices());
+        List<Stance> stances = stances();
         TupletDrawer tuplets = new TupletDrawer(canvas, bar.bar().meter(), bar.lines());
         bar.voices().forEach(tuplets::draw);
         each(marks::breaths);
         each(marks::fermata);
         bar.barRests().stream().filter(r -> !r.hidden).forEach(marks::fermata);
-        new DynamicsDrawer(canvas, bar.lines()).draw(bar.bar(), bar.context().staff(), placing);
         frame.shapes(placing).forEach(canvas::add);
-        return new Placed(List.copyOf(canvas.shapes()), List.copyOf(ties.ends()));
+        return new Placed(List.copyOf(canvas.shapes()), List.copyOf(ties.ends()), stances);
+    }
+
+    /** Taken before tuplets and fermatas: a slur's tip stands inside of them. */
+    private List<Stance> stances() {
+        List<Stance> stances = new ArrayList<>();
+        each(chord -> {
+            if (chord.isNote()) {
+                stances.add(stance(chord));
+            }
+        });
+        return List.copyOf(stances);
+    }
+
+    private Stance stance(Chord chord) {
+        Box heads = chord.body();
+        double left = chord.x + chord.headsLeft();
+        double right = chord.x + chord.headsRight();
+        Chord.Spot root = chord.root();
+        int side = chord.voice.side == VoiceLine.Side.ONLY ? 0 : chord.voice.side == VoiceLine.Side.UPPER ? 1 : -1;
+        return new Stance(chord.voice.voice.name(), chord.index, chord.x + root.left + root.width / 2,
+                chord.x + (chord.hasStem() ? chord.stemX() : 0), canvas.top(left, right, heads.top()),
+                canvas.bottom(left, right, heads.bottom()), heads.top(), heads.bottom(),
+                !chord.hasStem() ? 0 : chord.up ? 1 : -1, side, chord.event.isGrace());
     }
 
     private void each(Consumer<Chord> pass) {

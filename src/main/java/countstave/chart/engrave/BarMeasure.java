@@ -192,7 +192,7 @@ final class BarMeasure {
             }
             if (change.fifths() != null) {
                 StaffState before = staff.stateBefore(change.at());
-                Signatures.key(row, before.clef(), before.fifths(), change.fifths());
+                Signatures.key(row, before, before.after(change));
                 row.space(GAP);
             }
             double from = -moment.left - row.width();

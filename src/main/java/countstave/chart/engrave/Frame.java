@@ -82,11 +82,11 @@ final class Frame {
             Signatures.clef(row, opening.clef(), lines(), false);
             row.space(GAP);
         }
-        boolean keyChange = opening.fifths() != context.state().fifths();
+        boolean keyChange = !opening.hasKeyOf(context.state());
         if (lineStart || keyChange) {
             // the old key's naturals stand at the end of the line before
             SignRow key = new SignRow(font);
-            Signatures.key(key, opening.clef(), keyChange && !lineStart ? context.state().fifths() : 0, opening.fifths());
+            Signatures.key(key, keyChange && !lineStart ? context.state() : StaffState.DEFAULT, opening);
             append(row, key, lineStart ? 0 : GAP);
         }
         if (first.meterShown()) {
@@ -132,8 +132,8 @@ final class Frame {
     /** What changes at the start of the next line is announced at the end of this one. */
     private void announce(SignRow row, StaffState coming, Bar next) {
         SignRow part = new SignRow(font);
-        if (coming.fifths() != closing.fifths()) {
-            Signatures.key(part, coming.clef(), closing.fifths(), coming.fifths());
+        if (!coming.hasKeyOf(closing)) {
+            Signatures.key(part, closing, coming);
             append(row, part, GAP);
         }
         if (next.meterShown() && !next.meter().equals(last.meter())) {

@@ -45,7 +45,7 @@ final class MultiRestBar extends FramedBar {
         canvas.add(new Line(right, middle - 1, right, middle + 1, thin, Role.MULTI_REST, null));
         number(canvas, Integer.toString(count), (left + right) / 2, frame.lines());
         frame.shapes(placing).forEach(canvas::add);
-        return new Placed(List.copyOf(canvas.shapes()), List.of());
+        return Placed.of(canvas.shapes());
     }
 
     /** A number in time signature digits above the staff. */

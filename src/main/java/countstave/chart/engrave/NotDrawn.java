@@ -46,6 +46,8 @@ final class NotDrawn {
             if (change.clef() != null && "TAB".equals(change.clef().sign())) {
                 names.add("tablature");
             }
+            change.signs().stream().filter(s -> Signs.accidental(s.accidental()) == null)
+                    .forEach(s -> names.add("accidental " + s.accidental()));
             if (change.fifths() != null && Math.abs(change.fifths()) > MOST_FIFTHS) {
                 names.add("key of more than seven accidentals");
             }
@@ -77,9 +79,6 @@ final class NotDrawn {
     private static final int MOST_FIFTHS = 7;
 
     private static void of(Event event, Set<String> names) {
-        if (event.look().slurs() > 0) {
-            names.add("slur");
-        }
         event.look().other().stream().filter(n -> !Marks.isDrawn(n)).forEach(names::add);
         event.look().articulations().stream().filter(n -> !Marks.isDrawn(n)).forEach(names::add);
         Tremolo tremolo = event.look().tremolo();

@@ -9,8 +9,14 @@ import java.util.List;
  * @param shapes in drawing order
  * @param ties ends of ties that cross a barline: the page joins a leaving end to the next bar's arriving end of the
  *     same key if both stand on one line, and lets them run out otherwise. Ties inside the bar are shapes.
+ * @param stances where its notes stand, for slurs
  */
-public record Placed(List<Shape> shapes, List<TieEnd> ties) {
+public record Placed(List<Shape> shapes, List<TieEnd> ties, List<Stance> stances) {
+
+    /** A bar without notes. */
+    static Placed of(List<Shape> shapes) {
+        return new Placed(List.copyOf(shapes), List.of(), List.of());
+    }
 
     /**
      * One end of a tie over a barline.

@@ -43,7 +43,7 @@ final class RepeatBar extends FramedBar {
             MultiRestBar.number(canvas, Integer.toString(span), barline, frame.lines());
         }
         frame.shapes(placing).forEach(canvas::add);
-        return new Placed(List.copyOf(canvas.shapes()), List.of());
+        return Placed.of(canvas.shapes());
     }
 
     private static void centred(Canvas canvas, String sign, double x, double y) {

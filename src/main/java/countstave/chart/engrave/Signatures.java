@@ -53,11 +53,23 @@ final class Signatures {
         }
     }
 
-    /** A key; where it changes, naturals first for what the old one loses. */
-    static void key(SignRow row, Clef clef, int from, int to) {
+    /** A key in the clef it stands in; where it changes, naturals first for what the old one loses. */
+    static void key(SignRow row, StaffState before, StaffState after) {
+        Clef clef = after.clef();
         if (clef.sign().equals("percussion") || clef.sign().equals("TAB") || clef.sign().equals("none")) {
             return;
         }
+        if (!after.signs().isEmpty()) {
+            KeySigns.draw(row, clef, after.signs());
+            return;
+        }
+        if (!before.signs().isEmpty()) {
+            KeySigns.cancel(row, clef, before.signs());
+        }
+        key(row, clef, before.fifths(), after.fifths());
+    }
+
+    private static void key(SignRow row, Clef clef, int from, int to) {
         int kept = Integer.signum(from) == Integer.signum(to) ? Math.min(Math.abs(from), Math.abs(to)) : 0;
         int[] old = steps(clef, from);
         for (int i = kept; i < old.length; i++) {
@@ -88,6 +100,10 @@ final class Signatures {
 
     static void meter(SignRow row, Meter meter, int lines) {
         double middle = StaffMap.middle(lines);
+        if (meter.symbol() == Meter.Symbol.OPEN) {
+            row.sign("timeSigX", middle, 1, Role.METER);
+            return;
+        }
         if (meter.isSenzaMisura() || meter.symbol() == Meter.Symbol.HIDDEN) {
             return;
         }

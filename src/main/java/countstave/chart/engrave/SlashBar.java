@@ -46,6 +46,6 @@ final class SlashBar extends FramedBar {
             canvas.add(new Glyph(sign, placing.x().x(beat) - (box.left() + box.right()) / 2, middle, Role.SLASH, beat));
         }
         frame.shapes(placing).forEach(canvas::add);
-        return new Placed(List.copyOf(canvas.shapes()), List.of());
+        return Placed.of(canvas.shapes());
     }
 }

@@ -9,6 +9,8 @@ import countstave.score.Voice;
 import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.NavigableMap;
+import java.util.TreeMap;
 
 /**
  * From pitch to height on one staff of one bar.
@@ -29,6 +31,7 @@ final class StaffMap {
 
     private final List<StaffState> states = new ArrayList<>();
     private final List<Offset> from = new ArrayList<>();
+    private final NavigableMap<Offset, Integer> octaves = new TreeMap<>();
     private final int singleLine;
 
     StaffMap(Bar bar, int staff, StaffState before) {
@@ -42,6 +45,9 @@ final class StaffMap {
                 from.add(change.at());
             }
         }
+        octaves.put(Offset.ZERO, before.octaves());
+        bar.directions().stream().filter(d -> StaffState.isOctaveLine(d, staff))
+                .forEach(d -> octaves.put(d.at(), d.line().amount()));
         singleLine = singleLine(bar, staff);
     }
 
@@ -69,7 +75,7 @@ final class StaffMap {
         if (state.lines() == 1 && reads(state.clef()) == Reading.UNPITCHED) {
             return MIDDLE_STEP + head.diatonic() - singleLine;
         }
-        return head.diatonic() - diatonicOfBottomLine(state.clef());
+        return head.diatonic() + 7 * octaves.floorEntry(at).getValue() - diatonicOfBottomLine(state.clef());
     }
 
     private enum Reading { PITCHED, UNPITCHED }

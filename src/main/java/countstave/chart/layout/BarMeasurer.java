@@ -168,6 +168,7 @@ final class BarMeasurer {
         tracks.add(new Spacing.Track(List.copyOf(notes.values()), Sizes.NOTE_GAP));
         tracks.add(new Spacing.Track(syllables, Sizes.SYLLABLE_GAP));
         tracks.addAll(lyrics(bar.plan().timeline().bar()));
+        tracks.addAll(dynamics(bar.plan().timeline().bar()));
         Spacing spacing = new Spacing(pieces(bar), tracks);
         return new MeasuredBar(List.of(bar), staves, states, shown, marks, null, spacing,
                 firstRoom(List.copyOf(notes.values())), firstRoom(syllables), leastContent);
@@ -199,6 +200,18 @@ final class BarMeasurer {
         });
         return verses.values().stream()
                 .map(v -> new Spacing.Track(List.copyOf(v.values()), Sizes.LYRIC_GAP)).toList();
+    }
+
+    /** The dynamics, one track a staff. */
+    private List<Spacing.Track> dynamics(Bar bar) {
+        TreeMap<Integer, TreeMap<Offset, Column>> staves = new TreeMap<>();
+        bar.directions().stream().filter(DynamicSigns::isDynamic).forEach(direction -> {
+            double half = DynamicSigns.width(direction.text(), measures) / 2;
+            staves.computeIfAbsent(direction.staff(), n -> new TreeMap<>()).merge(direction.at(),
+                    new Column(direction.at(), half, half), Column::with);
+        });
+        return staves.values().stream()
+                .map(s -> new Spacing.Track(List.copyOf(s.values()), Sizes.LYRIC_GAP)).toList();
     }
 
     private static double hyphenRoom(Lyric lyric) {

@@ -9,6 +9,8 @@ import countstave.score.Direction;
 import countstave.score.Score;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 
 /** One part on pages: measure bars, break lines, build lines, break pages, place them. */
 final class PartLayout {
@@ -23,6 +25,7 @@ final class PartLayout {
     private final List<MeasuredBar> bars;
     private final List<SystemBox> systems = new ArrayList<>();
     private final List<String> notes;
+    private final SystemBuilder builder;
 
     PartLayout(PartCounts counts, Score score, ChartOptions options, BarEngraver engraver,
             Measures measures, List<String> notes) {
@@ -30,9 +33,9 @@ final class PartLayout {
         this.notes = notes;
         frame = new PageFrame(options, measures, score.title(), score.composer(), partName(), key());
         bars = new BarMeasurer(engraver, measures, options).measure(counts);
-        SystemBuilder builder = new SystemBuilder(measures);
+        builder = new SystemBuilder(measures);
         for (LineBreaker.Range range : LineBreaker.breakLines(bars, frame.width(), sections())) {
-            systems.add(fitted(builder, range));
+            systems.add(fitted(range));
         }
     }
 
@@ -56,7 +59,7 @@ final class PartLayout {
     }
 
     /** A line, reduced if a single bar is wider than the page. */
-    private SystemBox fitted(SystemBuilder builder, LineBreaker.Range range) {
+    private SystemBox fitted(LineBreaker.Range range) {
         LineBreaker.Widths widths = LineBreaker.Widths.of(bars, range.from(), range.to());
         double needed = widths.fixed() + widths.least();
         double factor = Math.min(1, frame.width() / needed);
@@ -114,8 +117,8 @@ final class PartLayout {
     }
 
     /** Names of what is not drawn, as the notation and the page see it. */
-    java.util.Set<String> notDrawn() {
-        java.util.Set<String> names = new java.util.TreeSet<>();
+    Set<String> notDrawn() {
+        Set<String> names = new TreeSet<>(bars.isEmpty() ? Set.of() : builder.spans().loose());
         for (MeasuredBar bar : bars) {
             bar.staves().forEach(s -> names.addAll(s.notDrawn()));
             bar.counts().forEach(c -> c.plan().timeline().bar().directions().stream()

@@ -27,6 +27,14 @@ final class Skyline {
         }
     }
 
+    /** Adds another of the same width that stands {@code dy} higher. */
+    void add(Skyline other, double dy) {
+        for (int i = 0; i < tops.length; i++) {
+            tops[i] = Math.max(tops[i], other.tops[i] + dy);
+            bottoms[i] = Math.min(bottoms[i], other.bottoms[i] + dy);
+        }
+    }
+
     double top(double left, double right) {
         double top = Double.NEGATIVE_INFINITY;
         for (int i = index(left); i <= index(right); i++) {

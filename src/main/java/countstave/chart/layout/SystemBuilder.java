@@ -3,19 +3,16 @@ package countstave.chart.layout;
 import countstave.chart.engrave.Placed;
 import countstave.chart.engrave.Placing;
 import countstave.chart.font.Measures;
-import countstave.chart.shape.Curve;
 import countstave.chart.shape.Glyph;
 import countstave.chart.shape.Line;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 
 /**
- * Builds one line of music: spreads its bars over the width, stacks the staves, joins ties over barlines, then puts the
- * marks above and the counts below.
+ * Builds one line of music: spreads its bars over the width, stacks the staves, then puts the marks above and the counts
+ * below.
  */
 final class SystemBuilder {
 
@@ -23,12 +20,20 @@ final class SystemBuilder {
     private final MarksAbove marks;
     private final CountsBelow counts;
     private final Lyrics lyrics;
+    private final StaffLine staffLine;
+    private Spans spans;
 
     SystemBuilder(Measures measures) {
         this.measures = measures;
         this.marks = new MarksAbove(measures);
         this.counts = new CountsBelow(measures);
         this.lyrics = new Lyrics(measures);
+        this.staffLine = new StaffLine(measures);
+    }
+
+    /** What reaches from bar to bar in the bars of the line that was built last. */
+    Spans spans() {
+        return spans;
     }
 
     /**
@@ -38,10 +43,13 @@ final class SystemBuilder {
      */
     SystemBox build(List<MeasuredBar> bars, LineBreaker.Range range, double width) {
         LineBreaker.Widths widths = LineBreaker.Widths.of(bars, range.from(), range.to());
+        if (spans == null || spans.bars() != bars) {
+            spans = Spans.of(bars);
+        }
         List<PlacedBar> placed = spread(bars, range, widths, width);
         double end = placed.get(placed.size() - 1).right();
         List<Shape> shapes = new ArrayList<>();
-        Skyline skyline = stack(placed, end, shapes);
+        Skyline skyline = stack(placed, range, end, shapes);
         List<String> rehearsals = marks.add(placed, skyline, shapes);
         lyrics.add(placed, skyline, shapes);
         counts.add(placed, skyline, shapes);
@@ -75,23 +83,21 @@ final class SystemBuilder {
     }
 
     /** Puts the staves under each other; gives the outline of them all. */
-    private Skyline stack(List<PlacedBar> placed, double end, List<Shape> shapes) {
+    private Skyline stack(List<PlacedBar> placed, LineBreaker.Range range, double end, List<Shape> shapes) {
         int staves = placed.get(0).staves().size();
         Skyline all = null;
         double dy = 0;
         double upper = 0;
         for (int s = 0; s < staves; s++) {
-            List<Shape> notation = staff(placed, s, end);
-            Skyline own = new Skyline(end, 0, 4);
-            notation.forEach(shape -> own.add(measures.box(shape)));
+            StaffLine.Built built = staffLine.build(placed, range, s, spans, end);
+            List<Shape> notation = built.shapes();
+            Skyline own = built.skyline();
             if (all == null) {
                 all = own;
             } else {
                 dy = all.bottom() - Sizes.STAFF_GAP - own.top();
                 joinBarlines(notation, dy, upper, shapes);
-                for (Shape shape : notation) {
-                    all.add(measures.box(shape).moved(0, dy));
-                }
+                all.add(own, dy);
             }
             upper = dy;
             for (Shape shape : notation) {
@@ -123,65 +129,5 @@ final class SystemBuilder {
         if (width < 2.5) {
             shapes.add(new Glyph("brace", -width - 0.2, dy, scale, Role.BRACE, null));
         }
-    }
-
-    /** The notation of one staff along the whole line, with its lines. */
-    private List<Shape> staff(List<PlacedBar> placed, int s, double end) {
-        List<Shape> shapes = new ArrayList<>();
-        double thickness = measures.music().engraving("staffLineThickness");
-        for (PlacedBar bar : placed) {
-            int lines = bar.bar().states().get(s).after(bar.bar().bar(), s + 1).lines();
-            for (int i = 0; i < lines; i++) {
-                double y = lines == 1 ? 2 : i + (lines < 4 ? (5 - lines) / 2.0 : 0);
-                shapes.add(new Line(bar.left(), y, bar.right(), y, thickness, Role.STAFF_LINE, null));
-            }
-        }
-        Map<String, Placed.TieEnd> open = new HashMap<>();
-        for (PlacedBar bar : placed) {
-            bar.staves().get(s).shapes().forEach(shape -> shapes.add(shape.moved(bar.left(), 0)));
-            for (Placed.TieEnd tie : bar.staves().get(s).ties()) {
-                double x = bar.left() + tie.x();
-                if (tie.leaves()) {
-                    open.put(tie.key(), new Placed.TieEnd(tie.key(), true, x, tie.y(), tie.above()));
-                    continue;
-                }
-                Placed.TieEnd start = open.remove(tie.key());
-                double from = start != null ? start.x()
-                        : Math.max(bar.left() + bar.bar().prefix(bar.placing().lineStart()) - 0.4, x - 3);
-                shapes.add(tie(from, start != null ? start.y() : tie.y(), x, tie.y(),
-                        start != null ? start.above() : tie.above()));
-            }
-        }
-        open.values().forEach(t -> shapes.add(tie(t.x(), t.y(), Math.max(end, t.x() + 1), t.y(), t.above())));
-        return mergeStaffLines(shapes);
-    }
-
-    private Curve tie(double x1, double y1, double x2, double y2, boolean above) {
-        double height = Math.min(1.3, 0.45 + 0.06 * Math.abs(x2 - x1));
-        return new Curve(x1, y1, x2, y2, above ? height : -height, measures.music().engraving("tieEndpointThickness"),
-                measures.music().engraving("tieMidpointThickness"), Role.TIE, null);
-    }
-
-    /** Neighbouring pieces of one staff line become one line: fewer marks, and no hairline gaps between them. */
-    private static List<Shape> mergeStaffLines(List<Shape> shapes) {
-        List<Shape> merged = new ArrayList<>();
-        Map<Double, Line> lines = new java.util.TreeMap<>();
-        for (Shape shape : shapes) {
-            if (shape instanceof Line line && line.role() == Role.STAFF_LINE) {
-                Line before = lines.get(line.y1());
-                if (before != null && Math.abs(before.x2() - line.x1()) < 1e-6) {
-                    lines.put(line.y1(), new Line(before.x1(), line.y1(), line.x2(), line.y1(), line.thickness(),
-                            Role.STAFF_LINE, null));
-                } else {
-                    if (before != null) {
-                        merged.add(before);
-                    }
-                    lines.put(line.y1(), line);
-                }
-            }
-        }
-        merged.addAll(lines.values());
-        shapes.stream().filter(shape -> shape.role() != Role.STAFF_LINE).forEach(merged::add);
-        return merged;
     }
 }

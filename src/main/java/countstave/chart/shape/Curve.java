@@ -3,7 +3,7 @@ package countstave.chart.shape;
 import countstave.time.Offset;
 
 /**
- * A tapered bow: a tie. It runs from (x1, y1) to (x2, y2) and bulges by {@code height} (upwards if positive).
+ * A tapered bow: a tie or a slur. It runs from (x1, y1) to (x2, y2) and bulges by {@code height} (upwards if positive).
  *
  * @param endThickness at its tips
  * @param midThickness at its middle

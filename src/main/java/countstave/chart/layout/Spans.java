@@ -1,0 +1,214 @@
+package countstave.chart.layout;
+
+import countstave.score.Direction;
+import countstave.score.Event;
+import countstave.score.LineMark;
+import countstave.score.Placement;
+import countstave.score.SlurMark;
+import countstave.score.Voice;
+import countstave.time.Offset;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+
+/** What reaches from one note or moment of a part to another: slurs, hairpins, octave lines, pedals; ends paired. */
+final class Spans {
+
+    /** A note: bar (index into the measured bars), voice and event. */
+    record Place(int bar, String voice, int event) {
+    }
+
+    /** A slur; on which side it lies is decided where it begins and kept over line breaks. */
+    static final class Slur {
+
+        final Place from;
+        final Place to;
+        final int staff;
+        final Placement placement;
+        /** Null until the first line that holds a part of it is built. */
+        Boolean above;
+
+        private Slur(Place from, Place to, int staff, Placement placement) {
+            this.from = from;
+            this.to = to;
+            this.staff = staff;
+            this.placement = placement;
+        }
+    }
+
+    /** A sign along time, from a moment of one bar to a moment of the same or a later one. */
+    record Along(LineMark mark, int staff, Placement placement, int fromBar, Offset from, int toBar, Offset to) {
+
+        boolean touches(LineBreaker.Range range) {
+            return fromBar < range.to() && toBar >= range.from();
+        }
+    }
+
+    private final List<MeasuredBar> bars;
+    private final List<Slur> slurs = new ArrayList<>();
+    private final List<Along> along = new ArrayList<>();
+    private final Set<String> loose = new TreeSet<>();
+
+    private Spans(List<MeasuredBar> bars) {
+        this.bars = bars;
+    }
+
+    static Spans of(List<MeasuredBar> bars) {
+        Spans spans = new Spans(bars);
+        spans.pairSlurs();
+        spans.pairLines();
+        return spans;
+    }
+
+    /** The bars that were paired. */
+    List<MeasuredBar> bars() {
+        return bars;
+    }
+
+    List<Slur> slurs(LineBreaker.Range range, int staff) {
+        return slurs.stream().filter(s -> s.staff == staff && s.from.bar() < range.to() && s.to.bar() >= range.from())
+                .toList();
+    }
+
+    List<Along> along(LineMark.Kind kind, LineBreaker.Range range, int staff) {
+        return along.stream().filter(a -> a.mark().kind() == kind && a.staff() == staff && a.touches(range)).toList();
+    }
+
+    /** Names of what has no other end among these bars, or one that cannot be reached. */
+    Set<String> loose() {
+        return loose;
+    }
+
+    private record OpenSlur(Place place, Event event, SlurMark mark) {
+    }
+
+    private void pairSlurs() {
+        Map<String, OpenSlur> open = new HashMap<>();
+        for (int bar = 0; bar < bars.size(); bar++) {
+            List<OpenSlur> marks = slurMarks(bar);
+            for (OpenSlur one : marks) {
+                String key = one.place().voice() + "/" + one.mark().number();
+                if (one.mark().start()) {
+                    if (open.put(key, one) != null) {
+                        loose.add("slur without an end");
+                    }
+                    continue;
+                }
+                OpenSlur start = open.remove(key);
+                if (start == null) {
+                    // a slur may lead from one voice into another
+                    String other = open.keySet().stream().filter(k -> k.endsWith("/" + one.mark().number())).sorted()
+                            .findFirst().orElse("");
+                    start = open.remove(other);
+                }
+                add(start, one);
+            }
+        }
+        if (!open.isEmpty()) {
+            loose.add("slur without an end");
+        }
+    }
+
+    private void add(OpenSlur start, OpenSlur end) {
+        if (start == null) {
+            loose.add("slur without a beginning");
+        } else if (start.event().staff() != end.event().staff()) {
+            loose.add("slur between staves");
+        } else {
+            Placement placement = start.mark().placement() != null ? start.mark().placement() : end.mark().placement();
+            slurs.add(new Slur(start.place(), end.place(), start.event().staff(), placement));
+        }
+    }
+
+    /** The marks of a bar in playing order; where one slur ends and another begins, the end comes first. */
+    private List<OpenSlur> slurMarks(int bar) {
+        if (bars.get(bar).isRun()) {
+            return List.of();
+        }
+        List<OpenSlur> marks = new ArrayList<>();
+        for (Voice voice : bars.get(bar).bar().voices()) {
+            for (int i = 0; i < voice.events().size(); i++) {
+                Event event = voice.events().get(i);
+                if (!event.look().slurMarks().isEmpty() && event.isNote() && event.printed()) {
+                    for (SlurMark mark : event.look().slurMarks()) {
+                        marks.add(new OpenSlur(new Place(bar, voice.name(), i), event, mark));
+                    }
+                }
+            }
+        }
+        marks.sort(Comparator.comparing((OpenSlur m) -> m.event().start())
+                .thenComparing(m -> m.event().isGrace() ? 0 : 1).thenComparing(m -> m.place().event())
+                .thenComparing(m -> m.mark().start()));
+        return marks;
+    }
+
+    private record OpenLine(int bar, Direction direction) {
+    }
+
+    private void pairLines() {
+        List<OpenLine> open = new ArrayList<>();
+        for (int bar = 0; bar < bars.size(); bar++) {
+            for (Direction direction : bars.get(bar).bar().directions()) {
+                if (direction.kind() != Direction.Kind.LINE) {
+                    continue;
+                }
+                LineMark mark = direction.line();
+                if (mark.type() != LineMark.Type.START) {
+                    end(open, direction, bar);
+                }
+                if (mark.type() != LineMark.Type.STOP) {
+                    open.add(new OpenLine(bar, direction));
+                }
+            }
+        }
+        for (OpenLine start : open) {
+            LineMark.Kind kind = start.direction().line().kind();
+            if (kind == LineMark.Kind.OCTAVE) {
+                // its notes are printed away from their sound to the end: so the line must say
+                int last = bars.size() - 1;
+                along.add(along(start, last, bars.get(last).bar().end(), false));
+            } else {
+                loose.add(start.direction().text() + " without an end");
+            }
+        }
+    }
+
+    /** Ends the sign of this kind and number that began last, if need be on another staff or with another number. */
+    private void end(List<OpenLine> open, Direction stop, int bar) {
+        OpenLine found = null;
+        int best = -1;
+        for (OpenLine start : open) {
+            Direction direction = start.direction();
+            if (direction.line().kind() != stop.line().kind()) {
+                continue;
+            }
+            int fit = (direction.staff() == stop.staff() ? 2 : 0) + (direction.line().number() == stop.line().number() ? 1 : 0);
+            if (fit >= best) {
+                best = fit;
+                found = start;
+            }
+        }
+        if (found == null) {
+            loose.add(stop.text() + " without a beginning");
+            return;
+        }
+        open.remove(found);
+        along.add(along(found, bar, stop.at(), stop.line().niente()));
+    }
+
+    /** What ends at a barline ends before it: a following line of music shows nothing of it. */
+    private Along along(OpenLine start, int toBar, Offset to, boolean niente) {
+        boolean before = to.compareTo(Offset.ZERO) <= 0 && toBar > start.bar();
+        int bar = before ? toBar - 1 : toBar;
+        Offset at = before ? bars.get(bar).bar().end() : to;
+        Direction direction = start.direction();
+        LineMark mark = direction.line();
+        LineMark whole = new LineMark(mark.kind(), mark.type(), mark.number(), mark.amount(), mark.niente() || niente,
+                mark.signs());
+        return new Along(whole, direction.staff(), direction.placement(), start.bar(), direction.at(), bar, at);
+    }
+}

@@ -1,0 +1,112 @@
+package countstave.chart.layout;
+
+import countstave.chart.engrave.Placed;
+import countstave.chart.font.Measures;
+import countstave.chart.shape.Curve;
+import countstave.chart.shape.Line;
+import countstave.chart.shape.Role;
+import countstave.chart.shape.Shape;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** One staff along a line of music: its lines, the notation of its bars, and what reaches from bar to bar. */
+final class StaffLine {
+
+    private final Measures measures;
+    private final SlurDrawer slurs;
+    private final OctaveLines octaves;
+    private final DynamicsRow dynamics;
+    private final Pedals pedals;
+
+    StaffLine(Measures measures) {
+        this.measures = measures;
+        this.slurs = new SlurDrawer(measures);
+        this.octaves = new OctaveLines(measures);
+        this.dynamics = new DynamicsRow(measures);
+        this.pedals = new Pedals(measures);
+    }
+
+    /**
+     * @param shapes all that stands on the staff, y from its bottom line
+     * @param skyline how far that reaches up and down
+     */
+    record Built(List<Shape> shapes, Skyline skyline) {
+    }
+
+    /**
+     * @param staff index of the staff, from 0
+     * @param end width of the line
+     */
+    Built build(List<PlacedBar> placed, LineBreaker.Range range, int staff, Spans spans, double end) {
+        List<Shape> shapes = notation(placed, staff, end);
+        slurs.draw(placed, range, staff, spans, shapes);
+        Skyline skyline = new Skyline(end, 0, 4);
+        shapes.forEach(shape -> Outline.of(shape, measures, skyline::add));
+        octaves.draw(placed, range, staff, spans, skyline, shapes);
+        dynamics.draw(placed, range, staff, spans, skyline, shapes);
+        pedals.draw(placed, range, staff, spans, skyline, shapes);
+        return new Built(mergeStaffLines(shapes), skyline);
+    }
+
+    private List<Shape> notation(List<PlacedBar> placed, int s, double end) {
+        List<Shape> shapes = new ArrayList<>();
+        double thickness = measures.music().engraving("staffLineThickness");
+        for (PlacedBar bar : placed) {
+            int lines = bar.bar().states().get(s).after(bar.bar().bar(), s + 1).lines();
+            for (int i = 0; i < lines; i++) {
+                double y = lines == 1 ? 2 : i + (lines < 4 ? (5 - lines) / 2.0 : 0);
+                shapes.add(new Line(bar.left(), y, bar.right(), y, thickness, Role.STAFF_LINE, null));
+            }
+        }
+        Map<String, Placed.TieEnd> open = new HashMap<>();
+        for (PlacedBar bar : placed) {
+            bar.staves().get(s).shapes().forEach(shape -> shapes.add(shape.moved(bar.left(), 0)));
+            for (Placed.TieEnd tie : bar.staves().get(s).ties()) {
+                double x = bar.left() + tie.x();
+                if (tie.leaves()) {
+                    open.put(tie.key(), new Placed.TieEnd(tie.key(), true, x, tie.y(), tie.above()));
+                    continue;
+                }
+                Placed.TieEnd start = open.remove(tie.key());
+                double from = start != null ? start.x()
+                        : Math.max(bar.left() + bar.bar().prefix(bar.placing().lineStart()) - 0.4, x - 3);
+                shapes.add(tie(from, start != null ? start.y() : tie.y(), x, tie.y(),
+                        start != null ? start.above() : tie.above()));
+            }
+        }
+        open.values().forEach(t -> shapes.add(tie(t.x(), t.y(), Math.max(end, t.x() + 1), t.y(), t.above())));
+        return shapes;
+    }
+
+    private Curve tie(double x1, double y1, double x2, double y2, boolean above) {
+        double height = Math.min(1.3, 0.45 + 0.06 * Math.abs(x2 - x1));
+        return new Curve(x1, y1, x2, y2, above ? height : -height, measures.music().engraving("tieEndpointThickness"),
+                measures.music().engraving("tieMidpointThickness"), Role.TIE, null);
+    }
+
+    /** Neighbouring pieces of one staff line become one line: fewer marks, and no hairline gaps between them. */
+    private static List<Shape> mergeStaffLines(List<Shape> shapes) {
+        List<Shape> merged = new ArrayList<>();
+        Map<Double, Line> lines = new TreeMap<>();
+        for (Shape shape : shapes) {
+            if (shape instanceof Line line && line.role() == Role.STAFF_LINE) {
+                Line before = lines.get(line.y1());
+                if (before != null && Math.abs(before.x2() - line.x1()) < 1e-6) {
+                    lines.put(line.y1(), new Line(before.x1(), line.y1(), line.x2(), line.y1(), line.thickness(),
+                            Role.STAFF_LINE, null));
+                } else {
+                    if (before != null) {
+                        merged.add(before);
+                    }
+                    lines.put(line.y1(), line);
+                }
+            }
+        }
+        merged.addAll(lines.values());
+        shapes.stream().filter(shape -> shape.role() != Role.STAFF_LINE).forEach(merged::add);
+        return merged;
+    }
+}
