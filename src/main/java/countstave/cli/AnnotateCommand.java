@@ -1,6 +1,7 @@
 package countstave.cli;
 
 import countstave.CountedScore;
+import countstave.CountingOptions;
 import countstave.chart.ChartOptions;
 import countstave.chart.ChartWriter;
 import countstave.count.Unplayed;
@@ -8,6 +9,7 @@ import countstave.musicxml.Annotator;
 import countstave.musicxml.CountPart;
 import countstave.musicxml.ScoreFile;
 import countstave.score.ScoreException;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -33,28 +35,30 @@ import picocli.CommandLine.ParentCommand;
             "  countstave annotate chart.musicxml                     writes chart-counts.musicxml",
             "  countstave annotate chart.mxl -o counted.musicxml --unplayed all",
             "  countstave annotate chart.musicxml --part Drums --system takadimi",
-            "  countstave annotate chart.musicxml -o chart.pdf --paper letter --large"})
+            "  countstave annotate chart.musicxml -o chart.pdf --paper letter --large",
+            "  countstave annotate parts/ -o counted/ --as chart      a PDF of every score in the folder"})
 final class AnnotateCommand implements Callable<Integer> {
 
-    enum Form { lyrics, part }
+    enum Form { lyrics, part, chart }
 
     @ParentCommand
     Countstave parent;
 
-    @Parameters(paramLabel = "SCORE", description = "A MusicXML score (.musicxml, .xml, .mxl), or - for standard input.")
-    String score;
+    @Parameters(paramLabel = "SCORE", arity = "1..*", description = ManyScores.SCORES)
+    List<String> scores;
 
     @Option(names = {"-o", "--output"}, paramLabel = "OUT",
             description = "Where to write; the ending decides: .musicxml or .xml plain, .mxl compressed, .pdf a chart."
+                    + " Or a folder, which many scores need: they keep their names and folders in it."
                     + " Default: beside the score, with -counts in its name.")
-    Path output;
+    String output;
 
     @Option(names = "--force", description = "Replace the output if it is already there.")
     boolean force;
 
-    @Option(names = "--as", paramLabel = "FORM", defaultValue = "lyrics",
+    @Option(names = "--as", paramLabel = "FORM",
             description = "lyrics: under the notes. part: as a one-line part of its own with the whole grid written out."
-                    + " Default: ${DEFAULT-VALUE}.")
+                    + " chart: as a PDF for the music stand. Default: lyrics, or chart if the output ends in .pdf.")
     Form form;
 
     @Option(names = "--unplayed", paramLabel = "WHICH",
@@ -68,47 +72,59 @@ final class AnnotateCommand implements Callable<Integer> {
     @Mixin
     SharedOptions shared;
 
+    @Mixin
+    ManyScores many;
+
     @Override
-    public Integer call() {
-        return Job.run(parent.console, score, () -> {
-            ScoreFile file = Inputs.open(score, parent.console);
-            Path target = output != null ? output : beside(file);
-            if (hasEnding(target, ".pdf")) {
-                draw(file, target);
-                return;
+    public Integer call() throws IOException {
+        CountingOptions counting = shared.counting();
+        ScoreList list = ScoreList.of(scores);
+        if (output != null && hasEnding(output, ".pdf") && !list.many()) {
+            if (form != null && form != Form.chart) {
+                throw new ScoreException("--as " + form + " cannot be a .pdf: end the output in .musicxml, .xml or .mxl");
             }
-            boolean compressed = compressed(target);
-            SafeFile.checkFree(target, force);
-            CountedScore counted = CountedScore.of(file, shared.counting());
-            counted.warnings().forEach(line -> Job.warn(parent.console, score, line));
-            String text = form == Form.part
-                    ? CountPart.annotate(counted.file().text(), counted.score().parts(), counted.parts())
-                    : Annotator.annotate(counted.file().text(), counted.parts(), shared.selection(),
-                            unplayed != null ? unplayed : Unplayed.NEEDED);
-            ScoreFile annotated = counted.file().withText(text);
-            byte[] bytes = compressed ? annotated.toMxl() : annotated.toPlain();
-            SafeFile.write(target, force, out -> out.write(bytes));
-            parent.console.out().println("wrote " + Console.clean(target.toString()));
-        });
+            form = Form.chart;
+        }
+        Targets targets = Targets.of(list, output, new OutputNames("-counts", form == Form.chart ? ".pdf" : null));
+        if (form == Form.chart) {
+            ChartOptions options = page.chart(unplayed != null ? unplayed : Unplayed.ALL);
+            Thread fonts = ChartWriter.prepare();
+            return many.run(parent.console, list,
+                    targets.work((score, file, console) -> draw(score, file, console, targets, options, counting, fonts)));
+        }
+        return many.run(parent.console, list,
+                targets.work((score, file, console) -> annotate(score, file, console, targets, counting)));
     }
 
-    private void draw(ScoreFile file, Path target) {
-        ChartOptions options;
-        try {
-            options = page.chart(unplayed != null ? unplayed : Unplayed.ALL);
-        } catch (IllegalArgumentException e) {
-            throw new ScoreException(e.getMessage(), e);
+    private void annotate(NamedScore score, ScoreFile file, Console console, Targets targets, CountingOptions counting) {
+        Path target = targets.of(score);
+        boolean compressed = compressed(target);
+        SafeFile.checkFree(target, force);
+        CountedScore counted = CountedScore.of(file, counting);
+        counted.warnings().forEach(line -> Job.warn(console, score, line));
+        String text = form == Form.part
+                ? CountPart.annotate(counted.file().text(), counted.score().parts(), counted.parts())
+                : Annotator.annotate(counted.file().text(), counted.parts(), counting.selection(),
+                        unplayed != null ? unplayed : Unplayed.NEEDED);
+        ScoreFile annotated = counted.file().withText(text);
+        byte[] bytes = compressed ? annotated.toMxl() : annotated.toPlain();
+        targets.write(score, force, out -> out.write(bytes), console);
+    }
+
+    private void draw(NamedScore score, ScoreFile file, Console console, Targets targets, ChartOptions options,
+            CountingOptions counting, Thread fonts) {
+        Path target = targets.of(score);
+        if (!hasEnding(target.toString(), ".pdf")) {
+            throw new ScoreException("a chart is a PDF: end the output in .pdf, not " + Console.clean(target.toString()));
         }
         SafeFile.checkFree(target, force);
-        Thread fonts = ChartWriter.prepare();
-        CountedScore counted = CountedScore.of(file, shared.counting());
-        counted.warnings().forEach(line -> Job.warn(parent.console, score, line));
+        CountedScore counted = CountedScore.of(file, counting);
+        counted.warnings().forEach(line -> Job.warn(console, score, line));
         await(fonts);
         List<String> notes = new ArrayList<>();
-        SafeFile.write(target, force,
-                out -> notes.addAll(ChartWriter.write(counted.parts(), counted.score(), options, out)));
-        notes.forEach(line -> Job.warn(parent.console, score, line));
-        parent.console.out().println("wrote " + Console.clean(target.toString()));
+        targets.write(score, force, out -> notes.addAll(ChartWriter.write(counted.parts(), counted.score(), options, out)),
+                console);
+        notes.forEach(line -> Job.warn(console, score, line));
     }
 
     private static void await(Thread thread) {
@@ -119,27 +135,19 @@ final class AnnotateCommand implements Callable<Integer> {
         }
     }
 
-    private static boolean hasEnding(Path target, String ending) {
-        return target.toString().toLowerCase(Locale.ROOT).endsWith(ending);
-    }
-
-    private Path beside(ScoreFile file) {
-        if (score.equals(Inputs.STANDARD_INPUT)) {
-            throw new ScoreException("say with -o where to write");
-        }
-        String ending = file.isCompressed() ? ".mxl" : file.name().toLowerCase(Locale.ROOT).endsWith(".xml") ? ".xml"
-                : ".musicxml";
-        return Inputs.path(score).resolveSibling(file.stem() + "-counts" + ending);
+    private static boolean hasEnding(String target, String ending) {
+        return target.toLowerCase(Locale.ROOT).endsWith(ending);
     }
 
     private static boolean compressed(Path target) {
-        if (hasEnding(target, ".mxl")) {
+        String name = target.toString();
+        if (hasEnding(name, ".mxl")) {
             return true;
         }
-        if (hasEnding(target, ".musicxml") || hasEnding(target, ".xml")) {
+        if (hasEnding(name, ".musicxml") || hasEnding(name, ".xml")) {
             return false;
         }
-        throw new ScoreException("cannot tell what to write from the name " + Console.clean(target.toString())
+        throw new ScoreException("cannot tell what to write from the name " + Console.clean(name)
                 + ": end it in .musicxml, .xml, .mxl or .pdf");
     }
 }

@@ -3,10 +3,12 @@ package countstave.cli;
 import countstave.json.FindingsJson;
 import countstave.json.SarifWriter;
 import countstave.musicxml.ReadOptions;
+import countstave.musicxml.ScoreFile;
 import countstave.musicxml.ScoreReader;
 import countstave.score.ScoreException;
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
+import countstave.spelling.FindingsReport;
 import countstave.spelling.Rule;
 import countstave.spelling.RuleSettings;
 import countstave.spelling.Severity;
@@ -14,7 +16,11 @@ import countstave.spelling.SpellingCheck;
 import countstave.spelling.rules.AllRules;
 import countstave.text.FindingsWriter;
 import countstave.text.RulesWriter;
+import java.io.BufferedWriter;
 import java.io.IOException;
+import java.io.OutputStreamWriter;
+import java.io.PrintStream;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.util.ArrayList;
@@ -25,6 +31,7 @@ import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
@@ -60,8 +67,7 @@ final class CheckCommand implements Callable<Integer> {
     @Spec
     CommandSpec spec;
 
-    @Parameters(paramLabel = "SCORE", arity = "0..*",
-            description = "MusicXML scores, folders of them, or - for standard input.")
+    @Parameters(paramLabel = "SCORE", arity = "0..*", description = ManyScores.SCORES)
     List<String> scores = new ArrayList<>();
 
     @Option(names = "--format", paramLabel = "FORMAT", defaultValue = "text",
@@ -86,12 +92,15 @@ final class CheckCommand implements Callable<Integer> {
     @Option(names = "--rules", description = "List all rules with an example each, and stop.")
     boolean list;
 
+    @Mixin
+    ManyScores many;
+
     @Override
     public Integer call() throws IOException {
-        StringBuilder out = new StringBuilder();
+        Writer out = new BufferedWriter(new OutputStreamWriter(parent.console.out(), StandardCharsets.UTF_8));
         if (list) {
             RulesWriter.write(AllRules.list(), out);
-            print(out);
+            out.flush();
             return 0;
         }
         if (scores.isEmpty()) {
@@ -102,44 +111,46 @@ final class CheckCommand implements Callable<Integer> {
             throw new ParameterException(spec.commandLine(), "--least is error, warning or hint, not '" + least + "'");
         }
         List<Rule> rules = rules();
-        RuleSettings chosen = settings();
-        List<CheckedFile> files = new ArrayList<>();
-        for (String score : scores) {
-            for (String name : ScoreFolder.expand(score)) {
-                files.add(check(name, rules, chosen, lowest));
-            }
-        }
-        switch (format) {
-            case text -> new FindingsWriter(out).files(files);
-            case json -> FindingsJson.write(files, out);
-            case sarif -> SarifWriter.write(files, rules, new Version().getVersion()[0].replace("countstave ", ""), out);
-        }
-        print(out);
-        boolean unread = files.stream().anyMatch(f -> f.problem() != null);
-        boolean found = files.stream().anyMatch(f -> !f.findings().isEmpty());
-        return unread ? Countstave.REFUSED : found ? FOUND : 0;
+        Check check = new Check(rules, settings(), lowest);
+        ScoreList named = ScoreList.of(scores);
+        check.report = switch (format) {
+            case text -> new FindingsWriter(out);
+            case json -> new FindingsJson(out);
+            case sarif -> new SarifWriter(rules, new Version().getVersion()[0].replace("countstave ", ""), out);
+        };
+        int code = many.run(parent.console, named, check);
+        check.report.end();
+        out.flush();
+        return code != 0 ? code : check.found ? FOUND : 0;
     }
 
-    private void print(StringBuilder out) {
-        parent.console.out().print(out);
-        parent.console.out().flush();
-    }
+    /** Scores are checked side by side and reported one after another. */
+    private static final class Check implements ScoreWork<List<Finding>> {
 
-    /** One file; one that cannot be read is told at once and does not stop the others. */
-    private CheckedFile check(String name, List<Rule> rules, RuleSettings chosen, Severity lowest) {
-        List<Finding> findings = new ArrayList<>();
-        String[] problem = new String[1];
-        int code = Job.run(parent.console, name, () -> {
-            try {
-                SpellingCheck.check(ScoreReader.read(Inputs.open(name, parent.console), ReadOptions.DEFAULT), rules, chosen)
-                        .stream().filter(f -> f.severity().isAtLeast(lowest)).forEach(findings::add);
-            } catch (ScoreException e) {
-                problem[0] = e.getMessage();
-                throw e;
-            }
-        });
-        String told = code == 0 ? null : problem[0] == null ? "it could not be read" : problem[0];
-        return new CheckedFile(name, told == null ? findings : List.of(), told);
+        private final List<Rule> rules;
+        private final RuleSettings settings;
+        private final Severity lowest;
+        private FindingsReport report;
+        private boolean found;
+
+        Check(List<Rule> rules, RuleSettings settings, Severity lowest) {
+            this.rules = rules;
+            this.settings = settings;
+            this.lowest = lowest;
+        }
+
+        @Override
+        public List<Finding> run(NamedScore score, ScoreFile file, Console console) {
+            return SpellingCheck.check(ScoreReader.read(file, ReadOptions.DEFAULT), rules, settings).stream()
+                    .filter(f -> f.severity().isAtLeast(lowest)).toList();
+        }
+
+        @Override
+        public void deliver(NamedScore score, byte[] printed, List<Finding> findings, String problem, PrintStream out)
+                throws IOException {
+            report.file(new CheckedFile(score.name(), problem == null ? findings : List.of(), problem));
+            found |= problem == null && !findings.isEmpty();
+        }
     }
 
     private List<Rule> rules() {

@@ -1,9 +1,11 @@
 package countstave.cli;
 
 import countstave.CountedScore;
+import countstave.CountingOptions;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
 import countstave.grid.Explanation;
+import countstave.grid.PlanOptions;
 import countstave.json.JsonWriter;
 import countstave.musicxml.ScoreFile;
 import countstave.score.PartTimeline;
@@ -11,7 +13,13 @@ import countstave.text.SafeText;
 import countstave.text.TextOptions;
 import countstave.text.TextWriter;
 import countstave.text.WhyWriter;
+import java.io.BufferedWriter;
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -29,16 +37,27 @@ import picocli.CommandLine.ParentCommand;
             "Examples:",
             "  countstave count chart.musicxml --bars 9-16",
             "  countstave count chart.mxl --part Drums --system takadimi",
-            "  countstave count chart.musicxml --tempo 60 --steadiness 8 --why"})
+            "  countstave count chart.musicxml --tempo 60 --steadiness 8 --why",
+            "  countstave count parts/ -o counts/                     a text of every score in the folder"})
 final class CountCommand implements Callable<Integer> {
 
     enum Format { text, json }
 
+    private static final int GATHERED = 1 << 16;
+
     @ParentCommand
     Countstave parent;
 
-    @Parameters(paramLabel = "SCORE", description = "A MusicXML score (.musicxml, .xml, .mxl), or - for standard input.")
-    String score;
+    @Parameters(paramLabel = "SCORE", arity = "1..*", description = ManyScores.SCORES)
+    List<String> scores;
+
+    @Option(names = {"-o", "--output"}, paramLabel = "OUT",
+            description = "Write into this file instead of printing; for many scores into this folder, where they keep"
+                    + " their names and folders.")
+    String output;
+
+    @Option(names = "--force", description = "Replace the output if it is already there.")
+    boolean force;
 
     @Option(names = "--format", paramLabel = "FORMAT", defaultValue = "text",
             description = "text, or json for other programs. Default: ${DEFAULT-VALUE}.")
@@ -57,33 +76,52 @@ final class CountCommand implements Callable<Integer> {
     @Mixin
     SharedOptions shared;
 
+    @Mixin
+    ManyScores many;
+
     @Override
     public Integer call() throws IOException {
-        return Job.run(parent.console, score, () -> {
-            ScoreFile file = Inputs.open(score, parent.console);
-            CountedScore counted = CountedScore.of(file, shared.counting());
-            counted.warnings().forEach(line -> Job.warn(parent.console, score, line));
-            StringBuilder out = new StringBuilder();
-            if (format == Format.json) {
-                JsonWriter.write(counted.score().title(), counted.score().source(), counted.parts(), out);
-            } else {
-                print(counted, out);
-            }
-            parent.console.out().print(out);
-            parent.console.out().flush();
+        CountingOptions counting = shared.counting();
+        PlanOptions plan = shared.planOptions();
+        ScoreList list = ScoreList.of(scores);
+        boolean json = format == Format.json;
+        if (output != null) {
+            Targets targets = Targets.of(list, output, new OutputNames(null, json ? ".json" : ".txt"));
+            return many.run(parent.console, list, targets.work((score, file, console) -> {
+                SafeFile.checkFree(targets.of(score), force);
+                CountedScore counted = count(score, file, console, counting);
+                targets.write(score, force, out -> print(counted, plan, out), console);
+            }));
+        }
+        return ManyPrinted.run(many, parent.console, list, json, (score, file, console) -> {
+            print(count(score, file, console, counting), plan, console.out());
+            return null;
         });
     }
 
-    private void print(CountedScore counted, StringBuilder out) throws IOException {
-        TextOptions options = new TextOptions(columns(), unplayed, !ascii);
-        out.append(SafeText.of(counted.score().title())).append("\n\n");
-        for (PartCounts part : counted.parts()) {
-            new TextWriter(out, options).part(part);
-            if (why) {
-                PartTimeline timeline = part.plan().timeline();
-                new WhyWriter(out, options).part(timeline.part(), Explanation.of(timeline, shared.planOptions()));
+    private static CountedScore count(NamedScore score, ScoreFile file, Console console, CountingOptions counting) {
+        CountedScore counted = CountedScore.of(file, counting);
+        counted.warnings().forEach(line -> Job.warn(console, score, line));
+        return counted;
+    }
+
+    /** Goes out as it is made: the counts of a long score are not gathered. */
+    private void print(CountedScore counted, PlanOptions plan, OutputStream to) throws IOException {
+        Writer out = new BufferedWriter(new OutputStreamWriter(to, StandardCharsets.UTF_8), GATHERED);
+        if (format == Format.json) {
+            JsonWriter.write(counted.score().title(), counted.score().source(), counted.parts(), out);
+        } else {
+            TextOptions options = new TextOptions(columns(), unplayed, !ascii);
+            out.append(SafeText.of(counted.score().title())).append("\n\n");
+            for (PartCounts part : counted.parts()) {
+                new TextWriter(out, options).part(part);
+                if (why) {
+                    PartTimeline timeline = part.plan().timeline();
+                    new WhyWriter(out, options).part(timeline.part(), Explanation.of(timeline, plan));
+                }
             }
         }
+        out.flush();
     }
 
     /** How text is printed on this terminal. */

@@ -14,18 +14,16 @@ final class Inputs {
     private Inputs() {
     }
 
-    /** @throws ScoreException if it cannot be read; the message begins with the file's name */
-    static ScoreFile open(String score, Console console) {
-        if (score.equals(STANDARD_INPUT)) {
-            try {
-                return ScoreFile.of("standard input", console.in().readAllBytes());
-            } catch (IOException e) {
-                throw new ScoreException("standard input cannot be read (" + e.getMessage() + ")", e);
-            }
+    /** @throws ScoreException if it cannot be read */
+    static ScoreFile standardInput(Console console) {
+        try {
+            return ScoreFile.of("standard input", console.in().readAllBytes());
+        } catch (IOException e) {
+            throw new ScoreException("standard input cannot be read (" + e.getMessage() + ")", e);
         }
-        return ScoreFile.load(path(score));
     }
 
+    /** @throws ScoreException if it cannot be the name of a file */
     static Path path(String name) {
         try {
             return Path.of(name);

@@ -3,9 +3,12 @@ package countstave.cli;
 import countstave.score.ScoreException;
 import countstave.time.TimeOverflowException;
 import java.io.IOException;
+import picocli.CommandLine.ParameterException;
 
 /** Work on one file: whatever goes wrong becomes one line that begins with the file's name. */
 final class Job {
+
+    static final String NO_MEMORY = "the score is too large for the memory; give more with java -Xmx4g -jar ...";
 
     /** The work. */
     @FunctionalInterface
@@ -16,30 +19,41 @@ final class Job {
     private Job() {
     }
 
-    /** @return the exit code: 0 done, 2 refused */
-    static int run(Console console, String file, Work work) {
+    /**
+     * @return what is wrong, or null if all went well
+     * @throws OutOfMemoryError if there is too little memory: {@link #NO_MEMORY}, unless the others that need it can wait
+     */
+    static String problem(Work work) {
         try {
             work.run();
-            return 0;
+            return null;
         } catch (ScoreException e) {
-            console.tell(shown(file) + ": " + e.getMessage());
+            return e.getMessage();
         } catch (TimeOverflowException e) {
-            console.tell(shown(file) + ": " + e.getMessage() + "; check its durations and divisions");
+            return e.getMessage() + "; check its durations and divisions";
         } catch (IOException e) {
-            console.tell(shown(file) + ": " + e.getMessage());
-        } catch (OutOfMemoryError e) {
-            console.tell(shown(file) + ": the score is too large for the memory; give more with java -Xmx4g -jar ...");
+            return String.valueOf(e.getMessage());
         } catch (StackOverflowError e) {
-            console.tell(shown(file) + ": the score is nested too deeply; export it again");
+            return "the score is nested too deeply; export it again";
+        } catch (ParameterException e) {
+            throw e;
+        } catch (RuntimeException e) {
+            return "a fault of countstave itself (" + fault(e) + "); please report it together with the score";
         }
-        return Countstave.REFUSED;
     }
 
-    static void warn(Console console, String file, String line) {
-        console.tell(shown(file) + ": " + line);
+    /** {@code IllegalStateException: no such bar, at Plan.java:12}: what a report needs. */
+    private static String fault(RuntimeException e) {
+        String what = e.getClass().getSimpleName() + (e.getMessage() == null ? "" : ": " + e.getMessage());
+        StackTraceElement[] trace = e.getStackTrace();
+        return trace.length == 0 ? what : what + ", at " + trace[0].getFileName() + ":" + trace[0].getLineNumber();
     }
 
-    private static String shown(String file) {
+    static void warn(Console console, NamedScore score, String line) {
+        console.tell(shown(score.name()) + ": " + line);
+    }
+
+    static String shown(String file) {
         return file.equals(Inputs.STANDARD_INPUT) ? "standard input" : file;
     }
 }

@@ -2,6 +2,7 @@ package countstave.cli;
 
 import countstave.chart.ChartOptions;
 import countstave.count.Unplayed;
+import countstave.score.ScoreException;
 import picocli.CommandLine.Option;
 
 /** The options of the printed chart; they matter only where the output is a PDF. */
@@ -26,9 +27,13 @@ final class PageOptions {
     @Option(names = "--large", description = "PDF: staff and syllables one and a half times as big, for low vision.")
     boolean large;
 
-    /** @throws IllegalArgumentException in one line if a size is out of range */
+    /** @throws ScoreException if a size is out of range */
     ChartOptions chart(Unplayed unplayed) {
-        return new ChartOptions(paper, landscape, margin, staffSize, large, unplayed,
-                ChartOptions.standard().language());
+        try {
+            return new ChartOptions(paper, landscape, margin, staffSize, large, unplayed,
+                    ChartOptions.standard().language());
+        } catch (IllegalArgumentException e) {
+            throw new ScoreException(e.getMessage(), e);
+        }
     }
 }

@@ -1,14 +1,18 @@
 package countstave.cli;
 
 import countstave.CountedScore;
+import countstave.CountingOptions;
+import countstave.chart.ChartOptions;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
 import countstave.json.PracticeJson;
+import countstave.musicxml.ScoreFile;
 import countstave.practice.PracticeOptions;
 import countstave.practice.PracticePlan;
 import countstave.score.ScoreException;
 import countstave.text.PracticeText;
 import java.io.IOException;
+import java.io.PrintStream;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -61,12 +65,12 @@ final class PracticeCommand implements Callable<Integer> {
     @Spec
     CommandSpec spec;
 
-    @Parameters(paramLabel = "SCORE", arity = "0..1",
-            description = "A MusicXML score (.musicxml, .xml, .mxl), or - for standard input.")
-    String score;
+    @Parameters(paramLabel = "SCORE", arity = "0..*", description = ManyScores.SCORES)
+    List<String> scores = new ArrayList<>();
 
-    @Option(names = {"-o", "--output"}, paramLabel = "FOLDER", description = "Fill this folder; it is made if needed.")
-    Path output;
+    @Option(names = {"-o", "--output"}, paramLabel = "FOLDER",
+            description = "Fill this folder; it is made if needed. Each of many scores gets a folder of its own in it.")
+    String output;
 
     @Option(names = "--force", description = "Replace files that are already there.")
     boolean force;
@@ -99,27 +103,66 @@ final class PracticeCommand implements Callable<Integer> {
     @Mixin
     SharedOptions shared;
 
+    @Mixin
+    ManyScores many;
+
+    /** Of many scores, each gets a folder by its own name; the page that links to all of it is written last. */
+    private static final class Folders implements Targets.Naming {
+        @Override
+        public String inFolder(NamedScore score) {
+            return score.stem() + "/" + PracticeFolder.INDEX;
+        }
+
+        @Override
+        public Path beside(NamedScore score) {
+            return null;
+        }
+    }
+
     @Override
-    public Integer call() {
+    public Integer call() throws IOException {
         if (myLimit) {
             MY_LIMIT.forEach(parent.console.out()::println);
             parent.console.out().flush();
             return 0;
         }
-        if (score == null) {
+        if (scores.isEmpty()) {
             throw new ParameterException(spec.commandLine(), "Missing required parameter: 'SCORE'");
         }
         if (top < 1) {
             throw new ParameterException(spec.commandLine(), "--top goes from 1 up, not " + top);
         }
-        return Job.run(parent.console, score, this::practise);
-    }
-
-    private void practise() throws IOException {
         GuideFiles guides = sound.files(force);
         PracticeOptions options = new PracticeOptions(shared.planOptions().voiceLimit(), breath);
-        CountedScore counted = CountedScore.of(Inputs.open(score, parent.console), shared.counting());
-        counted.warnings().forEach(line -> Job.warn(parent.console, score, line));
+        CountingOptions counting = shared.counting();
+        ScoreList list = ScoreList.of(scores);
+        if (output != null) {
+            ChartOptions sheet = page.chart(Unplayed.ALL);
+            Targets targets = list.many() ? Targets.of(list, output, new Folders()) : null;
+            return many.run(parent.console, list, (score, file, console) -> {
+                Path folder = targets == null ? Inputs.path(output) : targets.of(score).getParent();
+                Progress progress = targets == null ? Progress.onTerminal(console.err()) : new Progress(console.err(), false);
+                CountedScore counted = count(score, file, console, counting);
+                new PracticeFolder(folder, force, progress).write(counted, counting.selection(),
+                        plans(counted, options), top, sound.tracks, guides, sheet);
+                console.out().println("wrote " + Console.clean(folder.resolve(PracticeFolder.INDEX).toString()));
+                return null;
+            });
+        }
+        return ManyPrinted.run(many, parent.console, list, format == Format.json, (score, file, console) -> {
+            CountedScore counted = count(score, file, console, counting);
+            print(counted, plans(counted, options), console.out());
+            return null;
+        });
+    }
+
+    private static CountedScore count(NamedScore score, ScoreFile file, Console console, CountingOptions counting) {
+        CountedScore counted = CountedScore.of(file, counting);
+        counted.warnings().forEach(line -> Job.warn(console, score, line));
+        return counted;
+    }
+
+    private static List<PracticePlan> plans(CountedScore counted, PracticeOptions options) {
         List<PracticePlan> plans = new ArrayList<>();
         List<PartCounts> playing = counted.parts().stream().filter(part -> part.bars().stream()
                 .anyMatch(bar -> !bar.plan().timeline().attacks().isEmpty())).toList();
@@ -130,17 +173,10 @@ final class PracticeCommand implements Callable<Integer> {
         if (plans.isEmpty()) {
             throw new ScoreException("no part has anything to practise; check --part");
         }
-        if (output == null) {
-            print(counted, plans);
-            return;
-        }
-        new PracticeFolder(output, force, Progress.onTerminal(parent.console.err()))
-                .write(counted, shared.selection(), plans, top, sound.tracks, guides, page.chart(Unplayed.ALL));
-        parent.console.out().println("wrote " + Console.clean(output.resolve("index.html").toString()));
-        parent.console.out().flush();
+        return plans;
     }
 
-    private void print(CountedScore counted, List<PracticePlan> plans) throws IOException {
+    private void print(CountedScore counted, List<PracticePlan> plans, PrintStream to) throws IOException {
         StringBuilder out = new StringBuilder();
         if (format == Format.json) {
             PracticeJson.write(counted.score().title(), counted.score().source(), plans, out);
@@ -150,7 +186,7 @@ final class PracticeCommand implements Callable<Integer> {
                 PracticeText.write(counted.score().title(), plan, top, !ascii, out);
             }
         }
-        parent.console.out().print(out);
-        parent.console.out().flush();
+        to.print(out);
+        to.flush();
     }
 }

@@ -27,7 +27,7 @@ import java.util.List;
 /** Writes everything there is to practise into a folder. */
 final class PracticeFolder {
 
-    private static final String INDEX = "index.html";
+    static final String INDEX = "index.html";
     private static final long MEGABYTE = 1_000_000;
 
     private final Path folder;

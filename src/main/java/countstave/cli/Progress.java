@@ -1,11 +1,18 @@
 package countstave.cli;
 
+import countstave.text.CellWidth;
+import java.io.IOException;
 import java.io.PrintStream;
+import java.util.Locale;
 
-/** One line on a terminal's stderr that says what is being done; nothing where nobody looks. */
+/**
+ * One line on a terminal's stderr that says what is being done; nothing where nobody looks. It uses no escape sequence:
+ * the line is written over with blanks.
+ */
 final class Progress {
 
-    private static final String CLEAR = "\r\u001b[K";
+    private static final int WIDTH = 78;
+    private static final int BAR = 24;
 
     private final PrintStream err;
     private final boolean shown;
@@ -19,14 +26,33 @@ final class Progress {
 
     /** Progress for a real terminal only. */
     static Progress onTerminal(PrintStream err) {
-        return new Progress(err, System.console() != null);
+        return new Progress(err, isTerminal());
+    }
+
+    /** Whether the process's stderr is a terminal that can go back to the start of a line. */
+    private static boolean isTerminal() {
+        if (System.getProperty("os.name").toLowerCase(Locale.ROOT).startsWith("windows")) {
+            return System.console() != null;
+        }
+        String kind = System.getenv("TERM");
+        if (kind == null || kind.equals("dumb")) {
+            return false;
+        }
+        try {
+            // Java can tell this of stdout only
+            return new ProcessBuilder("/bin/sh", "-c", "test -t 2").redirectError(ProcessBuilder.Redirect.INHERIT)
+                    .start().waitFor() == 0;
+        } catch (IOException e) {
+            return false;
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return false;
+        }
     }
 
     void tell(String line) {
-        if (shown && !line.equals(last)) {
-            err.print(CLEAR + Console.clean(line));
-            err.flush();
-            last = line;
+        if (shown) {
+            show(fit(Console.clean(line)));
         }
     }
 
@@ -37,12 +63,40 @@ final class Progress {
         }
     }
 
+    /** {@code 12 of 300 [##----------------------] parts/drums.musicxml}. */
+    void bar(int done, int all, String name) {
+        if (shown) {
+            int full = (int) ((long) BAR * done / all);
+            tell(done + " of " + all + " [" + "#".repeat(full) + "-".repeat(BAR - full) + "] " + name);
+        }
+    }
+
+    private void show(String line) {
+        if (!line.equals(last)) {
+            int rest = Math.max(0, CellWidth.of(last) - CellWidth.of(line));
+            err.print("\r" + line + " ".repeat(rest));
+            err.flush();
+            last = line;
+        }
+    }
+
+    private static String fit(String line) {
+        int cells = 0;
+        for (int i = 0; i < line.length(); i += Character.charCount(line.codePointAt(i))) {
+            cells += CellWidth.of(line.codePointAt(i));
+            if (cells > WIDTH) {
+                return line.substring(0, i);
+            }
+        }
+        return line;
+    }
+
     /** Takes the line away. */
     void done() {
         if (shown && !last.isEmpty()) {
-            err.print(CLEAR);
+            show("");
+            err.print("\r");
             err.flush();
-            last = "";
         }
     }
 }

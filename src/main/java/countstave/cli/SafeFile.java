@@ -4,16 +4,15 @@ import countstave.score.ScoreException;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.AccessDeniedException;
-import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 
 /**
  * Writes a file wholly or not at all: beside its place first, then moved there, so that an interrupted run or a full
- * disk leaves what was there before.
+ * disk leaves what was there before. A link is never written through and never replaced: nobody sees from its name which
+ * file that would change.
  */
 public final class SafeFile {
 
@@ -40,12 +39,13 @@ public final class SafeFile {
         }
         Path beside = null;
         try {
-            beside = Files.createTempFile(folder, ".countstave-", ".part");
+            beside = Unfinished.begin(folder);
             try (OutputStream out = Files.newOutputStream(beside)) {
                 content.writeTo(out);
             }
-            readableLikeAnyFile(beside);
-            move(beside, target);
+            // somebody else may have put a file there meanwhile
+            checkFree(target, force);
+            Unfinished.finish(beside, target);
         } catch (AccessDeniedException e) {
             discard(beside);
             throw new ScoreException("cannot write " + name + ": it is not permitted; choose another place with -o", e);
@@ -62,6 +62,12 @@ public final class SafeFile {
         }
     }
 
+    private static void discard(Path beside) {
+        if (beside != null) {
+            Unfinished.discard(beside);
+        }
+    }
+
     /** @throws ScoreException if the file is there and may not be replaced, or is not a plain file */
     public static void checkFree(Path target, boolean force) {
         String name = Console.clean(target.toString());
@@ -71,39 +77,11 @@ public final class SafeFile {
         if (Files.isSymbolicLink(target)) {
             throw new ScoreException("cannot write " + name + ": it is a link to another file; name that file itself");
         }
+        if (Files.exists(target) && !Files.isRegularFile(target)) {
+            throw new ScoreException("cannot write " + name + ": it is no plain file; choose another place with -o");
+        }
         if (!force && Files.exists(target, LinkOption.NOFOLLOW_LINKS)) {
             throw new ScoreException(name + " is already there; --force replaces it, -o writes elsewhere");
-        }
-    }
-
-    /** Temporary files are made for their owner alone; a finished one has the permissions of any new file. */
-    private static void readableLikeAnyFile(Path file) throws IOException {
-        if (file.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-            Path probe = file.resolveSibling(file.getFileName() + "-mode");
-            Files.createFile(probe);
-            try {
-                Files.setPosixFilePermissions(file, Files.getPosixFilePermissions(probe));
-            } finally {
-                Files.delete(probe);
-            }
-        }
-    }
-
-    private static void move(Path from, Path to) throws IOException {
-        try {
-            Files.move(from, to, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-        } catch (AtomicMoveNotSupportedException e) {
-            Files.move(from, to, StandardCopyOption.REPLACE_EXISTING);
-        }
-    }
-
-    private static void discard(Path beside) {
-        if (beside != null) {
-            try {
-                Files.deleteIfExists(beside);
-            } catch (IOException e) {
-                // nothing more can be done; the message about the first fault is the useful one
-            }
         }
     }
 }

@@ -1,45 +1,64 @@
 package countstave.cli;
 
-import countstave.score.ScoreException;
 import java.io.IOException;
-import java.io.UncheckedIOException;
+import java.nio.file.DirectoryIteratorException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
-import java.util.Locale;
-import java.util.stream.Stream;
 
-/** The scores in a folder. */
+/**
+ * What lies in a folder. Hidden files are left out, as a shell leaves them out; links to files are followed, links to
+ * folders are not: they may lead round in a circle.
+ */
 final class ScoreFolder {
 
-    private static final List<String> ENDINGS = List.of(".musicxml", ".mxl", ".xml");
+    static final String NO_LIST = "this folder cannot be listed; check its name and that it may be read";
 
     private ScoreFolder() {
     }
 
-    /**
-     * The file itself, or every score in the folder and the folders in it, in order of their names.
-     *
-     * @throws ScoreException if a folder holds no score or cannot be listed
-     */
-    static List<String> expand(String name) {
-        if (name.equals(Inputs.STANDARD_INPUT) || !Files.isDirectory(Inputs.path(name))) {
-            return List.of(name);
-        }
-        try (Stream<Path> files = Files.walk(Inputs.path(name))) {
-            List<String> scores = files.filter(Files::isRegularFile).filter(ScoreFolder::isScore).sorted()
-                    .map(Path::toString).toList();
-            if (scores.isEmpty()) {
-                throw new ScoreException(name + ": there is no .musicxml, .mxl or .xml file in this folder");
+    /** The visible files and folders in a folder, in order of their names. */
+    static List<Path> list(Path folder) throws IOException {
+        List<Path> inside = new ArrayList<>();
+        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder)) {
+            for (Path file : files) {
+                if (!file.getFileName().toString().startsWith(".")) {
+                    inside.add(file);
+                }
             }
-            return scores;
-        } catch (IOException | UncheckedIOException e) {
-            throw new ScoreException(name + ": this folder cannot be listed; check that it may be read", e);
+        } catch (DirectoryIteratorException e) {
+            throw e.getCause();
+        }
+        Collections.sort(inside);
+        return inside;
+    }
+
+    /** Whether this is a folder that is gone into. */
+    static boolean isFolder(Path file) {
+        return Files.isDirectory(file, LinkOption.NOFOLLOW_LINKS);
+    }
+
+    /** Adds every score in the folder and in the folders in it. */
+    static void scores(Path folder, Path base, List<NamedScore> into) throws IOException {
+        for (Path file : list(folder)) {
+            if (isFolder(file)) {
+                inner(file, base, into);
+            } else if (NamedScore.isScore(file) && Files.isRegularFile(file)) {
+                into.add(NamedScore.found(file, base));
+            }
         }
     }
 
-    private static boolean isScore(Path file) {
-        String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
-        return ENDINGS.stream().anyMatch(name::endsWith);
+    /** A folder that may not be looked into is told with the scores; it does not hide the ones beside it. */
+    private static void inner(Path folder, Path base, List<NamedScore> into) {
+        try {
+            scores(folder, base, into);
+        } catch (IOException e) {
+            into.add(NamedScore.nothing(folder.toString(), NO_LIST));
+        }
     }
 }

@@ -1,11 +1,12 @@
 package countstave.cli;
 
 import countstave.musicxml.OwnMarks;
-import countstave.musicxml.ScoreFile;
-import countstave.score.ScoreException;
+import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
@@ -18,37 +19,57 @@ import picocli.CommandLine.ParentCommand;
             "",
             "Examples:",
             "  countstave strip chart-counts.musicxml -o chart.musicxml",
-            "  countstave strip chart-counts.musicxml --force         takes them out of the file itself"})
+            "  countstave strip chart-counts.musicxml --force         takes them out of the file itself",
+            "  countstave strip counted/ -o plain/                    all scores in a folder and the folders in it"})
 final class StripCommand implements Callable<Integer> {
 
     @ParentCommand
     Countstave parent;
 
-    @Parameters(paramLabel = "SCORE", description = "An annotated score (.musicxml, .xml, .mxl), or - for standard input.")
-    String score;
+    @Parameters(paramLabel = "SCORE", arity = "1..*", description = ManyScores.SCORES)
+    List<String> scores;
 
     @Option(names = {"-o", "--output"}, paramLabel = "OUT",
-            description = "Where to write, in the form of the input. Default: the score itself, which needs --force.")
-    Path output;
+            description = "Where to write, in the form of the input: a file, or a folder, which many scores need."
+                    + " Default: the score itself, which needs --force.")
+    String output;
 
     @Option(names = "--force", description = "Replace the output if it is already there.")
     boolean force;
 
+    @Mixin
+    ManyScores many;
+
+    /** A stripped score keeps its name. */
+    private static final class Names implements Targets.Naming {
+        @Override
+        public String inFolder(NamedScore score) {
+            return score.path().getFileName().toString();
+        }
+
+        @Override
+        public Path beside(NamedScore score) {
+            return score.path();
+        }
+
+        @Override
+        public boolean mayReplaceItself() {
+            return true;
+        }
+    }
+
     @Override
-    public Integer call() {
-        return Job.run(parent.console, score, () -> {
-            ScoreFile file = Inputs.open(score, parent.console);
-            if (output == null && score.equals(Inputs.STANDARD_INPUT)) {
-                throw new ScoreException("say with -o where to write");
-            }
-            Path target = output != null ? output : Inputs.path(score);
+    public Integer call() throws IOException {
+        ScoreList list = ScoreList.of(scores);
+        Targets targets = Targets.of(list, output, new Names());
+        return many.run(parent.console, list, targets.work((score, file, console) -> {
+            Path target = targets.of(score);
             SafeFile.checkFree(target, force);
             if (!OwnMarks.isAnnotated(file.text())) {
-                Job.warn(parent.console, score, "has no counts of countstave in it; it is written as it is");
+                Job.warn(console, score, "has no counts of countstave in it; it is written as it is");
             }
             byte[] bytes = file.withText(OwnMarks.strip(file.text())).toBytes();
-            SafeFile.write(target, force, out -> out.write(bytes));
-            parent.console.out().println("wrote " + Console.clean(target.toString()));
-        });
+            targets.write(score, force, out -> out.write(bytes), console);
+        }));
     }
 }

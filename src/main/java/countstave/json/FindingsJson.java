@@ -2,6 +2,7 @@ package countstave.json;
 
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
+import countstave.spelling.FindingsReport;
 import countstave.spelling.Suggestion;
 import countstave.spelling.respell.Group;
 import countstave.spelling.respell.Item;
@@ -10,33 +11,35 @@ import java.io.IOException;
 import java.util.List;
 
 /** The findings of {@code check} as JSON, {@code countstave-check/1}; docs/spelling.md describes it. */
-public final class FindingsJson {
+public final class FindingsJson implements FindingsReport {
 
     private final JsonText out;
 
-    private FindingsJson(Appendable out) {
+    private boolean first = true;
+
+    /** @param out where the text goes; not closed here */
+    public FindingsJson(Appendable out) throws IOException {
         this.out = new JsonText(out);
+        this.out.raw("{\"schema\":\"countstave-check/1\",\"files\":[");
     }
 
-    public static void write(List<CheckedFile> files, Appendable out) throws IOException {
-        new FindingsJson(out).files(files);
-    }
-
-    private void files(List<CheckedFile> files) throws IOException {
-        out.raw("{\"schema\":\"countstave-check/1\",\"files\":[");
-        for (int i = 0; i < files.size(); i++) {
-            CheckedFile file = files.get(i);
-            out.raw(i == 0 ? "\n" : ",\n").raw("{\"file\":").text(file.name());
-            if (file.problem() != null) {
-                out.raw(",\"problem\":").text(file.problem());
-            }
-            out.raw(",\"findings\":[");
-            for (int k = 0; k < file.findings().size(); k++) {
-                out.raw(k == 0 ? "\n  " : ",\n  ");
-                finding(file.findings().get(k));
-            }
-            out.raw("]}");
+    @Override
+    public void file(CheckedFile file) throws IOException {
+        out.raw(first ? "\n" : ",\n").raw("{\"file\":").text(file.name());
+        first = false;
+        if (file.problem() != null) {
+            out.raw(",\"problem\":").text(file.problem());
         }
+        out.raw(",\"findings\":[");
+        for (int k = 0; k < file.findings().size(); k++) {
+            out.raw(k == 0 ? "\n  " : ",\n  ");
+            finding(file.findings().get(k));
+        }
+        out.raw("]}");
+    }
+
+    @Override
+    public void end() throws IOException {
         out.raw("]}\n").flush();
     }
 

@@ -2,12 +2,14 @@ package countstave.json;
 
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
+import countstave.spelling.FindingsReport;
 import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import java.io.IOException;
 import java.net.URI;
 import java.net.URISyntaxException;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -17,22 +19,24 @@ import java.util.Map;
  * The findings of {@code check} in the Static Analysis Results Interchange Format, SARIF 2.1.0 (OASIS standard), which
  * code hosts and editors show beside the file.
  */
-public final class SarifWriter {
+public final class SarifWriter implements FindingsReport {
 
     private final JsonText out;
     private final Map<String, Integer> ruleIndex = new HashMap<>();
 
-    private SarifWriter(Appendable out) {
+    private final List<CheckedFile> unread = new ArrayList<>();
+    private boolean first = true;
+
+    /**
+     * @param version the tool's version
+     * @param out where the text goes; not closed here
+     */
+    public SarifWriter(List<Rule> rules, String version, Appendable out) throws IOException {
         this.out = new JsonText(out);
+        begin(rules, version);
     }
 
-    /** @param version the tool's version */
-    public static void write(List<CheckedFile> files, List<Rule> rules, String version, Appendable out)
-            throws IOException {
-        new SarifWriter(out).log(files, rules, version);
-    }
-
-    private void log(List<CheckedFile> files, List<Rule> rules, String version) throws IOException {
+    private void begin(List<Rule> rules, String version) throws IOException {
         out.raw("{\"$schema\":\"https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json\",");
         out.raw("\n\"version\":\"2.1.0\",\"runs\":[{");
         out.raw("\n\"tool\":{\"driver\":{\"name\":\"countstave\",\"version\":").text(version).raw(",\"rules\":[");
@@ -42,17 +46,26 @@ public final class SarifWriter {
             ruleIndex.put(rules.get(i).info().id(), i);
         }
         out.raw("]}},");
-        invocation(files);
         out.raw("\n\"columnKind\":\"utf16CodeUnits\",\"results\":[");
-        boolean first = true;
-        for (CheckedFile file : files) {
-            for (Finding finding : file.findings()) {
-                out.raw(first ? "\n  " : ",\n  ");
-                result(file, finding);
-                first = false;
-            }
+    }
+
+    @Override
+    public void file(CheckedFile file) throws IOException {
+        if (file.problem() != null) {
+            unread.add(file);
         }
-        out.raw("]}]}\n").flush();
+        for (Finding finding : file.findings()) {
+            out.raw(first ? "\n  " : ",\n  ");
+            result(file, finding);
+            first = false;
+        }
+    }
+
+    @Override
+    public void end() throws IOException {
+        out.raw("],");
+        invocation();
+        out.raw("}]}\n").flush();
     }
 
     private void rule(RuleInfo info) throws IOException {
@@ -65,8 +78,7 @@ public final class SarifWriter {
     }
 
     /** What could not be read is a notification of the run, not a result. */
-    private void invocation(List<CheckedFile> files) throws IOException {
-        List<CheckedFile> unread = files.stream().filter(f -> f.problem() != null).toList();
+    private void invocation() throws IOException {
         out.raw("\n\"invocations\":[{\"executionSuccessful\":" + unread.isEmpty()).raw(",\"toolExecutionNotifications\":[");
         for (int i = 0; i < unread.size(); i++) {
             out.raw(i == 0 ? "\n  " : ",\n  ").raw("{\"level\":\"error\",\"message\":{\"text\":");
@@ -74,7 +86,7 @@ public final class SarifWriter {
             artifact(unread.get(i).name());
             out.raw("}}]}");
         }
-        out.raw("]}],");
+        out.raw("]}]");
     }
 
     private void result(CheckedFile file, Finding finding) throws IOException {

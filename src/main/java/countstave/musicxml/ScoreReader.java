@@ -18,6 +18,7 @@ import org.audiveris.proxymusic.Direction;
 import org.audiveris.proxymusic.Forward;
 import org.audiveris.proxymusic.Note;
 import org.audiveris.proxymusic.Sound;
+import org.codehaus.stax2.XMLStreamReader2;
 
 /**
  * Reads a score: MusicXML 1.0 to 4.0, by parts or by bars ({@code score-partwise}, {@code score-timewise}), in one pass
@@ -52,6 +53,25 @@ public final class ScoreReader {
      */
     public static Score read(ScoreFile file, ReadOptions options) {
         return new ScoreReader(file, options).read();
+    }
+
+    /**
+     * Whether the file may be a score: its root element is one that {@link #read} reads, or cannot be read at all. Files
+     * that end in {@code .xml} may be anything.
+     */
+    public static boolean isScore(ScoreFile file) {
+        try {
+            XMLStreamReader2 xml = XmlInput.raw(file.text());
+            while (xml.hasNext()) {
+                if (xml.next() == XMLStreamConstants.START_ELEMENT) {
+                    String root = xml.getLocalName();
+                    return root.equals("score-partwise") || root.equals("score-timewise");
+                }
+            }
+        } catch (XMLStreamException e) {
+            // told when it is read
+        }
+        return true;
     }
 
     private Score read() {

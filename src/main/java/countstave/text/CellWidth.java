@@ -4,12 +4,12 @@ package countstave.text;
  * How many columns a text takes on a terminal: two for East Asian wide characters and emoji, none for marks that sit on
  * the letter before, one for the rest. After Unicode Standard Annex 11 (East Asian Width), by blocks.
  */
-final class CellWidth {
+public final class CellWidth {
 
     private CellWidth() {
     }
 
-    static int of(String text) {
+    public static int of(String text) {
         int width = 0;
         for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
             width += of(text.codePointAt(i));
@@ -17,7 +17,7 @@ final class CellWidth {
         return width;
     }
 
-    static int of(int c) {
+    public static int of(int c) {
         if (c < 0x300) {
             return 1;
         }

@@ -2,30 +2,38 @@ package countstave.text;
 
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
+import countstave.spelling.FindingsReport;
 import countstave.spelling.Severity;
 import java.io.IOException;
-import java.util.List;
 
 /** The findings of {@code check} for reading: by file, each with its place, its sentence and what to write instead. */
-public final class FindingsWriter {
+public final class FindingsWriter implements FindingsReport {
 
     private final Appendable out;
+    private final long[] counts = new long[Severity.values().length];
+    private long read;
+    private long unread;
 
     public FindingsWriter(Appendable out) {
         this.out = out;
     }
 
-    /** All files with findings, then one line of totals. */
-    public void files(List<CheckedFile> files) throws IOException {
-        for (CheckedFile file : files) {
-            if (!file.findings().isEmpty()) {
-                file(file);
-            }
+    @Override
+    public void file(CheckedFile file) throws IOException {
+        if (file.problem() != null) {
+            unread++;
+            return;
         }
-        totals(files);
+        read++;
+        for (Finding finding : file.findings()) {
+            counts[finding.severity().ordinal()]++;
+        }
+        if (!file.findings().isEmpty()) {
+            tell(file);
+        }
     }
 
-    private void file(CheckedFile file) throws IOException {
+    private void tell(CheckedFile file) throws IOException {
         out.append(SafeText.of(file.name())).append('\n');
         for (Finding finding : file.findings()) {
             out.append("  ").append(SafeText.of(place(finding))).append(": ").append(finding.severity().word())
@@ -44,15 +52,14 @@ public final class FindingsWriter {
                 + (finding.voice() == null ? "" : ", voice " + finding.voice());
     }
 
-    private void totals(List<CheckedFile> files) throws IOException {
-        long read = files.stream().filter(f -> f.problem() == null).count();
+    /** One line of totals. */
+    @Override
+    public void end() throws IOException {
         StringBuilder line = new StringBuilder();
         for (Severity severity : Severity.values()) {
-            long count = files.stream().mapToLong(f -> f.count(severity)).sum();
-            line.append(line.isEmpty() ? "" : ", ").append(many(count, severity.word()));
+            line.append(line.isEmpty() ? "" : ", ").append(many(counts[severity.ordinal()], severity.word()));
         }
         out.append(line).append(" in ").append(many(read, "file")).append('.');
-        long unread = files.size() - read;
         out.append(unread == 0 ? "\n" : " " + many(unread, "file") + " could not be read.\n");
     }
 

@@ -28,22 +28,22 @@ class CommandTest {
     @TempDir
     Path folder;
 
-    private record Run(int code, String out, String err) {
+    private record Result(int code, String out, String err) {
     }
 
-    private static Run run(byte[] in, String... args) {
+    private static Result run(byte[] in, String... args) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         int code = Countstave.run(args, new ByteArrayInputStream(in), new PrintStream(out, true, StandardCharsets.UTF_8),
                 new PrintStream(err, true, StandardCharsets.UTF_8));
-        return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+        return new Result(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
     }
 
-    private static Run run(String... args) {
+    private static Result run(String... args) {
         return run(new byte[0], args);
     }
 
-    private static void refused(Run run, String... parts) {
+    private static void refused(Result run, String... parts) {
         assertEquals(2, run.code, run.err);
         assertEquals("", run.out);
         assertEquals(1, run.err.lines().count(), run.err);
@@ -92,7 +92,7 @@ class CommandTest {
 
     @Test
     void readsStandardInput() throws IOException {
-        Run run = run(Files.readAllBytes(GROOVE), "count", "-", "--bars", "1");
+        Result run = run(Files.readAllBytes(GROOVE), "count", "-", "--bars", "1");
         assertEquals(0, run.code, run.err);
         assertTrue(run.out.contains("bar 1 "), run.out);
         refused(run(Files.readAllBytes(GROOVE), "annotate", "-"), "standard input", "-o");
@@ -102,19 +102,19 @@ class CommandTest {
     @Test
     void barsOfRestAreCalledRests() {
         String xml = Snippets.in("4/4").tempo(90).bar("R").bar("R").bar("4 4 4 4").xml();
-        Run run = run(xml.getBytes(StandardCharsets.UTF_8), "count", "-");
+        Result run = run(xml.getBytes(StandardCharsets.UTF_8), "count", "-");
         assertTrue(run.out.contains("rest, bar 1") && run.out.contains("rest, bar 2"), run.out);
         assertFalse(run.out.contains("repeat"), run.out);
     }
 
     @Test
     void choosesPartsVoicesAndBars() {
-        Run song = run("count", "scores/song.musicxml", "--part", "2", "--bars", "3-4");
+        Result song = run("count", "scores/song.musicxml", "--part", "2", "--bars", "3-4");
         assertEquals(0, song.code, song.err);
         assertTrue(song.out.contains("bar 3 ") && song.out.contains("bar 4 "));
         assertFalse(song.out.contains("bar 5 ") || song.out.contains("bar 2 "));
-        Run feet = run("count", GROOVE.toString(), "--voice", "2", "--format", "json", "--bars", "1");
-        Run all = run("count", GROOVE.toString(), "--format", "json", "--bars", "1");
+        Result feet = run("count", GROOVE.toString(), "--voice", "2", "--format", "json", "--bars", "1");
+        Result all = run("count", GROOVE.toString(), "--format", "json", "--bars", "1");
         assertTrue(feet.out.length() < all.out.length());
     }
 
@@ -165,7 +165,7 @@ class CommandTest {
 
     @Test
     void helpTeachesAndVersionAnswers() {
-        Run help = run("--help");
+        Result help = run("--help");
         assertEquals(0, help.code);
         assertTrue(help.out.contains("annotate") && help.out.contains("count"));
         assertEquals(0, run("annotate", "--help").code);
@@ -174,7 +174,7 @@ class CommandTest {
 
     @Test
     void completionScriptKnowsTheCommands() {
-        Run run = run("generate-completion");
+        Result run = run("generate-completion");
         assertEquals(0, run.code);
         for (String command : new String[] {"count", "annotate", "strip", "check", "practice", "systems"}) {
             assertTrue(run.out.contains(command), command);
@@ -194,7 +194,7 @@ class CommandTest {
     @Test
     void practiceWritesAFolder() throws IOException {
         Path plan = folder.resolve("plan");
-        Run run = run("practice", "scores/dense.musicxml", "--bars", "13-14", "--sound", "midi", "-o", plan.toString());
+        Result run = run("practice", "scores/dense.musicxml", "--bars", "13-14", "--sound", "midi", "-o", plan.toString());
         assertEquals(0, run.code, run.err);
         for (String file : new String[] {"practice.pdf", "practice.txt", "practice.json", "index.html",
             "stage-1-all.musicxml"}) {
@@ -204,7 +204,7 @@ class CommandTest {
             assertTrue(files.anyMatch(f -> f.toString().endsWith(".mid")));
         }
         assertTrue(Files.readString(plan.resolve("practice.json")).startsWith("{\"schema\":\"countstave-practice/1\""));
-        Run text = run("practice", "scores/dense.musicxml", "--bars", "13-14");
+        Result text = run("practice", "scores/dense.musicxml", "--bars", "13-14");
         assertEquals(0, text.code);
         assertTrue(text.out.contains("Tempo steps") && text.out.contains("heuristic"));
     }

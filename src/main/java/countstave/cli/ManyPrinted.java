@@ -1,0 +1,91 @@
+package countstave.cli;
+
+import countstave.json.ManyJson;
+import countstave.musicxml.ScoreFile;
+import countstave.text.CellWidth;
+import countstave.text.SafeText;
+import java.io.IOException;
+import java.io.PrintStream;
+
+/** What is printed of many scores: one after another, each under its name. */
+abstract class ManyPrinted implements ScoreWork<Void> {
+
+    private final ScoreWork<Void> work;
+
+    private ManyPrinted(ScoreWork<Void> work) {
+        this.work = work;
+    }
+
+    /** Runs work that prints; what one score prints stands alone. */
+    static int run(ManyScores many, Console console, ScoreList list, boolean json, ScoreWork<Void> work)
+            throws IOException {
+        if (!list.many()) {
+            return many.run(console, list, work);
+        }
+        ManyPrinted printed = json ? new Json(work) : new Text(work);
+        printed.begin(console.out());
+        int code = many.run(console, list, printed);
+        printed.end(console.out());
+        console.out().flush();
+        return code;
+    }
+
+    @Override
+    public Void run(NamedScore score, ScoreFile file, Console console) throws IOException {
+        return work.run(score, file, console);
+    }
+
+    void begin(PrintStream out) throws IOException {
+    }
+
+    void end(PrintStream out) throws IOException {
+    }
+
+    /** For reading. */
+    static final class Text extends ManyPrinted {
+
+        Text(ScoreWork<Void> work) {
+            super(work);
+        }
+
+        @Override
+        public void deliver(NamedScore score, byte[] printed, Void result, String problem, PrintStream out)
+                throws IOException {
+            if (problem == null) {
+                String name = SafeText.of(score.name());
+                out.print(name + "\n" + "=".repeat(CellWidth.of(name)) + "\n");
+                out.write(printed);
+            }
+        }
+    }
+
+    /** For other programs: {@code countstave-many/1}, docs/json.md. */
+    static final class Json extends ManyPrinted {
+
+        private final ManyJson json = new ManyJson();
+
+        Json(ScoreWork<Void> work) {
+            super(work);
+        }
+
+        @Override
+        void begin(PrintStream out) throws IOException {
+            json.begin(out);
+        }
+
+        @Override
+        public void deliver(NamedScore score, byte[] printed, Void result, String problem, PrintStream out)
+                throws IOException {
+            json.score(score.name(), problem, out);
+            if (problem == null) {
+                out.write(printed);
+            }
+            json.endScore(out);
+        }
+
+        @Override
+        void end(PrintStream out) throws IOException {
+            json.end(out);
+        }
+    }
+}

@@ -1,0 +1,38 @@
+package countstave.cli;
+
+import java.nio.file.Path;
+
+/** Outputs that are called like their score: in a folder of outputs by the same name, beside it by a name of their own. */
+final class OutputNames implements Targets.Naming {
+
+    private final String addition;
+    private final String ending;
+
+    /**
+     * @param addition what is put behind the name of an output beside its score; null if none is written there
+     * @param ending ending of the outputs, or null for that of the score
+     */
+    OutputNames(String addition, String ending) {
+        this.addition = addition;
+        this.ending = ending;
+    }
+
+    @Override
+    public String inFolder(NamedScore score) {
+        return score.stem() + ending(score);
+    }
+
+    @Override
+    public Path beside(NamedScore score) {
+        return addition == null ? null : score.path().resolveSibling(score.stem() + addition + ending(score));
+    }
+
+    @Override
+    public Path formerly(NamedScore score) {
+        return addition == null ? null : score.path().resolveSibling(score.stem() + addition + score.ending());
+    }
+
+    private String ending(NamedScore score) {
+        return ending == null ? score.ending() : ending;
+    }
+}

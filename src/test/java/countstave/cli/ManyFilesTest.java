@@ -1,0 +1,283 @@
+package countstave.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import countstave.json.TinyJson;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Files, folders and patterns of names: what is read, where it goes, and that one bad score stops no other. */
+class ManyFilesTest {
+
+    private static final Path GROOVE = Path.of("scores/groove.musicxml");
+    private static final Path MISTAKES = Path.of("scores/mistakes.musicxml");
+
+    @TempDir
+    Path folder;
+
+    private Path parts;
+    private Path out;
+
+    /** Two scores at the top, two further down, one that is broken, one that is none, one that is hidden. */
+    @BeforeEach
+    void tree() throws IOException {
+        parts = folder.resolve("parts");
+        out = folder.resolve("out");
+        Files.createDirectories(parts.resolve("low/deep"));
+        Files.copy(GROOVE, parts.resolve("b.musicxml"));
+        Files.copy(GROOVE, parts.resolve("d.xml"));
+        Files.copy(MISTAKES, parts.resolve("low/a.musicxml"));
+        assertEquals(0, Run.of("annotate", GROOVE.toString(), "-o", parts.resolve("low/deep/c.mxl").toString()).code());
+        Files.writeString(parts.resolve("c.musicxml"), "<score-partwise>");
+        Files.writeString(parts.resolve("other.xml"), "<project/>");
+        Files.writeString(parts.resolve("notes.txt"), "no score");
+        Files.writeString(parts.resolve(".hidden.musicxml"), "not to be read");
+    }
+
+    private Run run(String command, Object... words) {
+        String[] args = new String[words.length + 1];
+        args[0] = command;
+        for (int i = 0; i < words.length; i++) {
+            args[i + 1] = words[i].toString();
+        }
+        return Run.of(args);
+    }
+
+    private static Set<String> names(Path folder) throws IOException {
+        return Run.tree(folder).keySet();
+    }
+
+    @Test
+    void aFolderIsWorkedThroughAndItsTreeIsKept() throws IOException {
+        Run run = run("annotate", parts, "-o", out);
+        assertEquals(2, run.code());
+        assertEquals(Set.of("b.musicxml", "d.xml", "low/a.musicxml", "low/deep/c.mxl"), names(out));
+        assertEquals("countstave: 4 scores done, 1 failed, 1 left out", run.summary());
+        assertTrue(run.told().get(0).startsWith("countstave: " + parts.resolve("c.musicxml") + ": line 1"), run.err());
+        assertEquals(List.of("b.musicxml", "d.xml", "low/a.musicxml", "low/deep/c.mxl"),
+                run.out().lines().map(l -> out.relativize(Path.of(l.substring("wrote ".length()))).toString()
+                        .replace('\\', '/')).toList());
+        assertEquals(Files.readString(GROOVE), strippedBack("b.musicxml"));
+    }
+
+    private String strippedBack(String name) throws IOException {
+        Path back = folder.resolve("back");
+        assertEquals(0, run("strip", out.resolve(name), "-o", back + "/").code());
+        return Files.readString(back.resolve(name));
+    }
+
+    @Test
+    void patternsThatTheShellLeaves() throws IOException {
+        assertEquals(Set.of("b.txt"), counted("b*"));
+        assertEquals(Set.of("low/a.txt"), counted("*/?.musicxml"));
+        assertEquals(Set.of("b.txt", "low/a.txt"), counted("**/[ab].musicxml"));
+        assertEquals(Set.of("low/deep/c.txt"), counted("**/*.{mxl,zip}"));
+        assertEquals(Set.of("low/a.txt", "low/deep/c.txt"), counted("lo*"));
+        assertEquals(Set.of("a.txt", "deep/c.txt"), counted("low/**"));
+    }
+
+    private Set<String> counted(String pattern) throws IOException {
+        Path to = folder.resolve("counted-" + Math.abs(pattern.hashCode()));
+        assertEquals(0, run("count", parts + "/" + pattern, "-o", to).code(), pattern);
+        return names(to);
+    }
+
+    /** A file whose name looks like a pattern is that file. */
+    @Test
+    void aFileGoesBeforeAPattern() throws IOException {
+        Path odd = Files.copy(GROOVE, parts.resolve("[b].musicxml"));
+        Run run = run("count", odd);
+        assertEquals(0, run.code());
+        assertTrue(run.out().startsWith("The Late Ferry"), run.out().lines().findFirst().orElse(""));
+    }
+
+    @Test
+    void whatCannotBeFoundStopsNoOther() {
+        Run run = run("count", folder.resolve("none.mxl"), parts.resolve("x*"), folder.resolve("[a"), GROOVE, "--bars", "1");
+        assertEquals(2, run.code());
+        assertEquals("countstave: 1 score done, 3 failed", run.summary());
+        List<String> told = run.told();
+        assertEquals(3, told.size(), run.err());
+        assertTrue(told.get(0).contains("none.mxl: there is no such file"), told.get(0));
+        assertTrue(told.get(1).contains("x*: no score has a name like this"), told.get(1));
+        assertTrue(told.get(2).contains("[a: this pattern"), told.get(2));
+        assertTrue(run.out().startsWith(GROOVE + "\n" + "=".repeat(GROOVE.toString().length()) + "\n"), run.out());
+    }
+
+    @Test
+    void theNumberOfThreadsLeavesNoTrace() throws IOException {
+        for (String command : List.of("count", "annotate", "strip", "check")) {
+            boolean prints = command.equals("check") || command.equals("count");
+            Path to = folder.resolve("to");
+            Run one = prints ? run(command, parts, GROOVE, "--threads", 1)
+                    : run(command, parts + "/*", "-o", to, "--threads", 1, "--force");
+            Map<String, String> first = prints ? Map.of() : Run.tree(to);
+            Run four = prints ? run(command, parts, GROOVE, "--threads", 4)
+                    : run(command, parts + "/*", "-o", to, "--threads", 4, "--force");
+            assertEquals(one.out(), four.out(), command);
+            assertEquals(one.told(), four.told(), command);
+            assertEquals(one.code(), four.code(), command);
+            assertEquals(first, prints ? Map.of() : Run.tree(to), command);
+            assertEquals(one.summary(), four.summary());
+            assertTrue(prints || first.size() >= 4, command);
+        }
+    }
+
+    @Test
+    void outputsThatWouldMeetAreRefusedBeforeAnyWork() throws IOException {
+        Files.copy(GROOVE, parts.resolve("low/b.musicxml"));
+        refused(run("annotate", parts.resolve("b.musicxml"), parts.resolve("low/b.musicxml"), "-o", out), "both");
+        Files.copy(GROOVE, parts.resolve("b.xml"));
+        refused(run("annotate", parts, "-o", out, "--as", "chart"), "b.musicxml", "b.xml", "b.pdf");
+        refused(run("annotate", parts, "-o", folder.resolve("all.pdf")), "folder");
+        refused(run("count", parts, "-o", parts.resolve("notes.txt")), "folder");
+        assertFalse(Files.exists(out));
+    }
+
+    @Test
+    void noOutputReplacesAScore() throws IOException {
+        Path b = parts.resolve("b.musicxml");
+        refused(run("annotate", b, "-o", b, "--force"), "the score itself");
+        refused(run("annotate", b, parts.resolve("d.xml"), "-o", parts, "--force"), "the score itself");
+        refused(run("annotate", parts, "-o", parts, "--force"), "the score itself");
+        refused(run("strip", b, "-o", parts.resolve("low/a.musicxml")), "already there", "--force");
+        assertEquals(Files.readString(GROOVE), Files.readString(b));
+    }
+
+    @Test
+    void whatIsThereIsReplacedByForceOnly() throws IOException {
+        assertEquals(2, run("annotate", parts, "-o", out).code());
+        Files.writeString(out.resolve("b.musicxml"), "mine");
+        Run again = run("annotate", parts, "-o", out);
+        assertEquals("countstave: 0 scores done, 5 failed, 1 left out", again.summary());
+        assertEquals("mine", Files.readString(out.resolve("b.musicxml")));
+        assertEquals("countstave: 4 scores done, 1 failed, 1 left out",
+                run("annotate", parts, "-o", out, "--force").summary());
+        assertTrue(Files.readString(out.resolve("b.musicxml")).contains("<?countstave?>"));
+    }
+
+    @Test
+    void outputsOfAnEarlierRunAreNotScores() throws IOException {
+        assertEquals("countstave: 4 scores done, 1 failed, 1 left out", run("annotate", parts).summary());
+        Set<String> after = names(parts);
+        assertEquals("countstave: 4 scores done, 1 failed, 5 left out", run("annotate", parts, "--force").summary());
+        assertEquals(after, names(parts));
+        Path inside = parts.resolve("counted");
+        assertEquals("countstave: 4 scores done, 1 failed, 5 left out", run("annotate", parts, "-o", inside).summary());
+        assertEquals("countstave: 4 scores done, 1 failed, 9 left out",
+                run("annotate", parts, "-o", inside, "--force").summary());
+    }
+
+    @Test
+    void scoresAreStrippedWhereTheyAre() throws IOException {
+        run("annotate", parts, "-o", out);
+        Run run = run("strip", out, "--force");
+        assertEquals("countstave: 4 scores done", run.summary());
+        assertEquals(0, run.code());
+        assertEquals(Files.readString(MISTAKES), Files.readString(out.resolve("low/a.musicxml")));
+    }
+
+    @Test
+    void eachScoreIsWorkedOnOnce() {
+        assertEquals("countstave: 2 scores done",
+                run("count", parts.resolve("b.musicxml"), parts + "/b*", parts.resolve("low/../b.musicxml"), GROOVE).summary());
+        refused(run("count", "-", GROOVE), "standard input");
+    }
+
+    @Test
+    void chartsOfAFolder() throws IOException {
+        assertEquals(0, run("annotate", parts + "/*/*", "-o", out, "--as", "chart").code());
+        assertEquals(Set.of("low/a.pdf", "low/deep/c.pdf"), names(out));
+        refused(run("annotate", GROOVE, "-o", out.resolve("x.pdf"), "--as", "part"), "--as part");
+        Run wrong = run("annotate", GROOVE, "-o", out.resolve("x.mxl"), "--as", "chart");
+        assertEquals(2, wrong.code());
+        assertTrue(wrong.err().contains("end the output in .pdf"), wrong.err());
+    }
+
+    @Test
+    void practiceFillsAFolderForEachScore() throws IOException {
+        assertEquals(2, run("practice", parts, "-o", out, "--tracks", 0, "--bars", "1").code());
+        assertTrue(names(out).containsAll(Set.of("b/index.html", "d/practice.pdf", "low/a/practice.json",
+                "low/deep/c/stage-1-all.mxl")), names(out).toString());
+        assertFalse(Files.exists(out.resolve("c")));
+    }
+
+    @Test
+    void dataOfManyScoresIsOneDocument() {
+        Map<?, ?> all = (Map<?, ?>) TinyJson.read(run("count", parts, "--format", "json").out());
+        assertEquals("countstave-many/1", all.get("schema"));
+        List<?> scores = (List<?>) all.get("scores");
+        assertEquals(5, scores.size());
+        Map<?, ?> first = (Map<?, ?>) scores.get(0);
+        assertEquals(parts.resolve("b.musicxml").toString(), first.get("file"));
+        assertEquals("countstave/1", ((Map<?, ?>) first.get("result")).get("schema"));
+        assertEquals(TinyJson.read(run("count", parts.resolve("b.musicxml"), "--format", "json").out()),
+                first.get("result"));
+        assertTrue(((Map<?, ?>) scores.get(1)).containsKey("problem"));
+    }
+
+    @Test
+    void checkTellsFindingsByOneAndWhatItCannotReadByTwo() {
+        assertEquals(1, run("check", parts.resolve("low")).code());
+        assertEquals(2, run("check", parts).code());
+        assertEquals(0, run("check", parts.resolve("b.musicxml"), parts.resolve("d.xml")).code());
+        Map<?, ?> all = (Map<?, ?>) TinyJson.read(run("check", parts, "--format", "json").out());
+        assertEquals(5, ((List<?>) all.get("files")).size());
+        TinyJson.read(run("check", parts, "--format", "sarif").out());
+    }
+
+    @Test
+    void namesCannotSteerTheTerminal() throws IOException {
+        Path odd = folder.resolve("odd");
+        Files.createDirectories(odd.resolve("in\u001b[2J"));
+        Files.copy(GROOVE, odd.resolve("in\u001b[2J/a\u0007\nb\u009b1m.musicxml"));
+        Files.writeString(odd.resolve("bad\u001b]0;title\u0007.musicxml"), "<score-partwise>");
+        for (String command : List.of("count", "annotate", "check", "practice")) {
+            Run run = command.equals("check") ? run(command, odd) : run(command, odd, "-o", folder.resolve("safe-" + command));
+            String all = run.out() + run.err();
+            assertTrue(all.chars().allMatch(c -> c == '\n' || c >= ' ' && c != 0x7F && !(c >= 0x80 && c < 0xA0)), command);
+            assertEquals("countstave: 1 score done, 1 failed", run.summary());
+            assertEquals(1, run.err().lines().filter(l -> l.contains("bad")).count());
+        }
+        Run printed = run("count", odd);
+        assertFalse(printed.out().contains("\u001b"));
+    }
+
+    @Test
+    void nothingIsDrawnWhereNobodyLooks() {
+        Run run = run("count", parts);
+        assertFalse((run.out() + run.err()).matches("(?s).*[\r\u001b].*"));
+    }
+
+    @Test
+    void threadsHaveABound() {
+        refused(run("count", GROOVE, "--threads", 0), "--threads goes from 1 to 256, not 0");
+        refused(run("count", GROOVE, "--threads", 257), "--threads");
+    }
+
+    /** An unfinished file of a run that was killed is neither read nor in the way. */
+    @Test
+    void leftoversDoNotMatter() throws IOException {
+        Files.write(parts.resolve(Unfinished.PREFIX + "1" + Unfinished.ENDING), "half".getBytes(StandardCharsets.UTF_8));
+        assertEquals("countstave: 4 scores done, 1 failed, 1 left out", run("annotate", parts, "-o", out).summary());
+    }
+
+    private static void refused(Run run, String... parts) {
+        assertEquals(2, run.code(), run.err());
+        assertEquals("", run.out());
+        assertEquals(1, run.err().lines().count(), run.err());
+        for (String part : parts) {
+            assertTrue(run.err().contains(part), () -> "'" + part + "' is not in: " + run.err());
+        }
+    }
+}
