@@ -19,8 +19,8 @@ import java.util.List;
  */
 public final class SpeechRate {
 
-    /** The highest tempo that is looked at when asking how fast a stretch can be said. */
-    public static final int TOP_TEMPO = 999;
+    /** The highest tempo that is looked at when asking how fast a stretch can be said: {@link Clock#FASTEST}. */
+    public static final int TOP_TEMPO = 2000;
 
     /** How many syllables have been said by when: straight lines between these moments. */
     private final List<Exact> times = new ArrayList<>();

@@ -4,7 +4,9 @@ import countstave.count.NoteNames;
 import countstave.practice.Cautions;
 import countstave.practice.Passage;
 import countstave.practice.PracticePlan;
+import countstave.score.Tempo;
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
 
@@ -69,11 +71,17 @@ public final class PracticeIndex {
                     + String.format(Locale.ROOT, "%.1f", passage.figures().difficulty()) + "</td><td>"
                     + escape(NoteNames.SYMBOLS.tempo(passage.ladder().get(0).tempo())) + "</td><td>"
                     + escape(NoteNames.SYMBOLS.tempo(passage.ladder().get(last).tempo())) + "</td><td>"
-                    + passage.figures().sayable() + "</td><td>");
+                    + sayable(passage) + "</td><td>");
             links(files.stream().filter(f -> f.passage() == passage).toList());
             line("</td></tr>");
         }
         line("</table>");
+    }
+
+    private static String sayable(Passage passage) {
+        int sayable = passage.figures().sayable();
+        return sayable == 0 ? "not in full"
+                : escape(NoteNames.SYMBOLS.tempo(new Tempo(passage.written().unit(), BigDecimal.valueOf(sayable))));
     }
 
     private static String alike(PracticePlan plan, Passage passage) {

@@ -6,13 +6,13 @@ import countstave.practice.Breath;
 import countstave.practice.Cautions;
 import countstave.practice.Figures;
 import countstave.practice.Passage;
+import countstave.practice.PassageNotes;
 import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
 import countstave.practice.Stretch;
 import countstave.practice.TempoLadder;
 import countstave.practice.Thinning;
 import countstave.score.Tempo;
-import countstave.time.Exact;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -23,11 +23,10 @@ import java.util.Locale;
  * A practice plan as plain text: the passages in order of difficulty, each with its figures, tempo steps, and its counts
  * at every stage.
  *
- * <p>A count that is said but not played stands in parentheses, a felt one is a dot in the middle of the line, {@value Breath#SIGN} before a count
- * says: breathe first.
+ * <p>A count that is said but not played stands in parentheses, a felt one is a dot in the middle of the line,
+ * {@value Breath#SIGN} before a count that is said means: breathe first.
  */
 public final class PracticeText {
-
 
     private final Appendable out;
     private final PracticePlan plan;
@@ -90,11 +89,8 @@ public final class PracticeText {
         }
         line("   " + figures(passage.figures(), passage));
         line("   Tempo steps (clean repeats): " + ladder(passage));
-        for (Breath.Mark mark : passage.breaths()) {
-            if (mark.since().isMoreThan(Exact.of(plan.options().breath()))) {
-                line("   The breath before bar " + stretch.timeline(mark.bar()).bar().number() + " comes after "
-                        + places(mark.since().toDouble(), 1) + " s: a tuplet is not interrupted.");
-            }
+        for (String note : PassageNotes.of(passage, plan.options().breath(), names)) {
+            line("   " + SafeText.of(note));
         }
         int width = 0;
         for (int bar = 0; bar < stretch.size(); bar++) {
@@ -111,7 +107,7 @@ public final class PracticeText {
     }
 
     private String figures(Figures figures, Passage passage) {
-                String sayable = figures.sayable() == 0 ? "too many counts to be said at any tempo"
+        String sayable = figures.sayable() == 0 ? "too many counts to be said at any tempo"
                 : "can be said up to "
                         + names.tempo(new Tempo(passage.written().unit(), BigDecimal.valueOf(figures.sayable())))
                         + (figures.isTooFastToSay() ? ", less than written" : "");
@@ -126,13 +122,10 @@ public final class PracticeText {
         Stage said = Stage.ALL;
         for (TempoLadder.Rung rung : passage.ladder()) {
             Stage stage = passage.sayableStage(rung);
-            if (stage != said) {
-                ladder.append(" - from here stage ").append(stage.ordinal() + 1).append(" at most:");
-                said = stage;
-            }
-            ladder.append(ladder.isEmpty() ? "" : " ")
+            ladder.append(stage == said ? "" : " stage " + (stage.ordinal() + 1) + ":").append(ladder.isEmpty() ? "" : " ")
                     .append(rung.tempo().perMinute().stripTrailingZeros().toPlainString())
                     .append(" (").append(rung.clean()).append(")");
+            said = stage;
         }
         return ladder.toString();
     }
@@ -156,7 +149,7 @@ public final class PracticeText {
             Count count = thinned.count();
             boolean breath = passage.breaths().stream()
                     .anyMatch(m -> m.bar() == thinned.bar() && m.at().equals(count.at()));
-            bar.append(bar.isEmpty() ? "" : " ").append(breath ? Breath.SIGN : "")
+            bar.append(bar.isEmpty() ? "" : " ").append(breath && thinned.said() ? Breath.SIGN : "")
                     .append(!thinned.said() ? felt(symbols) : count.played() ? count.say() : "(" + count.say() + ")");
         }
         return bars.stream().map(StringBuilder::toString).toList();

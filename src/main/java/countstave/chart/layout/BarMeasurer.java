@@ -39,11 +39,14 @@ final class BarMeasurer {
     private final BarEngraver engraver;
     private final Measures measures;
     private final ChartOptions options;
+    private final boolean breaths;
 
-    BarMeasurer(BarEngraver engraver, Measures measures, ChartOptions options) {
+    /** @param breaths whether counts that begin with the breath sign are marked, and said without it */
+    BarMeasurer(BarEngraver engraver, Measures measures, ChartOptions options, boolean breaths) {
         this.engraver = engraver;
         this.measures = measures;
         this.options = options;
+        this.breaths = breaths;
     }
 
     List<MeasuredBar> measure(PartCounts counts) {
@@ -162,7 +165,7 @@ final class BarMeasurer {
             CountingSystem system, List<ChangeMark> marks, double leastContent) {
         TreeMap<Offset, Column> notes = new TreeMap<>();
         staves.forEach(s -> s.columns().forEach(c -> notes.merge(c.at(), c, Column::with)));
-        List<ShownCount> shown = PrintedCounts.of(bar, system, options.unplayed());
+        List<ShownCount> shown = PrintedCounts.of(bar, system, options.unplayed(), breaths);
         List<Column> syllables = syllables(shown, marks.stream().map(ChangeMark::at).toList());
         List<Spacing.Track> tracks = new ArrayList<>();
         tracks.add(new Spacing.Track(List.copyOf(notes.values()), Sizes.NOTE_GAP));

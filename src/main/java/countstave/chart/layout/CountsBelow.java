@@ -7,6 +7,7 @@ import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import countstave.count.BarCounts;
 import countstave.grid.Segment;
+import countstave.practice.Breath;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
 import countstave.time.Offset;
@@ -14,8 +15,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
 
-/** The counts under the staff: a ruled line with a tick for each counted position, taller on the beats, and the words. */
+/**
+ * The counts under the staff: a ruled line with a tick for each counted position, taller on the beats, and the words. A
+ * breath sign hangs before its tick, where no word and no mark of a change can meet it.
+ */
 final class CountsBelow {
+
+    private static final double BREATH_SIZE = 2.2;
+    private static final double BREATH_GAP = 0.2;
+    private static final double BREATH_RISE = 0.5;
 
     private final Measures measures;
     private final ChangeMarks changes;
@@ -36,6 +44,7 @@ final class CountsBelow {
             } else {
                 ticks(bar, row, added);
                 syllables(bar, baseline, added);
+                breaths(bar, row, added);
             }
         }
         changes.add(placed, row, baseline, added);
@@ -87,6 +96,17 @@ final class CountsBelow {
             if (count.closes()) {
                 shapes.add(new Text(")", x + half, baseline, Sizes.SYLLABLE, style, Text.Anchor.START,
                         Role.PARENTHESIS, count.at()));
+            }
+        }
+    }
+
+    /** The sign is a raised one, so its baseline is below the line. */
+    private void breaths(PlacedBar bar, double row, List<Shape> shapes) {
+        double raised = measures.text().capHeight(BREATH_SIZE, Text.Style.BOLD) / 2;
+        for (ShownCount count : bar.bar().shown()) {
+            if (count.breath()) {
+                shapes.add(new Text(Breath.SIGN, bar.x(count.at()) - BREATH_GAP, row + BREATH_RISE - raised, BREATH_SIZE,
+                        Text.Style.BOLD, Text.Anchor.END, Role.BREATH, count.at()));
             }
         }
     }

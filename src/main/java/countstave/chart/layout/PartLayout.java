@@ -32,7 +32,7 @@ final class PartLayout {
         this.counts = counts;
         this.notes = notes;
         frame = new PageFrame(options, measures, score.title(), score.composer(), partName(), key());
-        bars = new BarMeasurer(engraver, measures, options).measure(counts);
+        bars = new BarMeasurer(engraver, measures, options, false).measure(counts);
         builder = new SystemBuilder(measures);
         for (LineBreaker.Range range : LineBreaker.breakLines(bars, frame.width(), sections())) {
             systems.add(fitted(range));

@@ -6,6 +6,7 @@ import countstave.count.CountingSystem;
 import countstave.count.SegmentCounts;
 import countstave.count.ShownCounts;
 import countstave.count.Unplayed;
+import countstave.practice.Breath;
 import countstave.score.BarTimeline;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,7 +20,8 @@ final class PrintedCounts {
     private PrintedCounts() {
     }
 
-    static List<ShownCount> of(BarCounts bar, CountingSystem system, Unplayed rule) {
+    /** @param breaths whether counts that begin with the breath sign are marked, and said without it */
+    static List<ShownCount> of(BarCounts bar, CountingSystem system, Unplayed rule, boolean breaths) {
         BarTimeline timeline = bar.plan().timeline();
         ShownCounts shown = ShownCounts.of(bar, system, rule);
         List<ShownCount> printed = new ArrayList<>();
@@ -35,8 +37,10 @@ final class PrintedCounts {
                 Count count = counts.get(c);
                 boolean joinsLeft = c > 0 && joined(counts.get(c - 1), count, timeline);
                 boolean joinsRight = c + 1 < counts.size() && joined(count, counts.get(c + 1), timeline);
-                printed.add(new ShownCount(count.at(), count.say(), count.played(), !count.played() && !joinsLeft,
-                        !count.played() && !joinsRight));
+                boolean breath = breaths && count.say().startsWith(Breath.SIGN);
+                String say = breath ? count.say().substring(Breath.SIGN.length()) : count.say();
+                printed.add(new ShownCount(count.at(), say, count.played(), !count.played() && !joinsLeft,
+                        !count.played() && !joinsRight, breath));
             }
         }
         return printed;

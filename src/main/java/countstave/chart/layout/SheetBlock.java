@@ -55,6 +55,10 @@ record SheetBlock(List<Shape> shapes, double height, boolean keepsWithNext) {
         return lines;
     }
 
+    SheetBlock keptWithNext() {
+        return new SheetBlock(shapes, height, true);
+    }
+
     /** A line of music. */
     static SheetBlock music(SystemBox system) {
         return new SheetBlock(system.shapes().stream().map(s -> s.moved(0, -system.top())).toList(), system.height(),

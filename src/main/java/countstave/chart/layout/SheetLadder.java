@@ -40,7 +40,7 @@ final class SheetLadder {
             Stage stage = passage.sayableStage(rung);
             String label = tempo(passage, rung);
             if (stage != said) {
-                label = "stage " + (stage.ordinal() + 1) + ": " + label;
+                label = "from here stage " + (stage.ordinal() + 1) + ": " + label;
                 said = stage;
             }
             ladder.rung(label, rung.clean());

@@ -12,6 +12,7 @@ import countstave.practice.Breath;
 import countstave.practice.Cautions;
 import countstave.practice.Figures;
 import countstave.practice.Passage;
+import countstave.practice.PassageNotes;
 import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
 import countstave.practice.StageWords;
@@ -76,7 +77,7 @@ public final class SheetLayout {
         String spoken = plan.counts().key();
         PageFrame frame = new PageFrame(options, measures, score.title(), score.composer(), name + ": practice plan",
                 (spoken.isEmpty() ? "" : spoken + ". ") + "Bold: played. In parentheses: said, not played. A tick without"
-                        + " a word: felt. " + Breath.SIGN + " before a count: breathe there.");
+                        + " a word: felt. " + Breath.SIGN + " before a tick: breathe in there, and go on.");
         SheetPages sheet = new SheetPages(frame);
         for (String caution : Cautions.ALL) {
             sheet.add(words(caution, WORDS * 0.9, Text.Style.ITALIC, frame, true));
@@ -108,14 +109,20 @@ public final class SheetLayout {
         sheet.add(SheetBlock.gap(PASSAGE_GAP));
         sheet.heading(words(heading(plan, passage), HEADING, Text.Style.BOLD, frame, true));
         sheet.add(words(figures(passage), WORDS, Text.Style.REGULAR, frame, true));
+        for (String note : PassageNotes.of(passage, plan.options().breath(), NoteNames.SYMBOLS)) {
+            sheet.add(words(note, WORDS, Text.Style.REGULAR, frame, true));
+        }
         sheet.add(SheetLadder.of(passage, frame.width(), measures));
         for (Stage stage : Stage.values()) {
             boolean drawn = stage != Stage.NONE;
             sheet.add(words("Stage " + (stage.ordinal() + 1) + ": " + stage.title(), WORDS, Text.Style.BOLD, frame,
                     drawn));
             if (drawn) {
-                for (SheetBlock line : stages.get(stage.ordinal())) {
-                    sheet.add(line);
+                List<SheetBlock> lines = stages.get(stage.ordinal());
+                for (int i = 0; i < lines.size(); i++) {
+                    // the stage without music is no more than a line of words: it stays below the one before it
+                    boolean beforeWordsOnly = stage == Stage.STRONG_BEATS && i == lines.size() - 1;
+                    sheet.add(beforeWordsOnly ? lines.get(i).keptWithNext() : lines.get(i));
                     sheet.add(SheetBlock.gap(LINE_GAP));
                 }
             }
@@ -154,7 +161,7 @@ public final class SheetLayout {
                 continue;
             }
             PartCounts counts = StageWords.of(plan, passage, stage);
-            List<MeasuredBar> bars = new BarMeasurer(engraver, measures, options).measure(counts);
+            List<MeasuredBar> bars = new BarMeasurer(engraver, measures, options, true).measure(counts);
             if (ranges == null) {
                 ranges = LineBreaker.breakLines(bars, frame.width(), new boolean[bars.size()]);
             }
@@ -172,25 +179,6 @@ public final class SheetLayout {
         double factor = Math.min(1, frame.width() / (widths.fixed() + widths.least()));
         SystemBox system = new SystemBuilder(measures).build(bars, range, frame.width() / factor);
         double room = frame.musicTop(true) - frame.musicBottom();
-        SystemBox fitted = system.scaled(Math.min(factor, 0.6 * room / system.height()));
-        List<Shape> shapes = new ArrayList<>();
-        fitted.shapes().forEach(shape -> breath(shape, shapes));
-        return new SystemBox(shapes, fitted.top(), fitted.bottom(), fitted.rehearsals());
-    }
-
-    /** The breath sign comes with the word, so that it has room; on paper it stands before it, and the word on its tick. */
-    private void breath(Shape shape, List<Shape> shapes) {
-        boolean marked = shape instanceof Text t && t.string().startsWith(Breath.SIGN)
-                && (t.role() == Role.SYLLABLE_PLAYED || t.role() == Role.SYLLABLE_UNPLAYED);
-        if (!marked) {
-            shapes.add(shape);
-            return;
-        }
-        Text text = (Text) shape;
-        String word = text.string().substring(Breath.SIGN.length());
-        double half = measures.text().width(word, text.size(), text.style()) / 2;
-        shapes.add(new Text(word, text.x(), text.y(), text.size(), text.style(), text.anchor(), text.role(), text.at()));
-        shapes.add(new Text(Breath.SIGN, text.x() - half, text.y(), text.size(), Text.Style.BOLD, Text.Anchor.END,
-                Role.BREATH, text.at()));
+        return system.scaled(Math.min(factor, 0.6 * room / system.height()));
     }
 }

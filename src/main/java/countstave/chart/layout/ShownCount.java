@@ -10,6 +10,7 @@ import countstave.time.Offset;
  * @param played whether a note begins here
  * @param opens whether an opening parenthesis stands before it
  * @param closes whether a closing one stands after it
+ * @param breath whether to breathe in just before it
  */
-record ShownCount(Offset at, String say, boolean played, boolean opens, boolean closes) {
+record ShownCount(Offset at, String say, boolean played, boolean opens, boolean closes, boolean breath) {
 }
