@@ -12,8 +12,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The clicks before a stretch: one bar, two when there are fewer than 60 beats a minute. Before a pickup, or the second
- * part of a split bar, the beats of the bar's missing beginning follow.
+ * The clicks before a stretch: one full bar, two when there are fewer than 60 beats a minute. Before a pickup, or the
+ * second part of a split bar, the beats of the bar's missing beginning follow, so that the pickup falls on its own beat
+ * (four and one quarter of pickup: 1 2 3 4, 1 2 3, then the pickup on 4). Common practice, no source.
  *
  * @param length from its start to the stretch's start
  * @param barStarts where its bars begin
@@ -49,6 +50,40 @@ record CountIn(Duration length, List<Offset> barStarts, List<Offset> beats) {
             }
         }
         return new CountIn(length, starts, beats);
+    }
+
+    /**
+     * The beats that are missing between the end of a stretch and its repeat when it begins with a pickup: none where
+     * its last bar leaves room for the pickup, else as many as put the pickup on its own beat again.
+     */
+    static CountIn beforeRepeat(Stretch stretch) {
+        Bar first = stretch.timeline(0).bar();
+        if (!first.phase().isPositive() || first.meter().isSenzaMisura()) {
+            return NONE;
+        }
+        Bar last = stretch.timeline(stretch.size() - 1).bar();
+        Duration barLength = first.meter().length();
+        Duration reached = last.phase().plus(last.length());
+        boolean full = !last.meter().equals(first.meter()) || !reached.isShorterThan(barLength);
+        Offset from = full ? Offset.ZERO : Offset.at(reached);
+        Offset to = Offset.at(first.phase());
+        List<Offset> starts = new ArrayList<>();
+        List<Offset> beats = new ArrayList<>();
+        if (to.isBefore(from)) {
+            to = to.plus(barLength);
+        }
+        for (Offset bar : List.of(Offset.ZERO, Offset.at(barLength))) {
+            if (bar.isWithin(from, to)) {
+                starts.add(Offset.at(bar.minus(from)));
+            }
+            for (Offset beat : beatsOfFullBar(stretch)) {
+                Offset at = bar.plus(beat.sinceStart());
+                if (at.isWithin(from, to)) {
+                    beats.add(Offset.at(at.minus(from)));
+                }
+            }
+        }
+        return new CountIn(to.minus(from), starts, beats);
     }
 
     /** Beats of a whole bar in the meter that the stretch begins in: its first bar may be a pickup. */

@@ -24,7 +24,7 @@ import java.util.Map;
  */
 public final class GuideTrack {
 
-    /** Longest track, seconds. Six hours of 16-bit sound are 1.9 GB; a WAV file ends at 4 GB. */
+    /** Longest track, seconds. Six hours of sound are 0.95 GB; a WAV file ends at 4 GB. */
     public static final long LONGEST = 6 * 60 * 60;
 
     /**
@@ -66,7 +66,13 @@ public final class GuideTrack {
             at = at.plus(countIn.length());
             Pattern pattern = patterns.computeIfAbsent(leg.stretch(), s -> new EnumMap<>(Stage.class))
                     .computeIfAbsent(leg.stage(), stage -> Pattern.of(leg.stretch(), stage, options));
+            CountIn between = options.countIn() ? CountIn.beforeRepeat(leg.stretch()) : CountIn.NONE;
             for (int i = 0; i < leg.repeats(); i++) {
+                if (i > 0 && between.length().isPositive()) {
+                    paces.add(new Clock.Pace(at, legClock.anchors().get(0).perWhole()));
+                    addCountIn(between, at, options);
+                    at = at.plus(between.length());
+                }
                 placed.add(new Placed(at, pattern));
                 for (Clock.Anchor anchor : legClock.anchors()) {
                     paces.add(new Clock.Pace(at.plus(anchor.at().sinceStart()), anchor.perWhole()));
@@ -94,8 +100,12 @@ public final class GuideTrack {
         for (Leg leg : legs) {
             Clock legClock = Clock.of(leg.stretch()).faster(leg.speed());
             Exact once = legClock.at(leg.stretch().end());
-            Duration countIn = options.countIn() ? CountIn.of(leg.stretch(), legClock).length() : Duration.ZERO;
-            seconds = seconds.plus(once.times(leg.repeats())).plus(legClock.lasting(countIn, Offset.ZERO));
+            Duration clicks = Duration.ZERO;
+            if (options.countIn()) {
+                Duration between = CountIn.beforeRepeat(leg.stretch()).length();
+                clicks = CountIn.of(leg.stretch(), legClock).length().plus(between.times(leg.repeats() - 1));
+            }
+            seconds = seconds.plus(once.times(leg.repeats())).plus(legClock.lasting(clicks, Offset.ZERO));
         }
         if (seconds.isMoreThan(Exact.of(LONGEST))) {
             throw new ScoreException("a guide track of " + Math.round(seconds.toDouble() / 360) / 10.0

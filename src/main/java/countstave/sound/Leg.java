@@ -16,10 +16,12 @@ import countstave.time.Exact;
  */
 public record Leg(Stretch stretch, Exact speed, Stage stage, int repeats, String label) {
 
+    public static final int MOST_REPEATS = 100;
+
     /** @throws ScoreException if the number of repeats is out of range */
     public Leg {
-        if (repeats < 1 || repeats > 100) {
-            throw new ScoreException("a passage can be repeated 1 to 100 times, not " + repeats);
+        if (repeats < 1 || repeats > MOST_REPEATS) {
+            throw new ScoreException("a passage can be repeated 1 to " + MOST_REPEATS + " times, not " + repeats);
         }
     }
 }

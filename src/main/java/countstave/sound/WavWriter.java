@@ -14,14 +14,15 @@ import java.util.Map;
 import java.util.function.DoubleConsumer;
 
 /**
- * Renders a guide track to a WAV file: 16 bits, one channel, 44 100 samples a second, without an audio device.
+ * Renders a guide track to a WAV file: 16 bits, one channel, 22 050 samples a second, without an audio device:
+ * clicks hold nothing above a few kilohertz, and half the usual rate halves the file.
  *
  * <p>Each click begins on the sample nearest to its exact second. The file is written as it is rendered, a block at a
  * time. No sample exceeds the peak level that was asked for.
  */
 public final class WavWriter {
 
-    public static final int RATE = 44_100;
+    public static final int RATE = 22_050;
     private static final int BLOCK = 4096;
     private static final int HEADER = 44;
     /** Silence after the end, so that the last click is not cut off. */

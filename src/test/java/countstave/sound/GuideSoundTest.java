@@ -180,26 +180,26 @@ class GuideSoundTest {
         GuideOptions swung = new GuideOptions(EnumSet.allOf(Layer.class), false, true,
                 new Swing(2, 1, Duration.of(1, 8)), List.of(), GuideOptions.DEFAULT_PEAK);
         List<Integer> heard = Heard.onsets(List.of(leg(stretch(Meter.of(2, 4), 60, "8 8 8 8"))), swung, Layer.RHYTHM);
-        assertEquals(List.of(0, 29_400, 44_100, 73_500), heard);
+        assertEquals(List.of(0, 14_700, 22_050, 36_750), heard);
     }
 
-    /** By hand, ♩ = 60: 1/64 is 62.5 ms, 2756.25 samples; 15 ms are 661.5. The click itself stays. */
+    /** By hand, ♩ = 60: 1/64 is 62.5 ms, 1378.1 samples; 15 ms are 330.75. The click itself stays. */
     @Test
     void lateAndEarlyBeatsAgainstASteadyClick() throws Exception {
         List<Leg> legs = List.of(leg(stretch(Meter.of(4, 4), 60, "4 4 4 8 8")));
         GuideOptions laidBack = displaced("2,4=+1/64");
-        assertEquals(List.of(0, 44_100 + 2756, 88_200, 132_300 + 2756, 154_350),
+        assertEquals(List.of(0, 22_050 + 1378, 44_100, 66_150 + 1378, 77_175),
                 Heard.onsets(legs, laidBack, Layer.RHYTHM));
-        assertEquals(List.of(0, 44_100, 88_200, 132_300), Heard.onsets(legs, laidBack, Layer.BEAT));
+        assertEquals(List.of(0, 22_050, 44_100, 66_150), Heard.onsets(legs, laidBack, Layer.BEAT));
         List<Integer> pushed = Heard.onsets(legs, displaced("2,4=-15ms"), Layer.RHYTHM);
-        assertEquals(44_100 - 661.5, pushed.get(1), 1);
-        assertEquals(88_200, pushed.get(2));
+        assertEquals(22_050 - 330.75, pushed.get(1), 1);
+        assertEquals(44_100, pushed.get(2));
         ScoreException early = assertThrows(ScoreException.class, () -> GuideTrack.of(legs, displaced("1=-15ms")));
         assertTrue(early.getMessage().contains("keep the count-in"));
         // with a count-in there is room for it, and its place in the file is right
         GuideOptions withCountIn = new GuideOptions(EnumSet.of(Layer.RHYTHM), true, true, Swing.NONE,
                 List.of(Displacement.parse("1=-15ms")), GuideOptions.DEFAULT_PEAK);
-        assertEquals(4 * 44_100 - 661.5, Heard.onsets(legs, withCountIn, Layer.RHYTHM).get(4), 1);
+        assertEquals(4 * 22_050 - 330.75, Heard.onsets(legs, withCountIn, Layer.RHYTHM).get(4), 1);
         Heard.Midi midi = Heard.midi(GuideTrack.of(legs, withCountIn));
         assertEquals(4e6 - 15_000, midi.micros(midi.ticks().get(Layer.RHYTHM).get(4)), 40);
     }
