@@ -1,6 +1,8 @@
 package countstave;
 
 import countstave.cli.Countstave;
+import countstave.cli.StandardOutput;
+import java.io.BufferedOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 
@@ -11,12 +13,16 @@ public final class Main {
     }
 
     public static void main(String[] args) {
-        PrintStream out = new PrintStream(new java.io.FileOutputStream(java.io.FileDescriptor.out), false,
-                StandardCharsets.UTF_8);
+        StandardOutput standard = new StandardOutput();
+        PrintStream out = new PrintStream(new BufferedOutputStream(standard), false, StandardCharsets.UTF_8);
         PrintStream err = new PrintStream(new java.io.FileOutputStream(java.io.FileDescriptor.err), true,
                 StandardCharsets.UTF_8);
         int code = Countstave.run(args, System.in, out, err);
         out.flush();
+        if (standard.fault() != null) {
+            err.println("countstave: " + standard.fault());
+            code = Math.max(code, 2);
+        }
         System.exit(code);
     }
 }

@@ -2,6 +2,7 @@ package countstave.cli;
 
 import countstave.count.NoteNames;
 import countstave.practice.Passage;
+import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
 import countstave.practice.TempoLadder;
 import countstave.sound.GuideOptions;
@@ -9,9 +10,7 @@ import countstave.sound.GuideTrack;
 import countstave.sound.Leg;
 import countstave.sound.MidiWriter;
 import countstave.sound.WavWriter;
-import countstave.text.PracticeIndex;
 import countstave.time.Exact;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -28,14 +27,20 @@ final class GuideFiles {
 
     private final GuideOptions options;
     private final Set<Format> formats;
+    private final int tracks;
+    private final int wavTracks;
     private final int repeats;
-    private final boolean force;
 
-    GuideFiles(GuideOptions options, Set<Format> formats, int repeats, boolean force) {
+    /**
+     * @param tracks how many passages a part get guide tracks, the hardest first
+     * @param wavTracks how many of these as WAV too
+     */
+    GuideFiles(GuideOptions options, Set<Format> formats, int tracks, int wavTracks, int repeats) {
         this.options = options;
         this.formats = formats;
+        this.tracks = tracks;
+        this.wavTracks = wavTracks;
         this.repeats = repeats;
-        this.force = force;
     }
 
     /** A track and what to call it. {@code name}: of its files, without their ending. */
@@ -60,34 +65,50 @@ final class GuideFiles {
         return NoteNames.SYMBOLS.tempo(rung.tempo());
     }
 
-    /** How many bytes of sound the files of a passage need; MIDI files are small. */
-    long bytes(Passage passage) {
-        if (!formats.contains(Format.wav)) {
-            return 0;
-        }
-        return tracks(passage, "").stream().mapToLong(named -> WavWriter.bytes(named.track())).sum();
-    }
-
-    /** Writes the files of a passage and says which they are. */
-    List<PracticeIndex.Entry> write(Passage passage, Path folder, String prefix, Progress progress) {
-        List<PracticeIndex.Entry> files = new ArrayList<>();
-        for (Named named : tracks(passage, prefix)) {
-            String lasts = minutes(named.track().seconds());
-            if (formats.contains(Format.midi)) {
-                String name = named.name() + ".mid";
-                MidiWriter.Report[] report = new MidiWriter.Report[1];
-                progress.tell(name);
-                SafeFile.write(folder.resolve(name), force, out -> report[0] = MidiWriter.write(named.track(), out));
-                files.add(new PracticeIndex.Entry(name, named.label() + ", MIDI, " + lasts + error(report[0]), passage));
+    /**
+     * The files of a part's hardest passages.
+     *
+     * @param top how many passages are written out at all
+     * @param prefix what their names begin with
+     */
+    List<FolderFile> files(PracticePlan plan, int top, String prefix) {
+        List<FolderFile> files = new ArrayList<>();
+        int written = 0;
+        for (Passage passage : plan.different().stream().limit(Math.min(top, tracks)).toList()) {
+            for (Named named : tracks(passage, prefix + name(passage))) {
+                if (formats.contains(Format.midi)) {
+                    files.add(midi(passage, named));
+                }
+                if (formats.contains(Format.wav) && written < wavTracks) {
+                    files.add(wav(passage, named));
+                }
             }
-            if (formats.contains(Format.wav)) {
-                String name = named.name() + ".wav";
-                SafeFile.write(folder.resolve(name), force, out -> WavWriter.write(named.track(),
-                        options.peakDecibels(), out, done -> progress.tell(name, done)));
-                files.add(new PracticeIndex.Entry(name, named.label() + ", WAV, " + lasts, passage));
-            }
+            written++;
         }
         return files;
+    }
+
+    private FolderFile midi(Passage passage, Named named) {
+        return new FolderFile(named.name() + ".mid", named.label() + ", MIDI, " + minutes(named.track().seconds()),
+                passage, 0, (out, progress) -> error(MidiWriter.write(named.track(), out)));
+    }
+
+    private FolderFile wav(Passage passage, Named named) {
+        String name = named.name() + ".wav";
+        long bytes = WavWriter.bytes(named.track());
+        String label = String.format(Locale.ROOT, "%s, WAV, %s, %.1f MB", named.label(),
+                minutes(named.track().seconds()), bytes / 1e6);
+        return new FolderFile(name, label, passage, bytes, (out, progress) -> {
+            WavWriter.write(named.track(), options.peakDecibels(), out, done -> progress.tell(name, done));
+            return "";
+        });
+    }
+
+    /** {@code 01-bars-9-16-}: letters, digits and hyphens only, whatever the bars are called. */
+    private static String name(Passage passage) {
+        String numbers = passage.stretch().numbers().replaceAll("[^A-Za-z0-9]+", "-");
+        String safe = numbers.substring(0, Math.min(20, numbers.length()));
+        return (passage.rank() < 10 ? "0" : "") + passage.rank() + "-bars-" + safe + "-";
     }
 
     private static String minutes(Exact seconds) {

@@ -132,7 +132,7 @@ final class PracticeCommand implements Callable<Integer> {
         if (top < 1) {
             throw new ParameterException(spec.commandLine(), "--top goes from 1 up, not " + top);
         }
-        GuideFiles guides = sound.files(force);
+        GuideFiles guides = sound.files();
         PracticeOptions options = new PracticeOptions(shared.planOptions().voiceLimit(), breath);
         CountingOptions counting = shared.counting();
         ScoreList list = ScoreList.of(scores);
@@ -143,8 +143,8 @@ final class PracticeCommand implements Callable<Integer> {
                 Path folder = targets == null ? Inputs.path(output) : targets.of(score).getParent();
                 Progress progress = targets == null ? Progress.onTerminal(console.err()) : new Progress(console.err(), false);
                 CountedScore counted = count(score, file, console, counting);
-                new PracticeFolder(folder, force, progress).write(counted, counting.selection(),
-                        plans(counted, options), top, sound.tracks, guides, sheet);
+                new PracticeFolder(counted, plans(counted, options), top).write(folder, force, progress,
+                        counting.selection(), guides, sheet);
                 console.out().println("wrote " + Console.clean(folder.resolve(PracticeFolder.INDEX).toString()));
                 return null;
             });

@@ -16,6 +16,7 @@ import countstave.score.Selection;
 import countstave.text.PracticeIndex;
 import countstave.text.PracticeText;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
@@ -24,132 +25,165 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Writes everything there is to practise into a folder. */
+/**
+ * Fills a folder with everything there is to practise, wholly or not at all: the files are written beside each other in
+ * a folder of their own and moved to their place when the last one is finished.
+ */
 final class PracticeFolder {
 
     static final String INDEX = "index.html";
     private static final long MEGABYTE = 1_000_000;
 
-    private final Path folder;
-    private final boolean force;
-    private final Progress progress;
+    private final CountedScore counted;
+    private final List<PracticePlan> plans;
+    private final int top;
 
     /** Text into a file, in UTF-8. */
     private interface TextContent {
         void to(Appendable out) throws IOException;
     }
 
-    /** @param force whether files that are there may be replaced */
-    PracticeFolder(Path folder, boolean force, Progress progress) {
-        this.folder = folder;
-        this.force = force;
-        this.progress = progress;
+    /** @param top how many passages a part are written out */
+    PracticeFolder(CountedScore counted, List<PracticePlan> plans, int top) {
+        this.counted = counted;
+        this.plans = plans;
+        this.top = top;
     }
 
     /**
-     * Plan as JSON and text → guide tracks → page with links to all of it.
+     * Which files → is there room → write all → move all.
      *
-     * @param top how many passages a part are written out
-     * @param tracks how many of them get guide tracks
-     * @throws ScoreException if something cannot be written
+     * @param force whether files that are there may be replaced
+     * @throws ScoreException if something cannot be written; then nothing has changed
      */
-    void write(CountedScore counted, Selection selection, List<PracticePlan> plans, int top, int tracks,
-            GuideFiles sound, ChartOptions page) {
-        String title = counted.score().title();
-        makeFolder();
-        checkSpace(plans, Math.min(top, tracks), sound);
-        List<PracticeIndex.Entry> files = new ArrayList<>();
-        progress.tell("practice.pdf");
-        SafeFile.write(folder.resolve("practice.pdf"), force,
-                out -> SheetWriter.write(plans, counted.score(), top, page, out));
-        files.add(new PracticeIndex.Entry("practice.pdf", "the practice sheet, to print", null));
-        text("practice.txt", out -> {
-            for (PracticePlan plan : plans) {
-                PracticeText.write(title, plan, top, true, out);
+    void write(Path folder, boolean force, Progress progress, Selection selection, GuideFiles sound, ChartOptions page) {
+        List<FolderFile> files = files(selection, sound, page);
+        checkFree(folder, force, files);
+        List<Path> made = new ArrayList<>();
+        Path beside = null;
+        try {
+            beside = make(folder, made);
+            checkSpace(folder, files);
+            List<PracticeIndex.Entry> entries = new ArrayList<>();
+            for (FolderFile file : files) {
+                progress.tell(file.name());
+                String more = write(file.content(), beside.resolve(file.name()), folder.resolve(file.name()), progress);
+                entries.add(new PracticeIndex.Entry(file.name(), file.label() + more, file.passage()));
             }
-        });
-        files.add(new PracticeIndex.Entry("practice.txt", "the plan as text", null));
-        text("practice.json", out -> PracticeJson.write(title, counted.score().source(), plans, out));
-        files.add(new PracticeIndex.Entry("practice.json", "the plan as data", null));
-        files.addAll(stages(counted, selection, plans));
-        for (int part = 0; part < plans.size(); part++) {
-            String prefix = plans.size() == 1 ? "" : "p" + (part + 1) + "-";
-            for (Passage passage : practised(plans.get(part), Math.min(top, tracks))) {
-                files.addAll(sound.write(passage, folder, prefix + name(passage), progress));
-            }
+            write(text(out -> PracticeIndex.write(counted.score().title(), plans, top, entries, out)),
+                    beside.resolve(INDEX), folder.resolve(INDEX), progress);
+            move(files, beside, folder);
+        } finally {
+            progress.done();
+            Unfinished.discardFolder(beside, made);
         }
-        text(INDEX, out -> PracticeIndex.write(title, plans, top, files, out));
-        progress.done();
     }
 
-    /** The score with the counts of each stage, as MusicXML. */
-    private List<PracticeIndex.Entry> stages(CountedScore counted, Selection selection, List<PracticePlan> plans) {
-        List<PracticeIndex.Entry> files = new ArrayList<>();
-        for (Stage stage : List.of(Stage.ALL, Stage.BEATS_AND_PLAYED, Stage.BEATS, Stage.STRONG_BEATS)) {
-            int number = stage.ordinal() + 1;
-            String name = "stage-" + number + "-" + stage.id() + (counted.file().isCompressed() ? ".mxl" : ".musicxml");
-            progress.tell(name);
-            List<PartCounts> parts = plans.stream().map(plan -> StageWords.of(plan, stage)).toList();
-            String text = Annotator.annotate(counted.file().text(), parts, selection, Unplayed.ALL);
-            byte[] bytes = counted.file().withText(text).toBytes();
-            SafeFile.write(folder.resolve(name), force, out -> out.write(bytes));
-            files.add(new PracticeIndex.Entry(name, "the score at stage " + number + ": " + stage.title(), null));
+    private List<FolderFile> files(Selection selection, GuideFiles sound, ChartOptions page) {
+        String title = counted.score().title();
+        List<FolderFile> files = new ArrayList<>();
+        files.add(new FolderFile("practice.pdf", "the practice sheet, to print", null, 0, (out, progress) -> {
+            SheetWriter.write(plans, counted.score(), top, page, out);
+            return "";
+        }));
+        files.add(new FolderFile("practice.txt", "the plan as text", null, 0, text(out -> {
+            String separator = "";
+            for (PracticePlan plan : plans) {
+                out.append(separator);
+                PracticeText.write(title, plan, top, true, out);
+                separator = "\n";
+            }
+        })));
+        files.add(new FolderFile("practice.json", "the plan as data", null, 0,
+                text(out -> PracticeJson.write(title, counted.score().source(), plans, out))));
+        files.addAll(stages(selection));
+        for (int part = 0; part < plans.size(); part++) {
+            String prefix = plans.size() == 1 ? "" : "p" + (part + 1) + "-";
+            files.addAll(sound.files(plans.get(part), top, prefix));
         }
         return files;
     }
 
-    private static List<Passage> practised(PracticePlan plan, int most) {
-        return plan.different().stream().limit(most).toList();
-    }
-
-    /** {@code 01-bars-9-16-}: letters, digits and hyphens only, whatever the bars are called. */
-    private static String name(Passage passage) {
-        String numbers = passage.stretch().numbers().replaceAll("[^A-Za-z0-9]+", "-");
-        String safe = numbers.substring(0, Math.min(20, numbers.length()));
-        return (passage.rank() < 10 ? "0" : "") + passage.rank() + "-bars-" + safe + "-";
-    }
-
-    private void makeFolder() {
-        String name = Console.clean(folder.toString());
-        try {
-            if (Files.exists(folder) && !Files.isDirectory(folder)) {
-                throw new ScoreException("cannot write into " + name + ": it is a file; name a folder with -o");
-            }
-            Files.createDirectories(folder);
-        } catch (IOException e) {
-            throw new ScoreException("cannot make the folder " + name + " (" + Console.clean(e.getMessage())
-                    + "); choose another place with -o", e);
+    /** The score with the counts of each stage, as MusicXML. */
+    private List<FolderFile> stages(Selection selection) {
+        List<FolderFile> files = new ArrayList<>();
+        for (Stage stage : List.of(Stage.ALL, Stage.BEATS_AND_PLAYED, Stage.BEATS, Stage.STRONG_BEATS)) {
+            int number = stage.ordinal() + 1;
+            String name = "stage-" + number + "-" + stage.id() + (counted.file().isCompressed() ? ".mxl" : ".musicxml");
+            files.add(new FolderFile(name, "the score at stage " + number + ": " + stage.title(), null, 0,
+                    (out, progress) -> {
+                        List<PartCounts> parts = plans.stream().map(plan -> StageWords.of(plan, stage)).toList();
+                        String text = Annotator.annotate(counted.file().text(), parts, selection, Unplayed.ALL);
+                        out.write(counted.file().withText(text).toBytes());
+                        return "";
+                    }));
         }
-        // asked before anything is worked out: a folder of an earlier run is replaced as a whole or not at all
+        return files;
+    }
+
+    /** Asked before anything is worked out: a folder of an earlier run is replaced as a whole or not at all. */
+    private static void checkFree(Path folder, boolean force, List<FolderFile> files) {
+        if (Files.exists(folder) && !Files.isDirectory(folder)) {
+            throw new ScoreException("cannot write into " + Console.clean(folder.toString())
+                    + ": it is a file; name a folder with -o");
+        }
         SafeFile.checkFree(folder.resolve(INDEX), force);
+        for (FolderFile file : files) {
+            SafeFile.checkFree(folder.resolve(file.name()), force);
+        }
+    }
+
+    /** @param made gets the folders that had to be made */
+    private static Path make(Path folder, List<Path> made) {
+        try {
+            return Unfinished.beginFolder(folder, made);
+        } catch (IOException e) {
+            throw new ScoreException("cannot make the folder " + Console.clean(folder.toString()) + " ("
+                    + Console.clean(String.valueOf(e.getMessage())) + "); choose another place with -o", e);
+        }
     }
 
     /** Better to know before than after an hour of writing. */
-    private void checkSpace(List<PracticePlan> plans, int tracks, GuideFiles sound) {
-        long need = 0;
-        for (PracticePlan plan : plans) {
-            for (Passage passage : practised(plan, tracks)) {
-                need += sound.bytes(passage);
-            }
-        }
+    private static void checkSpace(Path folder, List<FolderFile> files) {
+        long need = files.stream().mapToLong(FolderFile::bytes).sum();
         try {
             long free = Files.getFileStore(folder).getUsableSpace();
             if (free >= 0 && need > free) {
-                throw new ScoreException(Console.clean(folder.toString()) + ": the guide tracks need " + (need / MEGABYTE + 1)
-                        + " MB, but only " + free / MEGABYTE
-                        + " MB are free; ask for fewer passages with --tracks, or for --sound midi");
+                throw new ScoreException(Console.clean(folder.toString()) + ": the guide tracks need "
+                        + (need / MEGABYTE + 1) + " MB, but only " + free / MEGABYTE
+                        + " MB are free; ask for fewer of them with --wav-tracks, or for --sound midi");
             }
         } catch (IOException e) {
             // a file system that does not say how much is free is tried all the same
         }
     }
 
-    private void text(String name, TextContent content) {
-        progress.tell(name);
-        SafeFile.write(folder.resolve(name), force, out -> {
+    /** @param target what the user knows the file as */
+    private static String write(FolderFile.Content content, Path file, Path target, Progress progress) {
+        try (OutputStream out = Unfinished.open(file)) {
+            return content.writeTo(out, progress);
+        } catch (IOException e) {
+            throw SafeFile.failed(target, e);
+        }
+    }
+
+    /** The page with the links comes last. */
+    private static void move(List<FolderFile> files, Path from, Path to) {
+        List<String> names = new ArrayList<>(files.stream().map(FolderFile::name).toList());
+        names.add(INDEX);
+        try {
+            Unfinished.finish(from, to, names);
+        } catch (IOException e) {
+            throw SafeFile.failed(to, e);
+        }
+    }
+
+    private static FolderFile.Content text(TextContent content) {
+        return (out, progress) -> {
             Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
             content.to(writer);
             writer.flush();
-        });
+            return "";
+        };
     }
 }

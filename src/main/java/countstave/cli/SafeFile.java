@@ -40,22 +40,15 @@ public final class SafeFile {
         Path beside = null;
         try {
             beside = Unfinished.begin(folder);
-            try (OutputStream out = Files.newOutputStream(beside)) {
+            try (OutputStream out = Unfinished.open(beside)) {
                 content.writeTo(out);
             }
             // somebody else may have put a file there meanwhile
             checkFree(target, force);
             Unfinished.finish(beside, target);
-        } catch (AccessDeniedException e) {
-            discard(beside);
-            throw new ScoreException("cannot write " + name + ": it is not permitted; choose another place with -o", e);
-        } catch (NoSuchFileException e) {
-            discard(beside);
-            throw new ScoreException("cannot write " + name + ": its folder went away; make it again", e);
         } catch (IOException e) {
             discard(beside);
-            throw new ScoreException("cannot write " + name + " (" + Console.clean(String.valueOf(e.getMessage()))
-                    + "); is the disk full? choose another place with -o", e);
+            throw failed(target, e);
         } catch (RuntimeException | Error e) {
             discard(beside);
             throw e;
@@ -66,6 +59,19 @@ public final class SafeFile {
         if (beside != null) {
             Unfinished.discard(beside);
         }
+    }
+
+    /** What the user is told when {@code target} could not be written. */
+    static ScoreException failed(Path target, IOException e) {
+        String name = Console.clean(target.toString());
+        if (e instanceof AccessDeniedException) {
+            return new ScoreException("cannot write " + name + ": it is not permitted; choose another place with -o", e);
+        }
+        if (e instanceof NoSuchFileException) {
+            return new ScoreException("cannot write " + name + ": its folder went away; make it again", e);
+        }
+        return new ScoreException("cannot write " + name + " (" + Console.clean(String.valueOf(e.getMessage()))
+                + "); is the disk full? choose another place with -o", e);
     }
 
     /** @throws ScoreException if the file is there and may not be replaced, or is not a plain file */

@@ -4,6 +4,7 @@ import countstave.score.ScoreException;
 import countstave.sound.Displacement;
 import countstave.sound.GuideOptions;
 import countstave.sound.Layer;
+import countstave.sound.Leg;
 import countstave.sound.Swing;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -20,8 +21,13 @@ final class SoundOptions {
 
     @Option(names = "--tracks", paramLabel = "N", defaultValue = "3",
             description = "How many passages of a part get guide tracks, the hardest first; 0 for none."
-                    + " Default: ${DEFAULT-VALUE}. A minute of WAV sound has 5 MB.")
+                    + " Default: ${DEFAULT-VALUE}.")
     int tracks;
+
+    @Option(names = "--wav-tracks", paramLabel = "N", defaultValue = "1",
+            description = "How many of these passages get their tracks as WAV too; a minute has 2.6 MB."
+                    + " Default: ${DEFAULT-VALUE}, the hardest passage.")
+    int wavTracks;
 
     @Option(names = "--repeats", paramLabel = "N", defaultValue = "1",
             description = "How many times a passage sounds at each tempo and stage. Default: ${DEFAULT-VALUE}.")
@@ -55,13 +61,19 @@ final class SoundOptions {
     double peak;
 
     /** @throws ScoreException if a value is out of range */
-    GuideFiles files(boolean force) {
+    GuideFiles files() {
         if (tracks < 0) {
             throw new ScoreException("--tracks goes from 0 up, not " + tracks);
+        }
+        if (wavTracks < 0) {
+            throw new ScoreException("--wav-tracks goes from 0 up, not " + wavTracks);
+        }
+        if (repeats < 1 || repeats > Leg.MOST_REPEATS) {
+            throw new ScoreException("--repeats goes from 1 to " + Leg.MOST_REPEATS + ", not " + repeats);
         }
         Set<Layer> heard = EnumSet.copyOf(layers);
         GuideOptions options = new GuideOptions(heard, !noCountIn, !wholeGrid, swing,
                 places.stream().map(Displacement::parse).toList(), peak);
-        return new GuideFiles(options, EnumSet.copyOf(formats), repeats, force);
+        return new GuideFiles(options, EnumSet.copyOf(formats), tracks, wavTracks, repeats);
     }
 }

@@ -1,15 +1,22 @@
 package countstave.cli;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.HashMap;
 import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ThreadLocalRandom;
+import java.util.stream.Stream;
 
 /**
  * The files that are being written beside their places. When the run is interrupted they are taken away, and from then on
@@ -22,6 +29,8 @@ final class Unfinished {
     static final String ENDING = ".part";
 
     private static final Set<Path> FILES = new HashSet<>();
+    /** Folders of files that belong together, and the folders that were made for them. */
+    private static final Map<Path, List<Path>> FOLDERS = new HashMap<>();
     private static boolean watched;
     private static boolean over;
 
@@ -30,11 +39,7 @@ final class Unfinished {
 
     /** A new empty file in this folder, with the permissions of any new file. */
     static synchronized Path begin(Path folder) throws IOException {
-        awaitTheEnd();
-        if (!watched) {
-            Runtime.getRuntime().addShutdownHook(new Sweeper());
-            watched = true;
-        }
+        watch();
         while (true) {
             Path file = folder.resolve(PREFIX + Long.toHexString(ThreadLocalRandom.current().nextLong()) + ENDING);
             try {
@@ -44,6 +49,73 @@ final class Unfinished {
             } catch (FileAlreadyExistsException e) {
                 // one that a killed run has left; the next name will be free
             }
+        }
+    }
+
+    private static void watch() {
+        awaitTheEnd();
+        if (!watched) {
+            Runtime.getRuntime().addShutdownHook(new Sweeper());
+            watched = true;
+        }
+    }
+
+    /**
+     * A new empty folder in this one, for files that belong together. Folders that are missing are made.
+     *
+     * @param made gets the folders that were missing, the innermost last
+     */
+    static synchronized Path beginFolder(Path folder, List<Path> made) throws IOException {
+        watch();
+        Deque<Path> missing = new ArrayDeque<>();
+        for (Path at = folder.toAbsolutePath(); at != null && !Files.exists(at); at = at.getParent()) {
+            missing.push(at);
+        }
+        for (Path at : missing) {
+            Files.createDirectory(at);
+            made.add(at);
+        }
+        while (true) {
+            Path inner = folder.resolve(PREFIX + Long.toHexString(ThreadLocalRandom.current().nextLong()) + ENDING);
+            try {
+                Files.createDirectory(inner);
+                FOLDERS.put(inner, List.copyOf(made));
+                return inner;
+            } catch (FileAlreadyExistsException e) {
+                // one that a killed run has left; the next name will be free
+            }
+        }
+    }
+
+    /** Begins to write a file in such a folder, or one that {@link #begin} has made. */
+    static synchronized OutputStream open(Path file) throws IOException {
+        awaitTheEnd();
+        return Files.newOutputStream(file);
+    }
+
+    /** Moves all these files from one folder to another; no interrupt comes in between. */
+    static synchronized void finish(Path from, Path to, List<String> names) throws IOException {
+        for (String name : names) {
+            finish(from.resolve(name), to.resolve(name));
+        }
+    }
+
+    /**
+     * Takes a folder and what is left in it away, and those that were made for it, as far as they are empty.
+     *
+     * @param folder null if it was never made
+     */
+    static synchronized void discardFolder(Path folder, List<Path> made) {
+        if (folder != null && FOLDERS.remove(folder) != null) {
+            try (Stream<Path> files = Files.list(folder)) {
+                files.forEach(Unfinished::discard);
+            } catch (IOException e) {
+                // nothing more can be done
+            }
+            discard(folder);
+        }
+        for (int i = made.size() - 1; i >= 0; i--) {
+            discard(made.get(i));
         }
     }
 
@@ -62,6 +134,7 @@ final class Unfinished {
         FILES.remove(file);
     }
 
+    /** Takes a file, or an empty folder, away if it is there. */
     static synchronized void discard(Path file) {
         FILES.remove(file);
         try {
@@ -87,6 +160,7 @@ final class Unfinished {
         for (Path file : Set.copyOf(FILES)) {
             discard(file);
         }
+        Map.copyOf(FOLDERS).forEach(Unfinished::discardFolder);
     }
 
     private static final class Sweeper extends Thread {
