@@ -93,8 +93,8 @@ final class LengthReader {
     private void infer(Duration count, Written written, BarDraft bar, String voice, Offset at) {
         boolean known = written != null && count.isPositive();
         divisions = known ? count.over(written.length().times(4)) : Duration.WHOLE;
-        remarks.add(Remark.Kind.BAD_DURATION, bar, voice, at, "no divisions are given; a quarter is taken for "
-                + shown(divisions) + (known ? ", as the first note shows" : ""));
+        remarks.add(Remark.Kind.BAD_DURATION, bar, voice, at, "the file does not say how many divisions a quarter"
+                + " has; " + (known ? "going by the first note, it has " : "it is taken for ") + shown(divisions));
     }
 
     private static String shown(Duration number) {

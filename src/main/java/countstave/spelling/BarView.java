@@ -56,6 +56,22 @@ public final class BarView {
                 && !bar.length().isLongerThan(meterLength());
     }
 
+    /** Whether some note of this voice is written as one value and lasts another, so that no sum need be right. */
+    public static boolean hasDiffering(Voice voice) {
+        return timed(voice).stream().anyMatch(BarView::differs);
+    }
+
+    /** Beyond rounding: the reader keeps the written length wherever the two agree to within one division. */
+    public static boolean differs(Event event) {
+        return event.written() != null && event.printed() && !event.barRest() && event.length().isPositive()
+                && !isSharedTremolo(event) && !event.written().length().equals(event.length());
+    }
+
+    /** Whether nothing is written in this voice but the sign for a bar of rest, which lasts as long as the bar does. */
+    public static boolean isBarRest(Voice voice) {
+        return voice.events().stream().allMatch(Event::barRest);
+    }
+
     /** Whether an event is an ordinary note or rest outside tuplets, whose written value is what it lasts. */
     public static boolean isPlain(Event event) {
         return isOrdinary(event) && event.written().ratio().isPlain();

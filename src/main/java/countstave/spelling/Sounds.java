@@ -41,10 +41,11 @@ public final class Sounds {
         return at.equals(to) ? sounds : null;
     }
 
-    /** The stretch spelled anew by the meter; null where that cannot be done. */
+    /** The stretch spelled anew by the meter; null where that cannot be done, or where it would cut a note in two. */
     public static Suggestion respell(MeterFrame frame, Voice voice, Offset from, Offset to) {
         List<Sound> sounds = of(voice, from, to);
-        if (sounds == null || sounds.isEmpty()) {
+        boolean cuts = BarView.timed(voice).stream().anyMatch(e -> isInside(from, e) || isInside(to, e));
+        if (sounds == null || sounds.isEmpty() || cuts) {
             return null;
         }
         return Respeller.spell(frame, sounds).map(items -> new Suggestion(from, to, items)).orElse(null);
@@ -60,6 +61,10 @@ public final class Sounds {
     /** Whether nothing begins to sound here: every head is held by a tie. */
     public static boolean isHeld(Event event) {
         return event.isNote() && !event.heads().isEmpty() && event.heads().stream().allMatch(Head::tieStop);
+    }
+
+    private static boolean isInside(Offset at, Event event) {
+        return at.isAfter(event.start()) && at.isBefore(event.end());
     }
 
     private static boolean leadsOn(Event event) {

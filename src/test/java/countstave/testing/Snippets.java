@@ -9,7 +9,9 @@ import countstave.time.Duration;
 import countstave.time.Offset;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * Small one-part scores for tests, as valid MusicXML 4.0.
@@ -169,6 +171,7 @@ public final class Snippets {
             long used = divisions > 0 ? divisions : exactDivisions();
             StringBuilder xml = new StringBuilder(HEAD);
             String running = null;
+            Set<Integer> held = new HashSet<>();
             for (int i = 0; i < measures.size(); i++) {
                 Measure measure = measures.get(i);
                 running = measure.meter() == null ? running : measure.meter();
@@ -183,7 +186,7 @@ public final class Snippets {
                     if (back > 0) {
                         xml.append("      <backup><duration>").append(back).append("</duration></backup>\n");
                     }
-                    back = new VoiceWriter(xml, used, voice++, percussion, barLength(running)).write(items);
+                    back = new VoiceWriter(xml, used, voice++, percussion, barLength(running)).write(items, held);
                 }
                 xml.append("    </measure>\n");
             }
@@ -242,17 +245,23 @@ public final class Snippets {
             this.barLength = barLength;
         }
 
-        /** @return the sum of the durations written, in divisions */
-        long write(List<Rhythm.Item> items) {
+        /**
+         * @param held voices whose last note is tied on, before and after
+         * @return the sum of the durations written, in divisions
+         */
+        long write(List<Rhythm.Item> items, Set<Integer> held) {
             Offset exact = Offset.ZERO;
             long written = 0;
-            boolean tied = false;
+            boolean tied = held.remove(voice);
             for (Rhythm.Item item : items) {
                 exact = exact.plus(item.barRest() ? barLength : item.length());
                 long end = nearest(exact);
-                note(item, end - written, tied);
+                note(item, end - written, tied && !item.rest());
                 tied = item.tied() || tied && item.grace();
                 written = end;
+            }
+            if (tied) {
+                held.add(voice);
             }
             return written;
         }

@@ -24,7 +24,7 @@ public final class Respeller {
 
     private static final int PER_SYMBOL = 1000;
     private static final int PER_BRACKET = 2000;
-    private static final int PER_HIDDEN_BEAT = 1000;
+    private static final int PER_HIDDEN_BEAT = 2500;
     private static final int RARE_NUMBER = 500;
     private static final int PER_NOTE_OF_TUPLET = 10;
     private static final int LARGEST_TUPLET = 15;

@@ -14,11 +14,11 @@ public final class AllRules {
 
     public static List<Rule> list() {
         return List.of(
-                new BarOverfull(), new BarShort(), new MeterDisagrees(), new ValueDiffers(), new DurationRounded(),
+                new BarOverfull(), new BarShort(), new MeterDisagrees(), new ValueDiffers(),
                 new DurationMissing(), new TupletUnmatched(), new TupletUnfilled(), new TupletNumber(),
                 new TupletNesting(), new TieLoose(), new TiePitch(), new BackupTooFar(), new VoiceOverlap(),
                 new BeamUnmatched(), new BeamOverRest(),
-                new MiddleHidden(), new BeatHidden(), new RestHidesBeat(), new BeamAgainstMeter(),
+                new DurationRounded(), new MiddleHidden(), new BeatHidden(), new RestHidesBeat(), new BeamAgainstMeter(),
                 new TripletsThroughout(), new DupletsThroughout(), new TupletAllDotted(),
                 new TupletNeedless(), new TupletReducible(), new RatioUnusual(), new TupletOffBeat(),
                 new PolyrhythmPlain(), new ManyCountChanges());

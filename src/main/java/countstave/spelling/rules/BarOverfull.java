@@ -1,6 +1,7 @@
 package countstave.spelling.rules;
 
 import countstave.score.Event;
+import countstave.score.Remark;
 import countstave.score.Voice;
 import countstave.spelling.BarView;
 import countstave.spelling.Findings;
@@ -25,8 +26,8 @@ final class BarOverfull extends VoiceRule {
     void check(BarView bar, Voice voice, Findings findings) {
         Duration room = bar.meterLength().minus(bar.bar().phase());
         Duration filled = voice.filled();
-        if (bar.bar().meter().isSenzaMisura() || !filled.isLongerThan(room)
-                || MeterDisagrees.isBetween(bar, findings.part())) {
+        if (bar.bar().meter().isSenzaMisura() || !filled.isLongerThan(room) || BarView.isBarRest(voice)
+                || isWrittenToFit(bar, voice, room) || MeterDisagrees.isBetween(bar, findings.part())) {
             return;
         }
         Offset end = Offset.at(room);
@@ -35,5 +36,13 @@ final class BarOverfull extends VoiceRule {
         findings.add(bar, voice.name(), crossing, "The bar is over-full by " + LengthWords.of(filled.minus(room))
                 + ": the voice holds " + LengthWords.of(filled) + ", " + bar.bar().meter() + " has room for "
                 + LengthWords.of(room) + ".", null);
+    }
+
+    /** Whether only durations that are not those of the written values make it too long: another rule's business. */
+    private static boolean isWrittenToFit(BarView bar, Voice voice, Duration room) {
+        Duration written = BarView.timed(voice).stream()
+                .map(e -> e.written() == null || e.barRest() ? e.length() : e.written().length())
+                .reduce(Duration.ZERO, Duration::plus);
+        return BarView.hasDiffering(voice) && (bar.has(Remark.Kind.LOCAL_METER) || !written.isLongerThan(room));
     }
 }

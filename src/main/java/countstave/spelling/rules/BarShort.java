@@ -13,16 +13,21 @@ import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** {@code bar-short}. */
 final class BarShort implements Rule {
 
     private static final RuleInfo INFO = new RuleInfo("bar-short", Severity.ERROR,
-            "A bar, or its leading voice, ends before the time signature is filled.",
+            "A bar, or its leading voice, or the only voice of a staff, ends before the time signature is filled.",
             "Whoever counts the bar out comes in late; whoever plays what is written comes in early.",
             "4/4 with three quarters in the middle of a piece",
-            "a pickup; the two parts of a bar that a repeat sign splits; a last bar that leaves room for the pickup",
+            "a pickup; the two parts of a bar that a repeat sign splits; a last bar that leaves room for the pickup;"
+                    + " a further voice that comes and goes",
             Sources.PRACTICE);
 
     @Override
@@ -43,15 +48,17 @@ final class BarShort implements Rule {
 
     private static void check(BarView bar, Findings findings) {
         if (bar.has(Remark.Kind.SHORT)) {
-            bar.bar().voices().stream().max(Comparator.comparing(Voice::filled))
+            // where written values and durations contradict each other, that is the finding
+            boolean sound = bar.bar().voices().stream().noneMatch(BarView::hasDiffering);
+            bar.bar().voices().stream().max(Comparator.comparing(Voice::filled)).filter(v -> sound)
                     .ifPresent(voice -> tell(bar, voice, bar.meterLength(), findings));
             return;
         }
-        // the leading voice is written out in full; further voices may come and go
         if (bar.bar().voices().size() > 1 && bar.bar().length().equals(bar.meterLength())) {
-            Voice leading = bar.bar().voices().get(0);
-            if (isShort(leading, bar.meterLength())) {
-                tell(bar, leading, bar.meterLength(), findings);
+            for (Voice voice : bar.bar().voices()) {
+                if (isShort(voice, bar.meterLength()) && isLeading(bar, voice) && !BarView.hasDiffering(voice)) {
+                    tell(bar, voice, bar.meterLength(), findings);
+                }
             }
         }
     }
@@ -61,6 +68,24 @@ final class BarShort implements Rule {
                 .map(e -> e.start().equals(Offset.ZERO)).orElse(false);
         boolean notes = voice.events().stream().anyMatch(Event::isNote);
         return notes && fromTheStart && voice.filled().isPositive() && voice.filled().isShorterThan(room);
+    }
+
+    /**
+     * The leading voice of the part is written out in full; further voices may come and go. On a further staff a voice
+     * must be full where nothing else fills the gap.
+     */
+    private static boolean isLeading(BarView bar, Voice voice) {
+        List<Voice> voices = bar.bar().voices();
+        if (voice == voices.get(0)) {
+            return true;
+        }
+        Set<Integer> staves = staves(voice);
+        return staves.size() == 1 && !staves(voices.get(0)).containsAll(staves)
+                && voices.stream().allMatch(v -> v == voice || Collections.disjoint(staves(v), staves));
+    }
+
+    private static Set<Integer> staves(Voice voice) {
+        return voice.events().stream().map(Event::staff).collect(Collectors.toSet());
     }
 
     private static void tell(BarView bar, Voice voice, Duration room, Findings findings) {

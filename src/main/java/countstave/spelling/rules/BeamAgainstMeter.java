@@ -15,6 +15,9 @@ import java.util.List;
 /** {@code beam-against-meter}. */
 final class BeamAgainstMeter extends VoiceRule {
 
+    /** A half bar of this length or less needs no beam of its own. */
+    private static final Duration SHORT_HALF = Duration.of(1, 4);
+
     BeamAgainstMeter() {
         super(new RuleInfo("beam-against-meter", Severity.WARNING,
                 "A beam runs across the middle of a 4/4 bar or across a dotted beat, or makes two halves of a 3/4 bar.",
@@ -83,7 +86,9 @@ final class BeamAgainstMeter extends VoiceRule {
         if (frame.isCompound()) {
             return frame.beats().stream().skip(1).map(Span::start).toList();
         }
-        boolean halves = parts.size() == 2 && parts.get(0).level() == Span.Level.GROUP;
+        // 4/8 is beamed like 2/4, in which four eighths under one beam hide nothing
+        boolean halves = parts.size() == 2 && parts.get(0).level() == Span.Level.GROUP
+                && parts.get(0).length().isLongerThan(SHORT_HALF);
         return halves ? List.of(parts.get(1).start()) : List.of();
     }
 

@@ -2,6 +2,7 @@ package countstave.spelling.rules;
 
 import countstave.score.BeamMark;
 import countstave.score.Event;
+import countstave.score.NoteValue;
 import countstave.score.Voice;
 import countstave.spelling.BarView;
 import countstave.spelling.Findings;
@@ -9,11 +10,13 @@ import countstave.spelling.PartView;
 import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
-import java.util.HashMap;
 import java.util.Map;
+import java.util.TreeMap;
 
 /** {@code beam-unmatched}. */
 final class BeamUnmatched implements Rule {
+
+    private static final int MOST_BEAMS = 8;
 
     private static final RuleInfo INFO = new RuleInfo("beam-unmatched", Severity.ERROR,
             "A beam begins and does not end, or ends and did not begin.",
@@ -29,52 +32,89 @@ final class BeamUnmatched implements Rule {
 
     @Override
     public void check(PartView part, Findings findings) {
-        Map<String, OpenBeam> open = new HashMap<>();
+        Map<String, Beams> beams = new TreeMap<>();
         for (BarView bar : part.bars()) {
             for (Voice voice : bar.bar().voices()) {
-                // told once a bar and voice: the rest usually follows from the first
-                boolean told = false;
-                for (Event event : voice.events()) {
-                    if (!event.isGrace() && event.isNote()) {
-                        told |= check(bar, voice, event, open, findings, told);
+                beams.computeIfAbsent(voice.name(), name -> new Beams(name, findings)).bar(bar, voice);
+            }
+        }
+        beams.values().forEach(Beams::end);
+    }
+
+    /** The beams of one voice that are open at the moment, level by level. */
+    private static final class Beams {
+
+        private record Begin(BarView bar, Event event) {
+        }
+
+        private final String voice;
+        private final Findings findings;
+        private final Map<Integer, Begin> open = new TreeMap<>();
+        private BarView told;
+
+        Beams(String voice, Findings findings) {
+            this.voice = voice;
+            this.findings = findings;
+        }
+
+        void bar(BarView bar, Voice written) {
+            for (Event event : written.events()) {
+                // a rest may lie under a beam without saying so
+                boolean speaks = event.isNote() || !event.look().beams().isEmpty();
+                if (!event.isGrace() && speaks) {
+                    for (int level = 1; level <= MOST_BEAMS; level++) {
+                        event(bar, event, level);
                     }
                 }
             }
         }
-        open.values().forEach(beam -> beam.tell(findings));
-    }
 
-    private record OpenBeam(BarView bar, String voice, Event event) {
-
-        void tell(Findings findings) {
-            findings.add(bar, voice, event, "A beam begins here and does not end.", null);
-        }
-    }
-
-    private static boolean check(BarView bar, Voice voice, Event event, Map<String, OpenBeam> open, Findings findings,
-            boolean told) {
-        BeamMark.Kind kind = BeamRun.kind(event, 1);
-        OpenBeam before = open.get(voice.name());
-        boolean goesOn = kind == BeamMark.Kind.CONTINUE || kind == BeamMark.Kind.END;
-        boolean wrong = false;
-        if (before != null && !goesOn) {
-            if (!told) {
-                before.tell(findings);
+        private void event(BarView bar, Event event, int level) {
+            BeamMark.Kind kind = BeamRun.kind(event, level);
+            boolean goesOn = kind == BeamMark.Kind.CONTINUE || kind == BeamMark.Kind.END;
+            if (open.containsKey(level) && !goesOn) {
+                neverEnds(level);
+            } else if (!open.containsKey(level) && goesOn) {
+                tell(bar, event, kind == BeamMark.Kind.END ? name(level) + " ends here that did not begin."
+                        : name(level) + " goes on here that did not begin.");
             }
-            open.remove(voice.name());
-            wrong = true;
-        } else if (before == null && goesOn) {
-            if (!told) {
-                findings.add(bar, voice.name(), event, kind == BeamMark.Kind.END
-                        ? "A beam ends here that did not begin." : "A beam goes on here that did not begin.", null);
+            if (kind == BeamMark.Kind.BEGIN) {
+                open.put(level, new Begin(bar, event));
+            } else if (kind == BeamMark.Kind.END) {
+                open.remove(level);
             }
-            wrong = true;
         }
-        if (kind == BeamMark.Kind.BEGIN) {
-            open.put(voice.name(), new OpenBeam(bar, voice.name(), event));
-        } else if (kind == BeamMark.Kind.END) {
-            open.remove(voice.name());
+
+        private void neverEnds(int level) {
+            Begin begin = open.remove(level);
+            tell(begin.bar, begin.event, name(level) + " begins here and does not end.");
         }
-        return wrong;
+
+        void end() {
+            for (int level = 1; level <= MOST_BEAMS; level++) {
+                if (open.containsKey(level)) {
+                    neverEnds(level);
+                }
+            }
+        }
+
+        /** Once a bar: the rest usually follows from the first. */
+        private void tell(BarView bar, Event event, String sentence) {
+            if (told != bar) {
+                findings.add(bar, voice, event, sentence, null);
+            }
+            told = bar;
+        }
+
+        private static String name(int level) {
+            if (level == 1) {
+                return "A beam";
+            }
+            String value = NoteValue.EIGHTH.xmlName();
+            for (NoteValue each : NoteValue.values()) {
+                value = each.flags() == level ? each.xmlName() : value;
+            }
+            return "A beam of " + value + "s";
+        }
     }
 }

@@ -18,11 +18,15 @@ final class Closings {
         if (!closes) {
             return false;
         }
+        boolean ends = index == part.bars().size() - 1 || "light-heavy".equals(bar.bar().right().style())
+                && bar.bar().right().repeat() == null;
         Duration missing = bar.meterLength().minus(bar.bar().length());
         for (int i = index - 1; i >= 0; i--) {
             Bar other = part.bar(i).bar();
             boolean opens = i == 0 || part.bar(i - 1).bar().right() != null || other.left() != null || other.implicit();
-            if (opens && other.length().equals(missing)) {
+            boolean pickup = opens && other.length().isShorterThan(other.meter().length());
+            // the very end may leave room for more than the pickup: nobody counts on from there
+            if (pickup && (ends ? !other.length().isLongerThan(missing) : other.length().equals(missing))) {
                 return true;
             }
         }

@@ -8,12 +8,13 @@ import countstave.spelling.PartView;
 import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
+import countstave.time.Duration;
 import java.math.BigInteger;
 
 /** {@code duration-rounded}: told once a part, since one setting of the exporting program makes all of them. */
 final class DurationRounded implements Rule {
 
-    private static final RuleInfo INFO = new RuleInfo("duration-rounded", Severity.ERROR,
+    private static final RuleInfo INFO = new RuleInfo("duration-rounded", Severity.WARNING,
             "The file's divisions of a quarter are too coarse for its tuplets, so that durations had to be rounded.",
             "Programs that add up durations drift off the beat; countstave itself counts the exact values.",
             "a septuplet of 16ths with 480 divisions of a quarter: 68.57 becomes 69",
@@ -51,16 +52,21 @@ final class DurationRounded implements Rule {
             }
         }
         if (first != null) {
-            String remedy = needed.compareTo(LARGEST) > 0 ? "" : "; " + needed + " divisions of a quarter would be exact";
-            findings.add(firstBar, firstVoice, first, (notes == 1 ? "A duration is" : notes + " durations of this part are")
-                    + " rounded, here to " + first.sounding() + " of a whole note instead of " + first.length() + remedy
+            String remedy = needed.compareTo(LARGEST) > 0 ? "" : "; " + needed + " divisions would be exact";
+            findings.add(firstBar, firstVoice, first, "With " + shown(first.divisions()) + " divisions of a quarter, "
+                    + (notes == 1 ? "a duration had" : notes + " durations of this part had")
+                    + " to be rounded, here to " + first.sounding() + " of a whole note instead of " + first.length() + remedy
                     + ".", null);
         }
     }
 
     private static boolean isRounded(Event event) {
-        return event.sounding() != null && !event.barRest() && event.written() != null && !BarView.isSharedTremolo(event)
+        return event.sounding() != null && event.sounding().isPositive() && !event.barRest() && event.written() != null && !BarView.isSharedTremolo(event)
                 && event.written().length().equals(event.length()) && !event.length().equals(event.sounding());
+    }
+
+    private static String shown(Duration divisions) {
+        return divisions.denominator() == 1 ? String.valueOf(divisions.numerator()) : divisions.toString();
     }
 
     private static BigInteger lcm(BigInteger a, BigInteger b) {

@@ -55,9 +55,8 @@ final class MeterDisagrees implements Rule {
                 return false;
             }
             Bar other = part.bars().get(bar.bar().index());
-            boolean rests = other.voices().isEmpty()
-                    || other.voices().stream().allMatch(v -> v.events().stream().allMatch(e -> e.barRest()));
-            if (rests) {
+            if (other.voices().stream().allMatch(BarView::isBarRest)) {
+                agreeing += isRestOf(other, length) ? 1 : 0;
                 continue;
             }
             if (!other.voices().stream().map(Voice::filled).allMatch(length::equals)) {
@@ -66,5 +65,10 @@ final class MeterDisagrees implements Rule {
             agreeing++;
         }
         return agreeing > 1;
+    }
+
+    /** Whether a bar of rest says in so many words that it lasts this long. */
+    private static boolean isRestOf(Bar bar, Duration length) {
+        return bar.voices().stream().flatMap(v -> v.events().stream()).anyMatch(e -> length.equals(e.sounding()));
     }
 }

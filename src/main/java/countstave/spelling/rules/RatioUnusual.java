@@ -6,6 +6,7 @@ import countstave.score.Tuplet;
 import countstave.score.Voice;
 import countstave.spelling.BarView;
 import countstave.spelling.Findings;
+import countstave.spelling.LengthWords;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.spelling.respell.Respeller;
@@ -34,7 +35,7 @@ final class RatioUnusual extends TupletRule {
         NoteValue unit = normal > 0 ? NoteValue.ofLength(tuplet.length().dividedBy(normal)) : null;
         if (unit != null && normal != tuplet.ratio().normal()) {
             findings.add(bar, voice.name(), events.get(0), "A " + tuplet.ratio() + " is unusual here; customary over "
-                    + "a " + Words.value(NoteValue.ofLength(tuplet.length()), 0) + " is " + actual + ":" + normal + " in "
+                    + LengthWords.of(tuplet.length()) + " is " + actual + ":" + normal + " in "
                     + Words.plural(unit) + ".", null);
         }
     }

@@ -27,23 +27,24 @@ final class TupletNesting implements Rule {
     @Override
     public void check(PartView part, Findings findings) {
         for (Bracket bracket : Bracket.of(part)) {
-            if (!bracket.isMatched() || bracket.outer() == null) {
-                continue;
-            }
-            Ratio product = product(bracket);
-            if (product == null) {
-                continue;
-            }
-            for (Event event : bracket.events()) {
-                if (event.written() != null && !event.written().ratio().sameProportionAs(product)
-                        && innermost(event, bracket)) {
-                    findings.add(bracket.bar(), bracket.voice(), event, "A " + bracket.start().shownRatio() + " inside a "
-                            + bracket.outer().start().shownRatio() + " makes " + product + ", but the notes are in "
-                            + event.written().ratio() + ".", null);
-                    break;
-                }
+            Event event = contradiction(bracket);
+            if (event != null) {
+                findings.add(bracket.bar(), bracket.voice(), event, "A " + bracket.start().shownRatio() + " inside a "
+                        + bracket.outer().start().shownRatio() + " makes " + product(bracket) + ", but the notes are in "
+                        + event.written().ratio() + ".", null);
             }
         }
+    }
+
+    /** The first note of an inner bracket that does not have the product of the ratios around it; null where all have. */
+    static Event contradiction(Bracket bracket) {
+        Ratio product = bracket.isMatched() && bracket.outer() != null ? product(bracket) : null;
+        if (product == null) {
+            return null;
+        }
+        return bracket.events().stream().filter(e -> e.written() != null)
+                .filter(e -> !e.written().ratio().sameProportionAs(product) && innermost(e, bracket))
+                .findFirst().orElse(null);
     }
 
     /** The product of all shown ratios from the outermost bracket in; null where one is not shown. */

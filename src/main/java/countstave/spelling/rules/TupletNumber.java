@@ -33,19 +33,22 @@ final class TupletNumber implements Rule {
         for (Bracket bracket : all) {
             // the notes of a nested tuplet have the product of the ratios around them: another rule's business
             boolean alone = bracket.outer() == null && all.stream().noneMatch(b -> b.isInside(bracket));
-            if (!bracket.isMatched() || !alone || bracket.start().shownRatio() == null
-                    || bracket.events().stream().anyMatch(BarView::isSharedTremolo)) {
+            if (!bracket.isMatched() || !alone || bracket.events().stream().anyMatch(BarView::isSharedTremolo)) {
                 continue;
             }
             Ratio shown = bracket.start().shownRatio();
             List<Ratio> ratios = bracket.events().stream().map(Event::written).filter(w -> w != null)
                     .map(Written::ratio).distinct().toList();
-            if (ratios.size() != 1 || ratios.get(0).sameProportionAs(shown)) {
+            if (ratios.size() != 1) {
                 continue;
             }
             Ratio own = ratios.get(0);
-            findings.add(bracket.bar(), bracket.voice(), bracket.events().get(0), "The bracket says " + shown
-                    + ", but the notes under it are " + (own.isPlain() ? "plain" : "in " + own) + ".", null);
+            boolean unsaid = shown == null || shown.isPlain();
+            if (unsaid ? own.isPlain() : !own.sameProportionAs(shown)) {
+                findings.add(bracket.bar(), bracket.voice(), bracket.events().get(0),
+                        (unsaid ? "A tuplet bracket stands here" : "The bracket says " + shown)
+                        + ", but the notes under it are " + (own.isPlain() ? "plain" : "in " + own) + ".", null);
+            }
         }
     }
 }

@@ -37,7 +37,9 @@ abstract class TupletRule extends VoiceRule {
             }
             List<Event> events = voice.events().subList(tuplet.firstEvent(), tuplet.lastEvent() + 1).stream()
                     .filter(e -> !e.isGrace()).toList();
-            if (events.stream().allMatch(BarView::isOrdinary) && events.stream().anyMatch(Event::isNote)) {
+            // under a tremolo sign a tuplet says how many strokes there are, not how the notes are to be counted
+            boolean strokes = events.stream().anyMatch(e -> e.look().tremolo() != null);
+            if (!strokes && events.stream().allMatch(BarView::isOrdinary) && events.stream().anyMatch(Event::isNote)) {
                 check(bar, voice, tuplet, events, findings);
             }
         }

@@ -37,9 +37,15 @@ final class TupletUnfilled implements Rule {
     @Override
     public void check(PartView part, Findings findings) {
         Set<Event> bracketed = java.util.Collections.newSetFromMap(new java.util.IdentityHashMap<>());
-        for (Bracket bracket : Bracket.of(part)) {
-            bracketed.addAll(bracket.events());
-            check(bracket, findings);
+        List<Bracket> brackets = Bracket.of(part);
+        for (Bracket bracket : brackets) {
+            if (bracket.isMatched()) {
+                bracketed.addAll(bracket.events());
+            }
+            // notes that lack the product of the ratios around them are another rule's business
+            if (brackets.stream().noneMatch(b -> b.isInside(bracket) && TupletNesting.contradiction(b) != null)) {
+                check(bracket, findings);
+            }
         }
         for (BarView bar : part.bars()) {
             for (Voice voice : bar.bar().voices()) {
@@ -53,7 +59,9 @@ final class TupletUnfilled implements Rule {
         if (!bracket.isMatched() || bracket.outer() != null || !events.stream().allMatch(TupletUnfilled::isRegular)) {
             return;
         }
-        Ratio ratio = bracket.start().shownRatio() != null ? bracket.start().shownRatio() : common(events);
+        // a number that is not the notes' own is another rule's business
+        Ratio own = common(events);
+        Ratio ratio = own != null ? own : bracket.start().shownRatio();
         if (ratio == null || ratio.isPlain()) {
             return;
         }
@@ -87,23 +95,31 @@ final class TupletUnfilled implements Rule {
     private static void unbracketed(BarView bar, Voice voice, Set<Event> bracketed, Findings findings) {
         List<Event> run = new ArrayList<>();
         for (Event event : BarView.timed(voice)) {
-            boolean inTuplet = isRegular(event) && !event.written().ratio().isPlain() && !bracketed.contains(event);
-            if (!inTuplet) {
-                tell(bar, voice, run, findings);
+            boolean inTuplet = isRegular(event) && !event.written().ratio().isPlain();
+            // a bracket over a part of the run only may stand in the wrong place, but what it leaves out still counts
+            boolean parts = !run.isEmpty() && inTuplet && (bracketed.contains(event) || bracketed.contains(last(run)))
+                    && !event.written().ratio().equals(last(run).written().ratio());
+            if (!inTuplet || parts) {
+                tell(bar, voice, run, bracketed, findings);
                 run.clear();
-            } else {
+            }
+            if (inTuplet) {
                 run.add(event);
             }
         }
-        tell(bar, voice, run, findings);
+        tell(bar, voice, run, bracketed, findings);
     }
 
-    private static void tell(BarView bar, Voice voice, List<Event> run, Findings findings) {
-        if (run.isEmpty()) {
+    private static Event last(List<Event> run) {
+        return run.get(run.size() - 1);
+    }
+
+    private static void tell(BarView bar, Voice voice, List<Event> run, Set<Event> bracketed, Findings findings) {
+        if (bracketed.containsAll(run)) {
             return;
         }
         Offset start = run.get(0).start();
-        Offset end = run.get(run.size() - 1).end();
+        Offset end = last(run).end();
         boolean atBarline = start.equals(Offset.ZERO) && run.get(0).tupletMarks().isEmpty() && bar.bar().index() > 0
                 && end.equals(bar.bar().end());
         if (bar.frame().isPlain(start) && !bar.frame().isPlain(end) && !atBarline) {

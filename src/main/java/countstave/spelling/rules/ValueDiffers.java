@@ -10,9 +10,13 @@ import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.spelling.Sounds;
 import countstave.spelling.Suggestion;
+import java.util.List;
 
 /** {@code value-differs}. */
 final class ValueDiffers extends VoiceRule {
+
+    /** More than this many in one bar have one cause, and are told as one. */
+    private static final int MOST_TOLD_ALONE = 3;
 
     ValueDiffers() {
         super(new RuleInfo("value-differs", Severity.ERROR,
@@ -25,32 +29,20 @@ final class ValueDiffers extends VoiceRule {
 
     @Override
     void check(BarView bar, Voice voice, Findings findings) {
-        boolean local = bar.has(Remark.Kind.LOCAL_METER);
-        int differing = 0;
-        Event first = null;
-        for (Event event : BarView.timed(voice)) {
-            if (!differs(bar, event)) {
-                continue;
-            }
-            differing++;
-            first = first == null ? event : first;
-            if (!local) {
-                Suggestion suggestion = bar.has(Remark.Kind.OVERFULL) ? null : Sounds.respell(bar.frame(), event);
-                findings.add(bar, voice.name(), event, "Written as " + LengthWords.of(event.written())
-                        + ", but it lasts " + LengthWords.of(event.length()) + ".", suggestion);
-            }
-        }
-        if (local && first != null) {
-            findings.add(bar, voice.name(), first, (differing == 1 ? "A note is written as one value and lasts another"
-                    : differing + " notes are written as one value and last another")
-                    + ", as if this voice had a time signature of its own; the first is written as "
+        List<Event> differing = BarView.timed(voice).stream().filter(BarView::differs).toList();
+        boolean local = differing.size() > 1 && bar.has(Remark.Kind.LOCAL_METER);
+        if (local || differing.size() > MOST_TOLD_ALONE) {
+            Event first = differing.get(0);
+            findings.add(bar, voice.name(), first, differing.size() + " notes are written as one value and last another"
+                    + (local ? ", as if this voice had a time signature of its own" : "") + "; the first is written as "
                     + LengthWords.of(first.written()) + " and lasts " + LengthWords.of(first.length()) + ".", null);
+            return;
         }
-    }
-
-    /** Beyond rounding: the reader keeps the written length wherever the two agree to within one division. */
-    private static boolean differs(BarView bar, Event event) {
-        return event.written() != null && event.printed() && !event.barRest() && event.length().isPositive()
-                && !BarView.isSharedTremolo(event) && !event.written().length().equals(event.length());
+        for (Event event : differing) {
+            // where the bar does not add up, nobody knows which of the two lengths is the wrong one
+            Suggestion suggestion = bar.has(Remark.Kind.OVERFULL) ? null : Sounds.respell(bar.frame(), event);
+            findings.add(bar, voice.name(), event, "Written as " + LengthWords.of(event.written()) + (event.isRest()
+                    ? " rest" : "") + ", but it lasts " + LengthWords.of(event.length()) + ".", suggestion);
+        }
     }
 }
