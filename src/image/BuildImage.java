@@ -63,6 +63,7 @@ public final class BuildImage {
         archiveClasses();
         launcher();
         papers();
+        describe();
         System.out.println("made " + image);
     }
 
@@ -110,6 +111,7 @@ public final class BuildImage {
                 List.of("annotate", score, "-o", work.resolve("counted.musicxml").toString(), "--force"),
                 List.of("strip", work.resolve("counted.musicxml").toString(), "--force"),
                 List.of("check", score),
+                List.of("annotate", scores.toString(), "-o", work.resolve("counted").toString(), "--force"),
                 List.of("practice", score),
                 List.of("--help"));
         Set<String> classes = new LinkedHashSet<>();
@@ -128,12 +130,18 @@ public final class BuildImage {
     }
 
     private void java(List<String> arguments) throws IOException, InterruptedException {
+        java(arguments, null);
+    }
+
+    /** @param out where what it prints goes; null for the log */
+    private void java(List<String> arguments, Path out) throws IOException, InterruptedException {
         List<String> command = new ArrayList<>();
         command.add(image.resolve("bin").resolve("java").toString());
         command.addAll(arguments);
         Path log = work.resolve("java.log");
-        Process process = new ProcessBuilder(command).redirectErrorStream(true)
-                .redirectOutput(ProcessBuilder.Redirect.appendTo(log.toFile())).start();
+        ProcessBuilder.Redirect told = ProcessBuilder.Redirect.appendTo(log.toFile());
+        Process process = new ProcessBuilder(command).redirectError(told)
+                .redirectOutput(out == null ? told : ProcessBuilder.Redirect.to(out.toFile())).start();
         int code = process.waitFor();
         if (code > 1) {
             throw new IOException("exit code " + code + " from " + String.join(" ", command) + "; see " + log);
@@ -175,10 +183,23 @@ public final class BuildImage {
         Files.createDirectories(folder);
         Path licences = Path.of("src", "main", "resources", "META-INF", "licenses");
         copy(licences, folder.resolve("licenses"));
-        copy(target.resolve("shell"), folder.resolve("shell"));
         Path parts = target.resolve("countstave.cdx.json");
         if (Files.exists(parts)) {
             Files.copy(parts, folder.resolve("countstave.cdx.json"));
+        }
+    }
+
+    /** The manual pages and the completion of a shell's command line, as the program itself describes them. */
+    private void describe() throws IOException, InterruptedException {
+        Path pages = Files.createDirectories(image.resolve("share").resolve("man").resolve("man1"));
+        java(List.of("-m", MAIN, "generate-man", "-o", pages.toString()));
+        Path completions = Files.createDirectories(
+                image.resolve("share").resolve("bash-completion").resolve("completions"));
+        java(List.of("-m", MAIN, "generate-completion"), completions.resolve(NAME));
+        for (Path made : List.of(pages.resolve(NAME + ".1"), completions.resolve(NAME))) {
+            if (!Files.exists(made) || Files.size(made) == 0) {
+                throw new IOException(made + " was not made; see " + work.resolve("java.log"));
+            }
         }
     }
 

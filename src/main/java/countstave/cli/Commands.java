@@ -10,12 +10,15 @@ import picocli.CommandLine;
  */
 final class Commands {
 
-    /** Describes all commands to the shell, so it needs all of them. */
+    /** Describes all commands to the shell. */
     private static final String COMPLETION = "generate-completion";
+
+    /** Describes all commands to the reader. */
+    private static final String MAN = "generate-man";
 
     /** All names, in the order of the help. */
     static final List<String> NAMES = List.of("count", "annotate", "strip", "practice", "systems", "check",
-            COMPLETION);
+            COMPLETION, MAN);
 
     private Commands() {
     }
@@ -30,18 +33,24 @@ final class Commands {
             case "systems" -> new SystemsCommand();
             case "check" -> new CheckCommand();
             case COMPLETION -> new GenerateCompletion();
+            case MAN -> new ManCommand();
             default -> null;
         };
     }
 
+    /** Whether this command needs all the others. */
+    private static boolean describesAll(String name) {
+        return name.equals(COMPLETION) || name.equals(MAN);
+    }
+
     /** Whether this command reads scores. */
     static boolean readsScores(String name) {
-        return NAMES.contains(name) && !name.equals("systems") && !name.equals("strip") && !name.equals(COMPLETION);
+        return NAMES.contains(name) && !name.equals("systems") && !name.equals("strip") && !describesAll(name);
     }
 
     /** Adds the command that the arguments begin with, or all of them where they begin otherwise. */
     static void addTo(CommandLine line, String... args) {
-        List<String> wanted = args.length > 0 && NAMES.contains(args[0]) && !args[0].equals(COMPLETION)
+        List<String> wanted = args.length > 0 && NAMES.contains(args[0]) && !describesAll(args[0])
                 ? List.of(args[0]) : NAMES;
         for (String name : wanted) {
             line.addSubcommand(name, named(name));

@@ -1,0 +1,152 @@
+package countstave.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A process of its own that is interrupted in the middle of many files, or has little memory for them. */
+@Timeout(120)
+class InterruptedRunTest {
+
+    /** Enough to be interrupted; {@code -Dscores=1000} tries the memory with more. */
+    private static final int SCORES = Integer.getInteger("scores", 150);
+
+    @TempDir
+    Path folder;
+
+    private Path parts;
+    private Path out;
+
+    @BeforeEach
+    void manyScores() throws IOException {
+        parts = Files.createDirectory(folder.resolve("parts"));
+        out = folder.resolve("out");
+        for (int i = 0; i < SCORES; i++) {
+            Files.copy(Path.of(i % 2 == 0 ? "scores/groove.musicxml" : "scores/dense.musicxml"),
+                    parts.resolve("s" + i + ".musicxml"));
+        }
+    }
+
+    private Process start(List<String> options, String... words) throws IOException {
+        List<String> command = new ArrayList<>(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-cp", System.getProperty("java.class.path")));
+        command.addAll(options);
+        command.add("countstave.Main");
+        command.addAll(List.of(words));
+        return new ProcessBuilder(command).redirectErrorStream(true)
+                .redirectOutput(folder.resolve("told.txt").toFile()).start();
+    }
+
+    private String told() throws IOException {
+        return Files.readString(folder.resolve("told.txt"), StandardCharsets.UTF_8);
+    }
+
+    /** Lets charts be drawn until some are there, then ends the process in this way. */
+    private int interrupted(String signal) throws IOException, InterruptedException {
+        Process run = start(List.of(), "annotate", parts.toString(), "-o", out.toString(), "--as", "chart", "--threads", "2");
+        while (run.isAlive() && charts() < 12) {
+            Thread.sleep(20);
+        }
+        assertTrue(run.isAlive(), this::toldOrNot);
+        new ProcessBuilder("kill", "-" + signal, Long.toString(run.pid())).start().waitFor();
+        assertTrue(run.waitFor(20, TimeUnit.SECONDS));
+        return run.exitValue();
+    }
+
+    private int charts() {
+        String[] names = out.toFile().list((folder, name) -> name.endsWith(".pdf"));
+        return names == null ? 0 : names.length;
+    }
+
+    private String toldOrNot() {
+        try {
+            return told();
+        } catch (IOException e) {
+            return e.toString();
+        }
+    }
+
+    /** Every chart is the one that an undisturbed run draws; gives the names of what else is there. */
+    private List<String> othersBesideWholeCharts() throws IOException {
+        Map<String, String> whole = new TreeMap<>();
+        for (String name : List.of("s0", "s1")) {
+            Path chart = folder.resolve(name + ".pdf");
+            assertEquals(0, Run.of("annotate", parts.resolve(name + ".musicxml").toString(), "-o", chart.toString()).code());
+            whole.put(name, Files.readString(chart, StandardCharsets.ISO_8859_1));
+        }
+        List<String> others = new ArrayList<>();
+        int charts = 0;
+        for (Map.Entry<String, String> file : Run.tree(out).entrySet()) {
+            if (file.getKey().matches("s\\d+\\.pdf")) {
+                int number = Integer.parseInt(file.getKey().substring(1, file.getKey().length() - 4));
+                assertEquals(whole.get("s" + number % 2), file.getValue(), file.getKey());
+                charts++;
+            } else {
+                others.add(file.getKey());
+            }
+        }
+        assertTrue(charts >= 10 && charts < SCORES, charts + " charts");
+        return others;
+    }
+
+    @Test
+    void termination() throws IOException, InterruptedException {
+        assumeTrue(Files.exists(Path.of("/bin/kill")) || Files.exists(Path.of("/usr/bin/kill")));
+        assertEquals(128 + 15, interrupted("TERM"), told());
+        assertEquals(List.of(), othersBesideWholeCharts());
+    }
+
+    @Test
+    void interruptFromTheKeyboard() throws IOException, InterruptedException {
+        assumeTrue(heedsInterrupts(), "started in the background, where interrupts are not heeded");
+        assertEquals(128 + 2, interrupted("INT"), told());
+        assertEquals(List.of(), othersBesideWholeCharts());
+    }
+
+    /** Processes inherit from a shell's background jobs that they pass over SIGINT, the second bit of the mask. */
+    private static boolean heedsInterrupts() throws IOException {
+        Path status = Path.of("/proc/self/status");
+        return Files.exists(status) && Files.readAllLines(status).stream().filter(l -> l.startsWith("SigIgn:"))
+                .allMatch(l -> (Long.parseUnsignedLong(l.substring(7).strip(), 16) & 2) == 0);
+    }
+
+    /** Nothing can be tidied up then, but no chart is half written, and what is left says by its name what it is. */
+    @Test
+    void killedOutright() throws IOException, InterruptedException {
+        assumeTrue(Files.exists(Path.of("/bin/kill")) || Files.exists(Path.of("/usr/bin/kill")));
+        assertEquals(128 + 9, interrupted("KILL"), told());
+        for (String other : othersBesideWholeCharts()) {
+            assertTrue(other.startsWith(Unfinished.PREFIX) && other.endsWith(Unfinished.ENDING), other);
+        }
+    }
+
+    /** 64 MB are enough for any number of scores, and for as many threads as there may be. */
+    @Test
+    void littleMemoryIsEnoughForManyScores() throws IOException, InterruptedException {
+        Process run = start(List.of("-Xmx64m"), "annotate", parts.toString(), "-o", out.toString(), "--threads", "8");
+        assertEquals(0, run.waitFor(), told());
+        assertTrue(told().contains(SCORES + " scores done, "), told());
+        Map<String, String> tree = Run.tree(out);
+        assertEquals(SCORES, tree.size());
+        for (String name : List.of("s0.musicxml", "s1.musicxml")) {
+            Path alone = folder.resolve("alone-" + name);
+            assertEquals(0, Run.of("annotate", parts.resolve(name).toString(), "-o", alone.toString()).code());
+            assertEquals(Files.readString(alone, StandardCharsets.ISO_8859_1), tree.get(name));
+        }
+        assertEquals(2, tree.values().stream().distinct().count());
+    }
+}
