@@ -42,8 +42,8 @@ public final class PracticeIndex {
         PracticeIndex page = new PracticeIndex(out);
         String safe = escape(title);
         page.line("<!DOCTYPE html>");
-        page.line("<html lang=\"en\"><head><meta charset=\"utf-8\"><title>Practice: " + safe + "</title>");
-        page.line("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">");
+        page.line("<html lang=\"en\"><head><meta charset=\"utf-8\"/><title>Practice: " + safe + "</title>");
+        page.line("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>");
         page.line("<style>body{font-family:sans-serif;max-width:60em;margin:2em auto;padding:0 1em;line-height:1.4}"
                 + "td,th{text-align:left;vertical-align:top;padding:.3em 1em .3em 0}"
                 + "tr{border-bottom:1px solid #999}table{border-collapse:collapse}</style></head><body>");
@@ -88,7 +88,7 @@ public final class PracticeIndex {
         StringBuilder alike = new StringBuilder();
         for (Passage other : plan.passages()) {
             if (other.sameAs() == passage.rank()) {
-                alike.append(alike.isEmpty() ? "<br>and alike: " : ", ").append(escape(other.stretch().numbers()));
+                alike.append(alike.isEmpty() ? "<br/>and alike: " : ", ").append(escape(other.stretch().numbers()));
             }
         }
         return alike.toString();

@@ -119,10 +119,12 @@ public final class SheetLayout {
                     drawn));
             if (drawn) {
                 List<SheetBlock> lines = stages.get(stage.ordinal());
+                // a stage is read on one page, unless that would leave much of the page before it empty
+                boolean together = lines.stream().mapToDouble(SheetBlock::height).sum() < 0.5 * room(frame);
                 for (int i = 0; i < lines.size(); i++) {
                     // the stage without music is no more than a line of words: it stays below the one before it
-                    boolean beforeWordsOnly = stage == Stage.STRONG_BEATS && i == lines.size() - 1;
-                    sheet.add(beforeWordsOnly ? lines.get(i).keptWithNext() : lines.get(i));
+                    boolean stays = i < lines.size() - 1 ? together : stage == Stage.STRONG_BEATS;
+                    sheet.add(stays ? lines.get(i).keptWithNext() : lines.get(i));
                     sheet.add(SheetBlock.gap(LINE_GAP));
                 }
             }
@@ -178,7 +180,10 @@ public final class SheetLayout {
         LineBreaker.Widths widths = LineBreaker.Widths.of(bars, range.from(), range.to());
         double factor = Math.min(1, frame.width() / (widths.fixed() + widths.least()));
         SystemBox system = new SystemBuilder(measures).build(bars, range, frame.width() / factor);
-        double room = frame.musicTop(true) - frame.musicBottom();
-        return system.scaled(Math.min(factor, 0.6 * room / system.height()));
+        return system.scaled(Math.min(factor, 0.6 * room(frame) / system.height()));
+    }
+
+    private static double room(PageFrame frame) {
+        return frame.musicTop(true) - frame.musicBottom();
     }
 }

@@ -1,0 +1,214 @@
+package countstave.json;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import countstave.CountedScore;
+import countstave.practice.Passage;
+import countstave.practice.Plans;
+import countstave.practice.PracticePlan;
+import countstave.practice.Stage;
+import countstave.practice.Stretch;
+import countstave.testing.Snippets;
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Every figure of the JSON plan against an example that is worked out by hand, and its texts against the plan. */
+@SuppressWarnings("unchecked")
+class PracticeJsonTest {
+
+    private static final String SIXTEENTHS = "16 16 16 16 16 16 16 16 16 16 16 16 16 16 16 16";
+    private static final String TRIPLETS = "[3:2 8 8 8] [3:2 8 8 8] [3:2 8 8 8] [3:2 8 8 8]";
+
+    private static Map<String, Object> json(CountedScore counted) throws IOException {
+        StringBuilder out = new StringBuilder();
+        PracticeJson.write(counted.score().title(), counted.score().source(), Plans.of(counted), out);
+        return (Map<String, Object>) TinyJson.read(out.toString());
+    }
+
+    private static Map<String, Object> map(Object from, String... keys) {
+        Object at = from;
+        for (String key : keys) {
+            at = ((Map<String, Object>) at).get(key);
+        }
+        return (Map<String, Object>) at;
+    }
+
+    private static List<Object> list(Object from, String key) {
+        return (List<Object>) ((Map<String, Object>) from).get(key);
+    }
+
+    private static Object part(Map<String, Object> json) {
+        return list(json, "parts").get(0);
+    }
+
+    private static void figures(Map<String, Object> figures, int changes, double perBar, double peak, double fastest,
+            int rarity, double distance, double difficulty, int sayable) {
+        assertEquals(changes, number(figures, "changes"), 0);
+        assertEquals(perBar, number(figures, "changesPerBar"), 1e-6);
+        assertEquals(peak, number(figures, "peak"), 1e-6);
+        assertEquals(fastest, number(figures, "fastest"), 1e-6);
+        assertEquals(rarity, number(figures, "rarity"), 0);
+        assertEquals(distance, number(figures, "distance"), 1e-6);
+        assertEquals(difficulty, number(figures, "difficulty"), 1e-6);
+        assertEquals(sayable, number(figures, "sayableTempo"), 0);
+    }
+
+    private static double number(Object from, String key) {
+        return ((BigDecimal) ((Map<String, Object>) from).get(key)).doubleValue();
+    }
+
+    /**
+     * By hand, ♩ = 120: a bar of sixteenths (8 a second), a bar of eighth-triplets (6 a second). One change from 1/16 to
+     * 1/12, ratio 3:4, distance log₂ 12 = 3.585. Rarity 1 (threes). Sixteenths can be said to 6.5 · 60 / 4 = 97.5, so 97;
+     * triplets to 6.5 · 60 / 3 = 130. Difficulty: 1/2 + 3 · 8/6.5 + 1 + 3.585/2.
+     */
+    @Test
+    void figuresOfTwoBars() throws IOException {
+        Map<String, Object> json = json(Plans.countedXml(Snippets.in("4/4").tempo(120).bar(SIXTEENTHS).bar(TRIPLETS).xml()));
+        assertEquals("countstave-practice/1", json.get("schema"));
+        assertEquals("test.musicxml", map(json, "score").get("source"));
+        Object part = part(json);
+        assertEquals("P1", map(part).get("id"));
+        assertEquals("numbers", map(part).get("system"));
+        assertEquals(6.5, number(part, "voiceLimit"));
+        assertEquals(6, number(part, "breathSeconds"));
+        assertEquals(false, map(part).get("tempoAssumed"));
+        double distance = Math.log(12) / Math.log(2);
+        figures(map(part, "whole"), 1, 0.5, 8, 8, 1, distance, 0.5 + 24 / 6.5 + 1 + distance / 2, 97);
+        assertEquals(1, list(part, "passages").size());
+        Object passage = list(part, "passages").get(0);
+        assertEquals(1, number(passage, "rank"));
+        assertEquals(0, number(passage, "sameAs"));
+        assertEquals(0, number(map(passage, "first"), "index"));
+        assertEquals("1", map(passage, "first").get("number"));
+        assertEquals(1, number(map(passage, "last"), "index"));
+        assertEquals("2", map(passage, "last").get("number"));
+        assertEquals("1/4", map(passage, "tempo").get("unit"));
+        assertEquals(120, number(map(passage, "tempo"), "perMinute"));
+        figures(map(passage, "figures"), 1, 0.5, 8, 8, 1, distance, 0.5 + 24 / 6.5 + 1 + distance / 2, 97);
+        List<Object> bars = list(passage, "bars");
+        figures(map(bars.get(0), "figures"), 0, 0, 8, 8, 0, 0, 24 / 6.5, 97);
+        figures(map(bars.get(1), "figures"), 0, 0, 6, 6, 1, 0, 18 / 6.5 + 1, 130);
+    }
+
+    /**
+     * By hand: from half of 120, steps of 5 to 8 % on whole numbers; five clean repeats at the ends, three between; up to
+     * 97 all of it can be said, above it only the beats (all sixteenths are played, so stage 2 says as much as stage 1).
+     */
+    @Test
+    void ladderOfTwoBars() throws IOException {
+        Object passage = list(part(json(Plans.countedXml(
+                Snippets.in("4/4").tempo(120).bar(SIXTEENTHS).bar(TRIPLETS).xml()))), "passages").get(0);
+        List<Object> ladder = list(passage, "ladder");
+        assertEquals(60, number(ladder.get(0), "perMinute"));
+        assertEquals(120, number(ladder.get(ladder.size() - 1), "perMinute"));
+        for (int i = 0; i < ladder.size(); i++) {
+            double tempo = number(ladder.get(i), "perMinute");
+            assertEquals(tempo, Math.rint(tempo));
+            boolean end = i == 0 || i == ladder.size() - 1;
+            assertEquals(end ? 5 : 3, number(ladder.get(i), "clean"));
+            assertEquals(tempo <= 97 ? "all" : "beats", map(ladder.get(i)).get("stage"), () -> "at " + tempo);
+            if (i > 0) {
+                double step = tempo / number(ladder.get(i - 1), "perMinute");
+                assertTrue(step >= 1.0499 && step <= 1.0801, () -> "a step of " + step);
+            }
+        }
+    }
+
+    /** By hand: at the slowest step, ♩ = 60, each bar lasts 4 s, both 8 s: one breath at the barline, after 4 s. */
+    @Test
+    void breathOfTwoBars() throws IOException {
+        Object passage = list(part(json(Plans.countedXml(
+                Snippets.in("4/4").tempo(120).bar(SIXTEENTHS).bar(TRIPLETS).xml()))), "passages").get(0);
+        assertEquals(1, list(passage, "breaths").size());
+        Map<String, Object> breath = map(list(passage, "breaths").get(0));
+        assertEquals(1, number(breath, "index"));
+        assertEquals("2", breath.get("number"));
+        assertEquals("0/1", breath.get("at"));
+        assertEquals(4, number(breath, "seconds"));
+        assertEquals("barline", breath.get("reason"));
+    }
+
+    /** By hand, for 4/4 in sixteenths, then triplets: 16 + 12 said, then as many, then the 8 beats, then 1 and 3, then none. */
+    @Test
+    void stagesOfTwoBars() throws IOException {
+        Object passage = list(part(json(Plans.countedXml(
+                Snippets.in("4/4").tempo(120).bar(SIXTEENTHS).bar(TRIPLETS).xml()))), "passages").get(0);
+        List<Object> stages = list(passage, "stages");
+        assertEquals(List.of("all", "beats-and-played", "beats", "strong-beats", "none"),
+                stages.stream().map(s -> map(s).get("id")).toList());
+        int[] said = {28, 28, 8, 4, 0};
+        for (int i = 0; i < said.length; i++) {
+            List<Object> counts = list(stages.get(i), "counts");
+            assertEquals(28, counts.size());
+            assertTrue(counts.stream().allMatch(c -> map(c).get("played").equals(true)));
+            assertEquals(said[i], counts.stream().filter(c -> map(c).get("said").equals(true)).count());
+        }
+        // the words: common practice (facts.md, table of systems), positions by arithmetic
+        List<Object> all = list(stages.get(0), "counts");
+        assertEquals("1 e & a 2 e & a 3 e & a 4 e & a 1 trip let 2 trip let 3 trip let 4 trip let",
+                all.stream().map(c -> (String) map(c).get("say")).collect(Collectors.joining(" ")));
+        assertEquals("0/1 1/16 1/8 3/16", all.stream().limit(4).map(c -> (String) map(c).get("at"))
+                .collect(Collectors.joining(" ")));
+        assertEquals("0/1 1/12 1/6 1/4", all.stream().skip(16).limit(4).map(c -> (String) map(c).get("at"))
+                .collect(Collectors.joining(" ")));
+        assertEquals(List.of("1", "3", "1", "3"), list(stages.get(3), "counts").stream()
+                .filter(c -> map(c).get("said").equals(true)).map(c -> map(c).get("say")).toList());
+    }
+
+    /** By hand, ♩ = 70, dotted eighths with sixteenths: of sixteen counts, the beats and the "a" of 1 and 2 are said. */
+    @Test
+    void feltPositionsStayInThePlan() throws IOException {
+        Object passage = list(part(json(Plans.countedXml(
+                Snippets.in("4/4").tempo(70).bar("8. 16 8. 16 4 4").xml()))), "passages").get(0);
+        List<Object> counts = list(list(passage, "stages").get(1), "counts");
+        assertEquals(16, counts.size());
+        assertEquals("1 a 2 a 3 4", counts.stream().filter(c -> map(c).get("said").equals(true))
+                .map(c -> (String) map(c).get("say")).collect(Collectors.joining(" ")));
+        assertEquals(6, counts.stream().filter(c -> map(c).get("played").equals(true)).count());
+    }
+
+    /** A score without a tempo is practised at ♩ = 90, and the plan says that this is assumed. */
+    @Test
+    void anAssumedTempoIsSaid() throws IOException {
+        Object part = part(json(Plans.countedXml(Snippets.in("4/4").bar("4 4 4 4").bar("8 8 4 4 4").xml())));
+        assertEquals(true, map(part).get("tempoAssumed"));
+        assertEquals(90, number(map(list(part, "passages").get(0), "tempo"), "perMinute"));
+    }
+
+    /** The demo scores: what the file says is what the plan holds. */
+    @ParameterizedTest
+    @ValueSource(strings = {"dense", "song"})
+    void theFileHoldsThePlan(String score) throws IOException {
+        CountedScore counted = Plans.counted(score);
+        List<Object> parts = list(json(counted), "parts");
+        List<PracticePlan> plans = Plans.of(counted);
+        assertEquals(plans.size(), parts.size());
+        for (int p = 0; p < plans.size(); p++) {
+            List<Object> passages = list(parts.get(p), "passages");
+            assertEquals(plans.get(p).passages().size(), passages.size());
+            for (int i = 0; i < passages.size(); i++) {
+                Passage passage = plans.get(p).passages().get(i);
+                Stretch stretch = passage.stretch();
+                assertEquals(stretch.timeline(0).bar().number(), map(passages.get(i), "first").get("number"));
+                assertEquals(passage.sameAs(), number(passages.get(i), "sameAs"));
+                assertEquals(passage.breaths().size(), list(passages.get(i), "breaths").size());
+                assertEquals(passage.figures().difficulty(), number(map(passages.get(i), "figures"), "difficulty"), 1e-6);
+                assertEquals(stretch.size(), list(passages.get(i), "bars").size());
+                for (Stage stage : Stage.values()) {
+                    List<Object> counts = list(list(passages.get(i), "stages").get(stage.ordinal()), "counts");
+                    assertEquals(Plans.said(passage, stage).stream().map(s -> s.replaceFirst("^\\^", "")).toList(),
+                            counts.stream().filter(c -> map(c).get("said").equals(true)).map(c -> map(c).get("say"))
+                                    .toList());
+                }
+            }
+        }
+    }
+}
