@@ -23,8 +23,8 @@ import java.util.concurrent.Executors;
  */
 final class Batch<R> {
 
-    /** Heap that a byte of a score needs while it is worked on; measured at 12 to 20, see docs/many-files.md. */
-    private static final int HEAP_PER_BYTE = 25;
+    /** Heap that a byte of a score needs while it is worked on; measured at 14 (lyrics) to 40 (charts), docs/many-files.md. */
+    private static final int HEAP_PER_BYTE = 40;
 
     /** A compressed score unpacks to some ten to twenty times its size. */
     private static final int UNPACKED = 16;
