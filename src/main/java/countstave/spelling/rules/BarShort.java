@@ -7,8 +7,6 @@ import countstave.score.Voice;
 import countstave.spelling.BarView;
 import countstave.spelling.Findings;
 import countstave.spelling.LengthWords;
-import countstave.spelling.PartView;
-import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.time.Duration;
@@ -20,33 +18,28 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /** {@code bar-short}. */
-final class BarShort implements Rule {
+final class BarShort extends BarRule {
 
-    private static final RuleInfo INFO = new RuleInfo("bar-short", Severity.ERROR,
-            "A bar, or its leading voice, or the only voice of a staff, ends before the time signature is filled.",
-            "Whoever counts the bar out comes in late; whoever plays what is written comes in early.",
-            "4/4 with three quarters in the middle of a piece",
-            "a pickup; the two parts of a bar that a repeat sign splits; a last bar that leaves room for the pickup;"
-                    + " a further voice that comes and goes",
-            Sources.PRACTICE);
-
-    @Override
-    public RuleInfo info() {
-        return INFO;
+    BarShort() {
+        super(new RuleInfo("bar-short", Severity.ERROR,
+                "A bar, or its leading voice, or the only voice of a staff, ends before the time signature is filled.",
+                "Whoever counts the bar out comes in late; whoever plays what is written comes in early.",
+                "4/4 with three quarters in the middle of a piece",
+                "a pickup; the two parts of a bar that a repeat sign splits; a last bar that leaves room for the pickup;"
+                        + " a further voice that comes and goes",
+                Sources.PRACTICE));
     }
 
     @Override
-    public void check(PartView part, Findings findings) {
-        for (BarView bar : part.bars()) {
-            boolean counted = !bar.bar().meter().isSenzaMisura() && !bar.bar().implicit()
-                    && bar.bar().style().kind() == BarStyle.Kind.NONE;
-            if (counted && !MeterDisagrees.isBetween(bar, part) && !Closings.completesPickup(bar, part)) {
-                check(bar, findings);
-            }
+    void check(BarView bar, Findings findings) {
+        boolean counted = !bar.bar().meter().isSenzaMisura() && !bar.bar().implicit()
+                && bar.bar().style().kind() == BarStyle.Kind.NONE;
+        if (counted && !MeterDisagrees.isBetween(bar, findings.part()) && !Closings.completesPickup(bar, findings.part())) {
+            voices(bar, findings);
         }
     }
 
-    private static void check(BarView bar, Findings findings) {
+    private static void voices(BarView bar, Findings findings) {
         if (bar.has(Remark.Kind.SHORT)) {
             // where written values and durations contradict each other, that is the finding
             boolean sound = bar.bar().voices().stream().noneMatch(BarView::hasDiffering);

@@ -7,27 +7,23 @@ import countstave.score.Voice;
 import countstave.spelling.BarView;
 import countstave.spelling.Findings;
 import countstave.spelling.PartView;
-import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import java.util.Map;
 import java.util.TreeMap;
 
 /** {@code beam-unmatched}. */
-final class BeamUnmatched implements Rule {
+final class BeamUnmatched extends BaseRule {
 
     private static final int MOST_BEAMS = 8;
 
-    private static final RuleInfo INFO = new RuleInfo("beam-unmatched", Severity.ERROR,
-            "A beam begins and does not end, or ends and did not begin.",
-            "Programs draw such a beam to the wrong note or not at all, and the grouping is lost.",
-            "four eighths: begin, continue, continue, and nothing on the fourth",
-            "a beam that begins before the barline and ends after it",
-            Sources.MUSICXML + ", element beam");
-
-    @Override
-    public RuleInfo info() {
-        return INFO;
+    BeamUnmatched() {
+        super(new RuleInfo("beam-unmatched", Severity.ERROR,
+                "A beam begins and does not end, or ends and did not begin.",
+                "Programs draw such a beam to the wrong note or not at all, and the grouping is lost.",
+                "four eighths: begin, continue, continue, and nothing on the fourth",
+                "a beam that begins before the barline and ends after it",
+                Sources.MUSICXML + ", element beam"));
     }
 
     @Override

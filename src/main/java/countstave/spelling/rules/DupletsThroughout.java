@@ -3,24 +3,20 @@ package countstave.spelling.rules;
 import countstave.spelling.BarView;
 import countstave.spelling.Findings;
 import countstave.spelling.PartView;
-import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.time.Offset;
 
 /** {@code duplets-throughout}. */
-final class DupletsThroughout implements Rule {
+final class DupletsThroughout extends BaseRule {
 
-    private static final RuleInfo INFO = new RuleInfo("duplets-throughout", Severity.WARNING,
-            "Under a compound signature every divided beat of all parts is divided in two or four.",
-            "A simple signature says it without a bracket or a dot on every beat.",
-            "twelve bars of 6/8 in duplets: 2/4",
-            "the same with one bar of three eighths to the beat",
-            Sources.PRACTICE);
-
-    @Override
-    public RuleInfo info() {
-        return INFO;
+    DupletsThroughout() {
+        super(new RuleInfo("duplets-throughout", Severity.WARNING,
+                "Under a compound signature every divided beat of all parts is divided in two or four.",
+                "A simple signature says it without a bracket or a dot on every beat.",
+                "twelve bars of 6/8 in duplets: 2/4",
+                "the same with one bar of three eighths to the beat",
+                Sources.PRACTICE));
     }
 
     @Override

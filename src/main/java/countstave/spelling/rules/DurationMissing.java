@@ -3,36 +3,28 @@ package countstave.spelling.rules;
 import countstave.score.Remark;
 import countstave.spelling.BarView;
 import countstave.spelling.Findings;
-import countstave.spelling.PartView;
-import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.time.Offset;
 
 /** {@code duration-missing}. */
-final class DurationMissing implements Rule {
+final class DurationMissing extends BarRule {
 
-    private static final RuleInfo INFO = new RuleInfo("duration-missing", Severity.ERROR,
-            "A note's duration is missing, zero, negative or cannot be right.",
-            "Nobody can tell from the file how long the note lasts.",
-            "a quarter note with a duration of 0",
-            "a grace note, which has no duration by rule",
-            Sources.MUSICXML + ", element duration");
-
-    @Override
-    public RuleInfo info() {
-        return INFO;
+    DurationMissing() {
+        super(new RuleInfo("duration-missing", Severity.ERROR,
+                "A note's duration is missing, zero, negative or cannot be right.",
+                "Nobody can tell from the file how long the note lasts.",
+                "a quarter note with a duration of 0",
+                "a grace note, which has no duration by rule",
+                Sources.MUSICXML + ", element duration"));
     }
 
     @Override
-    public void check(PartView part, Findings findings) {
-        for (BarView bar : part.bars()) {
-            for (Remark remark : bar.remarks(Remark.Kind.BAD_DURATION)) {
-                Offset at = remark.at() == null ? Offset.ZERO : remark.at();
-                String text = remark.text();
-                findings.add(bar, remark.voice(), at,
-                        Character.toUpperCase(text.charAt(0)) + text.substring(1) + ".", null);
-            }
+    void check(BarView bar, Findings findings) {
+        for (Remark remark : bar.remarks(Remark.Kind.BAD_DURATION)) {
+            Offset at = remark.at() == null ? Offset.ZERO : remark.at();
+            String text = remark.text();
+            findings.add(bar, remark.voice(), at, Character.toUpperCase(text.charAt(0)) + text.substring(1) + ".", null);
         }
     }
 }

@@ -5,29 +5,25 @@ import countstave.score.Voice;
 import countstave.spelling.BarView;
 import countstave.spelling.Findings;
 import countstave.spelling.PartView;
-import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.time.Duration;
 import java.math.BigInteger;
 
 /** {@code duration-rounded}: told once a part, since one setting of the exporting program makes all of them. */
-final class DurationRounded implements Rule {
+final class DurationRounded extends BaseRule {
 
-    private static final RuleInfo INFO = new RuleInfo("duration-rounded", Severity.WARNING,
-            "The file's divisions of a quarter are too coarse for its tuplets, so that durations had to be rounded.",
-            "Programs that add up durations drift off the beat; countstave itself counts the exact values.",
-            "a septuplet of 16ths with 480 divisions of a quarter: 68.57 becomes 69",
-            "the same septuplet with 420 divisions: 60 each",
-            Sources.MUSICXML + ", elements divisions and duration");
+    DurationRounded() {
+        super(new RuleInfo("duration-rounded", Severity.WARNING,
+                "The file's divisions of a quarter are too coarse for its tuplets, so that durations had to be rounded.",
+                "Programs that add up durations drift off the beat; countstave itself counts the exact values.",
+                "a septuplet of 16ths with 480 divisions of a quarter: 68.57 becomes 69",
+                "the same septuplet with 420 divisions: 60 each",
+                Sources.MUSICXML + ", elements divisions and duration"));
+    }
 
     /** No file needs more; a larger number helps nobody. */
     private static final BigInteger LARGEST = BigInteger.valueOf(1_000_000_000L);
-
-    @Override
-    public RuleInfo info() {
-        return INFO;
-    }
 
     @Override
     public void check(PartView part, Findings findings) {

@@ -10,27 +10,23 @@ import countstave.score.Selection;
 import countstave.score.Timeline;
 import countstave.spelling.Findings;
 import countstave.spelling.PartView;
-import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.time.Offset;
 import java.util.List;
 
 /** {@code many-count-changes}. */
-final class ManyCountChanges implements Rule {
+final class ManyCountChanges extends BaseRule {
 
     private static final int MANY = 4;
 
-    private static final RuleInfo INFO = new RuleInfo("many-count-changes", Severity.HINT,
-            "The counting has to change four times or more in one bar.",
-            "Such a bar has to be learned beat by beat; a cue or a simpler version may save a rehearsal.",
-            "4/4: four 16ths, a triplet, a quintuplet, a sextuplet, after a bar of quarters",
-            "4/4: 16ths, one triplet, 16ths: two changes",
-            "countstave's own plan of the counting; no source");
-
-    @Override
-    public RuleInfo info() {
-        return INFO;
+    ManyCountChanges() {
+        super(new RuleInfo("many-count-changes", Severity.HINT,
+                "The counting has to change four times or more in one bar.",
+                "Such a bar has to be learned beat by beat; a cue or a simpler version may save a rehearsal.",
+                "4/4: four 16ths, a triplet, a quintuplet, a sextuplet, after a bar of quarters",
+                "4/4: 16ths, one triplet, 16ths: two changes",
+                "countstave's own plan of the counting; no source"));
     }
 
     @Override

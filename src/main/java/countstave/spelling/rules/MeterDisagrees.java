@@ -8,37 +8,28 @@ import countstave.spelling.BarView;
 import countstave.spelling.Findings;
 import countstave.spelling.LengthWords;
 import countstave.spelling.PartView;
-import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.time.Duration;
 import countstave.time.Offset;
 
 /** {@code meter-disagrees}. */
-final class MeterDisagrees implements Rule {
+final class MeterDisagrees extends BarRule {
 
-    private static final RuleInfo INFO = new RuleInfo("meter-disagrees", Severity.ERROR,
-            "All parts agree on a length of the bar, and it is not that of the time signature.",
-            "The notes are probably right and the signature wrong or missing.",
-            "two parts that both hold five quarters under a signature of 4/4",
-            "one part with five quarters in 4/4 while the other has four: that bar is over-full",
-            Sources.PRACTICE);
-
-    @Override
-    public RuleInfo info() {
-        return INFO;
+    MeterDisagrees() {
+        super(new RuleInfo("meter-disagrees", Severity.ERROR,
+                "All parts agree on a length of the bar, and it is not that of the time signature.",
+                "The notes are probably right and the signature wrong or missing.",
+                "two parts that both hold five quarters under a signature of 4/4",
+                "one part with five quarters in 4/4 while the other has four: that bar is over-full",
+                Sources.PRACTICE));
     }
 
     @Override
-    public void check(PartView part, Findings findings) {
-        if (!part.isFirst()) {
-            return;
-        }
-        for (BarView bar : part.bars()) {
-            if (isBetween(bar, part)) {
-                findings.add(bar, null, Offset.ZERO, "The time signature is " + bar.bar().meter()
-                        + ", but every part holds " + LengthWords.of(bar.bar().length()) + ".", null);
-            }
+    void check(BarView bar, Findings findings) {
+        if (findings.part().isFirst() && isBetween(bar, findings.part())) {
+            findings.add(bar, null, Offset.ZERO, "The time signature is " + bar.bar().meter() + ", but every part holds "
+                    + LengthWords.of(bar.bar().length()) + ".", null);
         }
     }
 

@@ -5,43 +5,28 @@ import countstave.score.Head;
 import countstave.score.Voice;
 import countstave.spelling.BarView;
 import countstave.spelling.Findings;
-import countstave.spelling.PartView;
-import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 
 /** {@code tie-loose}. */
-final class TieLoose implements Rule {
+final class TieLoose extends EventRule {
 
-    private static final RuleInfo INFO = new RuleInfo("tie-loose", Severity.ERROR,
-            "A tie begins and leads nowhere, or ends and comes from nowhere.",
-            "Nobody can tell whether the next note is played again.",
-            "a note with the start of a tie, followed by a rest",
-            "a tie at the end of a repeated stretch, or into a second ending",
-            Sources.MUSICXML + ", element tie");
-
-    @Override
-    public RuleInfo info() {
-        return INFO;
+    TieLoose() {
+        super(new RuleInfo("tie-loose", Severity.ERROR,
+                "A tie begins and leads nowhere, or ends and comes from nowhere.",
+                "Nobody can tell whether the next note is played again.",
+                "a note with the start of a tie, followed by a rest",
+                "a tie at the end of a repeated stretch, or into a second ending",
+                Sources.MUSICXML + ", element tie"));
     }
 
     @Override
-    public void check(PartView part, Findings findings) {
-        Ties ties = new Ties(part);
-        for (BarView bar : part.bars()) {
-            for (Voice voice : bar.bar().voices()) {
-                for (Event event : voice.events()) {
-                    check(ties, bar, voice, event, findings);
-                }
-            }
-        }
-    }
-
-    private static void check(Ties ties, BarView bar, Voice voice, Event event, Findings findings) {
+    void check(BarView bar, Voice voice, Event event, Findings findings) {
         if (event.isGrace()) {
             // programs disagree about ties at grace notes, and no count hangs on them
             return;
         }
+        Ties ties = new Ties(findings.part());
         for (Head head : event.heads()) {
             if (head.tieStart() && !ties.leadsOn(bar, event, head) && ties.otherPitch(bar, voice, event, head) == null
                     && !ties.mayLeave(bar, event)) {

@@ -5,42 +5,31 @@ import countstave.score.Head;
 import countstave.score.Voice;
 import countstave.spelling.BarView;
 import countstave.spelling.Findings;
-import countstave.spelling.PartView;
-import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 
 /** {@code tie-pitch}. */
-final class TiePitch implements Rule {
+final class TiePitch extends EventRule {
 
-    private static final RuleInfo INFO = new RuleInfo("tie-pitch", Severity.ERROR,
-            "A tie leads from one pitch to another.",
-            "A tie holds a note, so the second is not played; between two pitches it can only be a slur or a slip.",
-            "E tied to D",
-            "C sharp tied to D flat: the same key, spelled anew",
-            Sources.MUSICXML + ", element tie; " + Sources.PRACTICE);
-
-    @Override
-    public RuleInfo info() {
-        return INFO;
+    TiePitch() {
+        super(new RuleInfo("tie-pitch", Severity.ERROR,
+                "A tie leads from one pitch to another.",
+                "A tie holds a note, so the second is not played; between two pitches it can only be a slur or a slip.",
+                "E tied to D",
+                "C sharp tied to D flat: the same key, spelled anew",
+                Sources.MUSICXML + ", element tie; " + Sources.PRACTICE));
     }
 
     @Override
-    public void check(PartView part, Findings findings) {
-        Ties ties = new Ties(part);
-        for (BarView bar : part.bars()) {
-            for (Voice voice : bar.bar().voices()) {
-                for (Event event : voice.events()) {
-                    for (Head head : event.heads()) {
-                        Head other = head.tieStart() && !event.isGrace() && !ties.leadsOn(bar, event, head)
-                                ? ties.otherPitch(bar, voice, event, head) : null;
-                        if (other != null) {
-                            findings.add(bar, voice.name(), event, "The tie begins on " + Notes.pitch(head)
-                                    + " and ends on " + Notes.pitch(other) + ".", null);
-                            break;
-                        }
-                    }
-                }
+    void check(BarView bar, Voice voice, Event event, Findings findings) {
+        Ties ties = new Ties(findings.part());
+        for (Head head : event.heads()) {
+            Head other = head.tieStart() && !event.isGrace() && !ties.leadsOn(bar, event, head)
+                    ? ties.otherPitch(bar, voice, event, head) : null;
+            if (other != null) {
+                findings.add(bar, voice.name(), event, "The tie begins on " + Notes.pitch(head) + " and ends on "
+                        + Notes.pitch(other) + ".", null);
+                return;
             }
         }
     }

@@ -3,28 +3,24 @@ package countstave.spelling.rules;
 import countstave.spelling.BarView;
 import countstave.spelling.Findings;
 import countstave.spelling.PartView;
-import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.time.Offset;
 
 /** {@code triplets-throughout}. */
-final class TripletsThroughout implements Rule {
+final class TripletsThroughout extends BaseRule {
 
     static final int LEAST_BARS = 4;
     static final int LEAST_BEATS = 12;
 
-    private static final RuleInfo INFO = new RuleInfo("triplets-throughout", Severity.WARNING,
-            "Under a simple signature every divided beat of all parts is a triplet.",
-            "A compound signature says it once and for all, without a bracket on every beat.",
-            "twelve bars of 4/4 in which all beats are eighth-note triplets: 12/8",
-            "the same with one bar of plain eighths: two divisions, one of which needs brackets anyway",
-            "Tuplets, chapter of an open music theory text of a university (a rhythm that is always triplet calls for a"
-                    + " compound signature); " + Sources.PRACTICE);
-
-    @Override
-    public RuleInfo info() {
-        return INFO;
+    TripletsThroughout() {
+        super(new RuleInfo("triplets-throughout", Severity.WARNING,
+                "Under a simple signature every divided beat of all parts is a triplet.",
+                "A compound signature says it once and for all, without a bracket on every beat.",
+                "twelve bars of 4/4 in which all beats are eighth-note triplets: 12/8",
+                "the same with one bar of plain eighths: two divisions, one of which needs brackets anyway",
+                "Tuplets, chapter of an open music theory text of a university (a rhythm that is always triplet calls for a"
+                        + " compound signature); " + Sources.PRACTICE));
     }
 
     @Override

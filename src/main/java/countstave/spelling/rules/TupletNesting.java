@@ -3,36 +3,30 @@ package countstave.spelling.rules;
 import countstave.score.Event;
 import countstave.spelling.Bracket;
 import countstave.spelling.Findings;
-import countstave.spelling.PartView;
-import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.time.Ratio;
+import java.util.List;
 
 /** {@code tuplet-nesting}. */
-final class TupletNesting implements Rule {
+final class TupletNesting extends BracketRule {
 
-    private static final RuleInfo INFO = new RuleInfo("tuplet-nesting", Severity.ERROR,
-            "In a tuplet inside a tuplet, the notes do not have the product of the two ratios.",
-            "The inner notes then last too long or too short, and everything after them is shifted.",
-            "a 5:4 bracket inside a 3:2 bracket whose notes are in 5:4",
-            "the same with notes in 15:8, the product",
-            Sources.MUSICXML + ", element time-modification: the cumulative effect of nested tuplets");
-
-    @Override
-    public RuleInfo info() {
-        return INFO;
+    TupletNesting() {
+        super(new RuleInfo("tuplet-nesting", Severity.ERROR,
+                "In a tuplet inside a tuplet, the notes do not have the product of the two ratios.",
+                "The inner notes then last too long or too short, and everything after them is shifted.",
+                "a 5:4 bracket inside a 3:2 bracket whose notes are in 5:4",
+                "the same with notes in 15:8, the product",
+                Sources.MUSICXML + ", element time-modification: the cumulative effect of nested tuplets"));
     }
 
     @Override
-    public void check(PartView part, Findings findings) {
-        for (Bracket bracket : Bracket.of(part)) {
-            Event event = contradiction(bracket);
-            if (event != null) {
-                findings.add(bracket.bar(), bracket.voice(), event, "A " + bracket.start().shownRatio() + " inside a "
-                        + bracket.outer().start().shownRatio() + " makes " + product(bracket) + ", but the notes are in "
-                        + event.written().ratio() + ".", null);
-            }
+    void check(Bracket bracket, List<Bracket> all, Findings findings) {
+        Event event = contradiction(bracket);
+        if (event != null) {
+            findings.add(bracket.bar(), bracket.voice(), event, "A " + bracket.start().shownRatio() + " inside a "
+                    + bracket.outer().start().shownRatio() + " makes " + product(bracket) + ", but the notes are in "
+                    + event.written().ratio() + ".", null);
         }
     }
 

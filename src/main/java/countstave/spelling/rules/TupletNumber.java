@@ -5,50 +5,42 @@ import countstave.score.Written;
 import countstave.spelling.BarView;
 import countstave.spelling.Bracket;
 import countstave.spelling.Findings;
-import countstave.spelling.PartView;
-import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.time.Ratio;
 import java.util.List;
 
 /** {@code tuplet-number}. */
-final class TupletNumber implements Rule {
+final class TupletNumber extends BracketRule {
 
-    private static final RuleInfo INFO = new RuleInfo("tuplet-number", Severity.ERROR,
-            "The number over a tuplet is not the ratio that its notes have.",
-            "The player counts the printed number, the notes last something else.",
-            "a bracket marked 5 over three notes in 3:2",
-            "a bracket marked 6:4 over two groups in 3:2: the same proportion",
-            Sources.MUSICXML + ", elements tuplet-actual, tuplet-normal and time-modification");
-
-    @Override
-    public RuleInfo info() {
-        return INFO;
+    TupletNumber() {
+        super(new RuleInfo("tuplet-number", Severity.ERROR,
+                "The number over a tuplet is not the ratio that its notes have.",
+                "The player counts the printed number, the notes last something else.",
+                "a bracket marked 5 over three notes in 3:2",
+                "a bracket marked 6:4 over two groups in 3:2: the same proportion",
+                Sources.MUSICXML + ", elements tuplet-actual, tuplet-normal and time-modification"));
     }
 
     @Override
-    public void check(PartView part, Findings findings) {
-        List<Bracket> all = Bracket.of(part);
-        for (Bracket bracket : all) {
-            // the notes of a nested tuplet have the product of the ratios around them: another rule's business
-            boolean alone = bracket.outer() == null && all.stream().noneMatch(b -> b.isInside(bracket));
-            if (!bracket.isMatched() || !alone || bracket.events().stream().anyMatch(BarView::isSharedTremolo)) {
-                continue;
-            }
-            Ratio shown = bracket.start().shownRatio();
-            List<Ratio> ratios = bracket.events().stream().map(Event::written).filter(w -> w != null)
-                    .map(Written::ratio).distinct().toList();
-            if (ratios.size() != 1) {
-                continue;
-            }
-            Ratio own = ratios.get(0);
-            boolean unsaid = shown == null || shown.isPlain();
-            if (unsaid ? own.isPlain() : !own.sameProportionAs(shown)) {
-                findings.add(bracket.bar(), bracket.voice(), bracket.events().get(0),
-                        (unsaid ? "A tuplet bracket stands here" : "The bracket says " + shown)
-                        + ", but the notes under it are " + (own.isPlain() ? "plain" : "in " + own) + ".", null);
-            }
+    void check(Bracket bracket, List<Bracket> all, Findings findings) {
+        // the notes of a nested tuplet have the product of the ratios around them: another rule's business
+        boolean alone = bracket.outer() == null && all.stream().noneMatch(b -> b.isInside(bracket));
+        if (!bracket.isMatched() || !alone || bracket.events().stream().anyMatch(BarView::isSharedTremolo)) {
+            return;
+        }
+        Ratio shown = bracket.start().shownRatio();
+        List<Ratio> ratios = bracket.events().stream().map(Event::written).filter(w -> w != null)
+                .map(Written::ratio).distinct().toList();
+        if (ratios.size() != 1) {
+            return;
+        }
+        Ratio own = ratios.get(0);
+        boolean unsaid = shown == null || shown.isPlain();
+        if (unsaid ? own.isPlain() : !own.sameProportionAs(shown)) {
+            findings.add(bracket.bar(), bracket.voice(), bracket.events().get(0),
+                    (unsaid ? "A tuplet bracket stands here" : "The bracket says " + shown)
+                    + ", but the notes under it are " + (own.isPlain() ? "plain" : "in " + own) + ".", null);
         }
     }
 }

@@ -8,7 +8,6 @@ import countstave.spelling.Bracket;
 import countstave.spelling.Findings;
 import countstave.spelling.LengthWords;
 import countstave.spelling.PartView;
-import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.time.Duration;
@@ -20,18 +19,15 @@ import java.util.List;
 import java.util.Set;
 
 /** {@code tuplet-unfilled}. */
-final class TupletUnfilled implements Rule {
+final class TupletUnfilled extends BaseRule {
 
-    private static final RuleInfo INFO = new RuleInfo("tuplet-unfilled", Severity.ERROR,
-            "What stands in a tuplet does not add up to the number it says.",
-            "The rest of the bar then falls between the beats.",
-            "a triplet of two eighths, followed by a plain eighth",
-            "a triplet of a quarter and an eighth: three eighths in all",
-            Sources.MUSICXML + ", elements time-modification and tuplet; textbooks on tuplets");
-
-    @Override
-    public RuleInfo info() {
-        return INFO;
+    TupletUnfilled() {
+        super(new RuleInfo("tuplet-unfilled", Severity.ERROR,
+                "What stands in a tuplet does not add up to the number it says.",
+                "The rest of the bar then falls between the beats.",
+                "a triplet of two eighths, followed by a plain eighth",
+                "a triplet of a quarter and an eighth: three eighths in all",
+                Sources.MUSICXML + ", elements time-modification and tuplet; textbooks on tuplets"));
     }
 
     @Override

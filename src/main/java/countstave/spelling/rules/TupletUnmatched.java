@@ -2,34 +2,27 @@ package countstave.spelling.rules;
 
 import countstave.spelling.Bracket;
 import countstave.spelling.Findings;
-import countstave.spelling.PartView;
-import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
+import java.util.List;
 
 /** {@code tuplet-unmatched}. */
-final class TupletUnmatched implements Rule {
+final class TupletUnmatched extends BracketRule {
 
-    private static final RuleInfo INFO = new RuleInfo("tuplet-unmatched", Severity.ERROR,
-            "A tuplet bracket starts and never stops, or stops and never started.",
-            "Programs then draw it to the next note, to the end of the piece, or not at all.",
-            "three triplet eighths, a bracket start on the first and no stop",
-            "two triplets in a row, each with its own start and stop",
-            Sources.MUSICXML + ", element tuplet");
-
-    @Override
-    public RuleInfo info() {
-        return INFO;
+    TupletUnmatched() {
+        super(new RuleInfo("tuplet-unmatched", Severity.ERROR,
+                "A tuplet bracket starts and never stops, or stops and never started.",
+                "Programs then draw it to the next note, to the end of the piece, or not at all.",
+                "three triplet eighths, a bracket start on the first and no stop",
+                "two triplets in a row, each with its own start and stop",
+                Sources.MUSICXML + ", element tuplet"));
     }
 
     @Override
-    public void check(PartView part, Findings findings) {
-        for (Bracket bracket : Bracket.of(part)) {
-            if (!bracket.isMatched() && !bracket.events().isEmpty()) {
-                findings.add(bracket.bar(), bracket.voice(), bracket.events().get(0), bracket.start() == null
-                        ? "A tuplet bracket stops here and never started." : "A tuplet bracket starts here and never stops.",
-                        null);
-            }
+    void check(Bracket bracket, List<Bracket> all, Findings findings) {
+        if (!bracket.isMatched() && !bracket.events().isEmpty()) {
+            findings.add(bracket.bar(), bracket.voice(), bracket.events().get(0), bracket.start() == null
+                    ? "A tuplet bracket stops here and never started." : "A tuplet bracket starts here and never stops.", null);
         }
     }
 }
