@@ -40,10 +40,20 @@ public final class Countstave implements Runnable {
 
     /** Runs the tool on these streams and gives the exit code. */
     public static int run(String[] args, InputStream in, PrintStream out, PrintStream err) {
+        CommandLine line;
         if (args.length > 1 && Commands.readsScores(args[0])) {
             ScoreReader.prepare();
+            line = commandLine(new Console(in, out, err), args);
+            line.setExecutionStrategy(parsed -> {
+                if (!parsed.subcommand().isUsageHelpRequested()) {
+                    Rehearsal.begin();
+                }
+                return new CommandLine.RunLast().execute(parsed);
+            });
+        } else {
+            line = commandLine(new Console(in, out, err), args);
         }
-        return commandLine(new Console(in, out, err), args).execute(args);
+        return line.execute(args);
     }
 
     /** The commands that these arguments may call; without arguments the whole tree. */

@@ -22,14 +22,18 @@ import org.audiveris.proxymusic.Sound;
  */
 final class Binding {
 
+    private static volatile boolean ready;
+
     private static final class Context {
 
         static final JAXBContext CONTEXT = create();
 
         private static JAXBContext create() {
             try {
-                return JAXBContext.newInstance(Note.class, Attributes.class, Backup.class, Forward.class,
+                JAXBContext context = JAXBContext.newInstance(Note.class, Attributes.class, Backup.class, Forward.class,
                         Direction.class, Sound.class, Barline.class);
+                ready = true;
+                return context;
             } catch (JAXBException e) {
                 throw new ScoreException("the MusicXML binding could not be prepared: reinstall the program", e);
             }
@@ -45,6 +49,11 @@ final class Binding {
         // a fault shows where the binding is used
         builder.setUncaughtExceptionHandler((thread, fault) -> { });
         builder.start();
+    }
+
+    /** Whether a score can be read without waiting for the context. */
+    static boolean isReady() {
+        return ready;
     }
 
     Binding() {

@@ -30,7 +30,8 @@ public final class ScoreReader {
 
     private final ScoreFile file;
     private final ReadOptions options;
-    private final Binding binding = new Binding();
+    /** Null until the first element that is to be bound: it may have to be waited for. */
+    private Binding binding;
     private final Header header = new Header();
     private final TempoMap tempi = new TempoMap();
     private final Map<String, PartReader> parts = new LinkedHashMap<>();
@@ -44,6 +45,11 @@ public final class ScoreReader {
     /** Begins to get ready on a thread of its own: whoever knows that a score will be read soon saves the wait. */
     public static void prepare() {
         Binding.prepare();
+    }
+
+    /** Whether a score can be read at once; else the reader will wait for what {@link #prepare()} began. */
+    public static boolean isReady() {
+        return Binding.isReady();
     }
 
     /**
@@ -228,6 +234,9 @@ public final class ScoreReader {
 
     private void musicData(PartReader part, String name) throws XMLStreamException {
         xml.watch();
+        if (binding == null) {
+            binding = new Binding();
+        }
         switch (name) {
             case "note" -> {
                 Note note = binding.read(xml, Note.class);
