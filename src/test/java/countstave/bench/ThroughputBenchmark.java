@@ -18,8 +18,15 @@ import countstave.score.PulseChoice;
 import countstave.score.Score;
 import countstave.score.Selection;
 import countstave.score.Timeline;
+import countstave.text.TextOptions;
+import countstave.text.TextWriter;
 import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.lang.ref.Reference;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.audiveris.proxymusic.util.Marshalling;
@@ -27,30 +34,101 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Notes a second over parts of growing length, and each step against ProxyMusic alone on the same file in the same
- * process: {@code mvn -q test -Dtest=ThroughputBenchmark}.
+ * process: {@code mvn -q test -Dtest=ThroughputBenchmark}. Every figure is the median of several turns after a million
+ * unmeasured notes, because the compiler goes on for some seconds of
+ * work. NaN: not measured.
  */
 class ThroughputBenchmark {
 
-    private static final int[] NOTES = {1_000, 10_000, 50_000, 100_000};
+    private static final int[] NOTES = {1_000, 10_000, 50_000, 100_000, 1_000_000};
 
+    /** Notes counted before the first measured turn: until then the compiler is at work. */
+    private static final int WARM_UP = 1_000_000;
+
+    /** Beyond this many notes ProxyMusic's objects need more memory than there is beside ours. */
+    private static final int LARGEST_BOUND = 1_000_000;
+
+    private static final List<String> STEPS = List.of("ProxyMusic", "read", "timeline", "plan", "words", "text", "annotate");
+
+    /** In a process of its own, with memory for the longest part. */
     @Test
-    void steps() throws Exception {
-        for (int i = 0; i < 5; i++) {
-            run(5_000, false);
-        }
-        System.out.println("   notes | ProxyMusic |   read | timeline |  plan | words | annotate | notes/s | count / ProxyMusic"
-                + " | plan / count");
-        for (int notes : NOTES) {
-            run(notes, true);
+    void steps() throws IOException, InterruptedException {
+        assertEquals(0, java("-Xmx6g", ThroughputBenchmark.class.getName()).inheritIO().start().waitFor());
+    }
+
+    /** Whole runs of {@code count} in 1 GiB, until a score is too large. */
+    @Test
+    void largest() throws IOException, InterruptedException {
+        Path file = Files.createTempFile("largest", ".musicxml");
+        try {
+            int code = 0;
+            for (int notes = 500_000; code == 0 && notes <= 4_000_000; notes += 500_000) {
+                Files.writeString(file, part(notes));
+                long start = System.nanoTime();
+                code = java("-Xmx1g", "countstave.Main", "count", file.toString())
+                        .inheritIO().redirectOutput(ProcessBuilder.Redirect.DISCARD).start().waitFor();
+                System.out.printf(Locale.ROOT, "count in 1 GiB, %d notes (%d MB): exit %d, %.1f s%n", notes,
+                        Files.size(file) / 1_000_000, code, (System.nanoTime() - start) / 1e9);
+            }
+        } finally {
+            Files.delete(file);
         }
     }
 
-    private static void run(int notes, boolean told) throws Exception {
-        byte[] bytes = part(notes).getBytes(StandardCharsets.UTF_8);
-        System.gc();
-        long[] at = new long[7];
+    private static ProcessBuilder java(String... arguments) {
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-cp",
+                System.getProperty("surefire.test.class.path", System.getProperty("java.class.path"))));
+        command.addAll(List.of(arguments));
+        return new ProcessBuilder(command);
+    }
+
+    public static void main(String[] args) throws Exception {
+        System.out.println("   notes | " + String.join(" | ", STEPS) + " | notes/s | count / ProxyMusic"
+                + " | annotate / ProxyMusic | plan / count");
+        byte[] small = part(10_000).getBytes(StandardCharsets.UTF_8);
+        for (int done = 0; done < WARM_UP; done += 10_000) {
+            run(small, 10_000);
+        }
+        for (int notes : NOTES) {
+            byte[] bytes = part(notes).getBytes(StandardCharsets.UTF_8);
+            int turns = notes < 100_000 ? 9 : notes < 1_000_000 ? 7 : 3;
+            List<long[]> measured = new ArrayList<>();
+            for (int i = 0; i < turns; i++) {
+                measured.add(run(bytes, notes));
+            }
+            tell(notes, measured);
+        }
+        // at the end: collecting the garbage of a whole process also throws compiled code away
+        for (int notes : new int[] {50_000, 100_000}) {
+            System.out.printf(Locale.ROOT, "%d notes: memory held is %.2f x that of ProxyMusic's objects%n", notes,
+                    memory(part(notes).getBytes(StandardCharsets.UTF_8)));
+        }
+    }
+
+    private static void tell(int notes, List<long[]> measured) {
+        double[] ms = new double[STEPS.size()];
+        for (int step = 0; step < ms.length; step++) {
+            int at = step;
+            ms[step] = measured.stream().mapToDouble(t -> (t[at + 1] - t[at]) / 1e6).sorted().toArray()[measured.size() / 2];
+        }
+        double plan = ms[1] + ms[2] + ms[3] + ms[4];
+        double count = plan + ms[5];
+        StringBuilder line = new StringBuilder(String.format(Locale.ROOT, "%8d", notes));
+        for (double step : ms) {
+            line.append(String.format(Locale.ROOT, " | %5.1f ms", step));
+        }
+        System.out.printf(Locale.ROOT, "%s | %7.0f | %.2f | %.2f | %.3f%n", line, notes / (count / 1e3), count / ms[0],
+                (plan + ms[6]) / ms[0], ms[3] / count);
+    }
+
+    /** Clock readings before the first step and after each. */
+    private static long[] run(byte[] bytes, int notes) throws Exception {
+        long[] at = new long[STEPS.size() + 1];
         at[0] = System.nanoTime();
-        Marshalling.unmarshal(new ByteArrayInputStream(bytes));
+        if (notes <= LARGEST_BOUND) {
+            Marshalling.unmarshal(new ByteArrayInputStream(bytes));
+        }
         at[1] = System.nanoTime();
         ScoreFile file = ScoreFile.of("bench.musicxml", bytes);
         Score score = ScoreReader.read(file, ReadOptions.DEFAULT);
@@ -61,20 +139,40 @@ class ThroughputBenchmark {
         at[4] = System.nanoTime();
         PartCounts counts = Words.of(plan, CountingSystem.named(CountingSystem.NUMBERS));
         at[5] = System.nanoTime();
-        Annotator.annotate(file.text(), List.of(counts), Selection.ALL, Unplayed.NEEDED);
+        StringBuilder text = new StringBuilder();
+        new TextWriter(text, TextOptions.DEFAULT).part(counts);
         at[6] = System.nanoTime();
+        text = null;
+        Annotator.annotate(file.text(), List.of(counts), Selection.ALL, Unplayed.NEEDED);
+        at[7] = System.nanoTime();
         assertEquals(bars(notes), counts.bars().size());
-        if (told) {
-            double base = at[1] - at[0];
-            double count = at[5] - at[1];
-            System.out.printf(Locale.ROOT, "%8d | %7.0f ms | %3.0f ms | %5.0f ms | %2.0f ms | %2.0f ms | %5.0f ms"
-                    + " | %7.0f | %.2f | %.2f%n", notes, base / 1e6, ms(at, 2), ms(at, 3), ms(at, 4), ms(at, 5), ms(at, 6),
-                    notes / (count / 1e9), count / base, (at[4] - at[3]) / count);
-        }
+        return at;
     }
 
-    private static double ms(long[] at, int step) {
-        return (at[step] - at[step - 1]) / 1e6;
+    /** Memory that is held once the score is counted, as a ratio to what ProxyMusic's objects for the score hold. */
+    private static double memory(byte[] bytes) throws Exception {
+        long empty = used();
+        Object bound = Marshalling.unmarshal(new ByteArrayInputStream(bytes));
+        long theirs = used() - empty;
+        Reference.reachabilityFence(bound);
+        bound = null;
+        empty = used();
+        ScoreFile file = ScoreFile.of("bench.musicxml", bytes);
+        Score score = ScoreReader.read(file, ReadOptions.DEFAULT);
+        PartTimeline timeline = Timeline.of(score.parts().get(0), Selection.ALL, PulseChoice.BY_METER, null);
+        PartCounts counts = Words.of(Planner.plan(timeline, PlanOptions.DEFAULT),
+                CountingSystem.named(CountingSystem.NUMBERS));
+        long ours = used() - empty;
+        Reference.reachabilityFence(file);
+        Reference.reachabilityFence(counts);
+        return (double) ours / theirs;
+    }
+
+    private static long used() {
+        for (int i = 0; i < 3; i++) {
+            System.gc();
+        }
+        return Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory();
     }
 
     private static int bars(int notes) {
