@@ -4,6 +4,7 @@ import countstave.score.Tempo;
 import countstave.time.Duration;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,9 +15,14 @@ import java.util.Map;
  */
 final class Units {
 
+    private static final byte UNKNOWN = 0;
+    private static final byte SAME = 1;
+    private static final byte OTHER = 2;
+
     private final Map<Duration, Integer> numbers = new HashMap<>();
     private final List<Duration> units = new ArrayList<>();
-    private final Map<Long, Boolean> families = new HashMap<>();
+    /** What is known of a unit (row) and another (column): asked for at every change that the search weighs. */
+    private final List<byte[]> families = new ArrayList<>();
     private final Map<Tempo, Map<Integer, Boolean>> fast = new HashMap<>();
     private final BigDecimal voiceLimit;
 
@@ -30,6 +36,7 @@ final class Units {
             number = units.size();
             numbers.put(unit, number);
             units.add(unit);
+            families.add(new byte[0]);
         }
         return 2 * number + (span ? 1 : 0);
     }
@@ -48,15 +55,17 @@ final class Units {
 
     /** Whether one unit divides the other. */
     boolean sameFamily(int a, int b) {
-        long key = Math.max(a >> 1, b >> 1) * 4_000_000_000L + Math.min(a >> 1, b >> 1);
-        Boolean known = families.get(key);
-        if (known == null) {
-            Duration x = unit(a);
-            Duration y = unit(b);
-            known = x.isMultipleOf(y) || y.isMultipleOf(x);
-            families.put(key, known);
+        int x = a >> 1;
+        int y = b >> 1;
+        byte[] known = families.get(x);
+        if (known.length <= y) {
+            known = Arrays.copyOf(known, units.size());
+            families.set(x, known);
         }
-        return known;
+        if (known[y] == UNKNOWN) {
+            known[y] = unit(a).isMultipleOf(unit(b)) || unit(b).isMultipleOf(unit(a)) ? SAME : OTHER;
+        }
+        return known[y] == SAME;
     }
 
     /** Whether this unit is faster than the voice limit at {@code tempo}; decided exactly. */

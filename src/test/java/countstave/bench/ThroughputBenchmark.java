@@ -53,7 +53,9 @@ class ThroughputBenchmark {
     /** In a process of its own, with memory for the longest part. */
     @Test
     void steps() throws IOException, InterruptedException {
-        assertEquals(0, java("-Xmx6g", ThroughputBenchmark.class.getName()).inheritIO().start().waitFor());
+        Process process = java("-Xmx6g", ThroughputBenchmark.class.getName()).redirectErrorStream(true).start();
+        process.inputReader(StandardCharsets.UTF_8).lines().forEach(System.out::println);
+        assertEquals(0, process.waitFor());
     }
 
     /** Whole runs of {@code count} in 1 GiB, until a score is too large. */
@@ -100,6 +102,7 @@ class ThroughputBenchmark {
             tell(notes, measured);
         }
         // at the end: collecting the garbage of a whole process also throws compiled code away
+        memory(small);
         for (int notes : new int[] {50_000, 100_000}) {
             System.out.printf(Locale.ROOT, "%d notes: memory held is %.2f x that of ProxyMusic's objects%n", notes,
                     memory(part(notes).getBytes(StandardCharsets.UTF_8)));
