@@ -51,7 +51,7 @@ public final class StageWords {
         int first = stretch.first();
         int end = stretch.last() + 1;
         PartTimeline bars = new PartTimeline(timeline.part(), timeline.bars().subList(first, end),
-                timeline.tempoAssumed());
+                timeline.tempoAssumed(), timeline.staves());
         PartPlan plan = new PartPlan(bars, part.plan().bars().subList(first, end), part.plan().cost());
         return new PartCounts(plan, part.system(), stretch.bars());
     }

@@ -64,7 +64,7 @@ public record BarChoice(List<Range> ranges) {
                 kept.add(bars.get(i));
             }
         }
-        return new PartTimeline(timeline.part(), List.copyOf(kept), timeline.tempoAssumed());
+        return new PartTimeline(timeline.part(), List.copyOf(kept), timeline.tempoAssumed(), timeline.staves());
     }
 
     private static int first(PartTimeline timeline, String number) {

@@ -43,7 +43,7 @@ public final class Timeline {
             Pulse pulse = Pulse.of(bar, tempi.get(0).tempo(), choice);
             bars.add(timeline(bar, pulse, tempi));
         }
-        return new PartTimeline(part, List.copyOf(bars), first == null);
+        return new PartTimeline(part, List.copyOf(bars), first == null, selection.staves());
     }
 
     /** The first tempo of the part: it also holds for what stands before it, since nothing else does. */

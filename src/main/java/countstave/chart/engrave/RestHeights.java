@@ -2,6 +2,8 @@ package countstave.chart.engrave;
 
 import countstave.chart.shape.Box;
 import countstave.score.NoteValue;
+import countstave.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -15,6 +17,8 @@ final class RestHeights {
     /** Free space kept between a rest and another voice's heads, in staff spaces: house choice. */
     private static final double GAP = 0.25;
     private static final int FARTHEST = 12;
+    /** Moments nearer together than this leave no room for a rest between heads: house choice. */
+    private static final Duration CLOSE = Duration.of(1, 24);
 
     private final List<Moment> moments;
     private final int staffLines;
@@ -95,19 +99,33 @@ final class RestHeights {
     }
 
     /** How many spaces the rest must leave its home to be free of the other voices. */
-    private static int needed(Chord rest, Moment moment, int way, int least) {
+    private int needed(Chord rest, Moment moment, int way, int least) {
         double home = rest.restY;
+        List<Chord> near = near(rest, moment);
         int spaces = least;
         for (; spaces < FARTHEST; spaces++) {
             rest.restY = home + way * spaces;
             Box box = rest.restBox();
             if (moment.chords.stream().allMatch(c -> c == rest || isFree(box, c, way)
-                    || isLaterOnSameSide(rest, c, moment))) {
+                    || isLaterOnSameSide(rest, c, moment)) && near.stream().allMatch(c -> isFree(box, c, way))) {
                 break;
             }
         }
         rest.restY = home;
         return spaces;
+    }
+
+    /** Notes of other voices that stand beside the rest rather than over it, as in a tuplet against plain beats. */
+    private List<Chord> near(Chord rest, Moment moment) {
+        List<Chord> near = new ArrayList<>();
+        for (Moment other : moments) {
+            boolean close = other != moment && (other.at.isBefore(moment.at) ? moment.at.minus(other.at)
+                    : other.at.minus(moment.at)).compareTo(CLOSE) < 0;
+            if (close) {
+                other.chords.stream().filter(c -> c.isNote() && c.voice.side != rest.voice.side).forEach(near::add);
+            }
+        }
+        return near;
     }
 
     /** Of three voices two may rest on one side: the later one gives way. */

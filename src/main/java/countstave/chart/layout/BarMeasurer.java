@@ -24,11 +24,14 @@ import countstave.score.Part;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /** Measures the bars of a part: notation, syllables and lyrics together decide how much room each moment needs. */
 final class BarMeasurer {
@@ -40,6 +43,8 @@ final class BarMeasurer {
     private final Measures measures;
     private final ChartOptions options;
     private final boolean breaths;
+    /** The staves that are drawn, 1 the uppermost. */
+    private final List<Integer> staves = new ArrayList<>();
 
     /** @param breaths whether counts that begin with the breath sign are marked, and said without it */
     BarMeasurer(BarEngraver engraver, Measures measures, ChartOptions options, boolean breaths) {
@@ -51,10 +56,10 @@ final class BarMeasurer {
 
     List<MeasuredBar> measure(PartCounts counts) {
         Part part = counts.plan().timeline().part();
-        List<StaffState> states = new ArrayList<>();
-        for (int staff = 1; staff <= part.staves(); staff++) {
-            states.add(StaffState.DEFAULT);
-        }
+        Set<Integer> chosen = counts.plan().timeline().staves();
+        staves.clear();
+        IntStream.rangeClosed(1, part.staves()).filter(s -> chosen.isEmpty() || chosen.contains(s)).forEach(staves::add);
+        List<StaffState> states = new ArrayList<>(Collections.nCopies(staves.size(), StaffState.DEFAULT));
         int first = counts.bars().isEmpty() ? 0 : bar(counts, 0).index();
         // bars may have been selected: what came before still sets clef and key
         part.bars().stream().filter(b -> b.index() < first).forEach(b -> advance(states, b));
@@ -82,9 +87,9 @@ final class BarMeasurer {
         return bar(counts, i).index() == bar(counts, i - 1).index() + 1;
     }
 
-    private static void advance(List<StaffState> states, Bar bar) {
+    private void advance(List<StaffState> states, Bar bar) {
         for (int s = 0; s < states.size(); s++) {
-            states.set(s, states.get(s).after(bar, s + 1));
+            states.set(s, states.get(s).after(bar, staves.get(s)));
         }
     }
 
@@ -115,17 +120,17 @@ final class BarMeasurer {
         if (start == 0 || !follows(counts, start)) {
             timelines.set(0, withMeter(timelines.get(0)));
         }
-        List<EngravedBar> staves = new ArrayList<>();
-        for (int staff = 1; staff <= states.size(); staff++) {
-            EngraveContext context = new EngraveContext(staff, states.get(staff - 1), previous, next,
+        List<EngravedBar> engraved = new ArrayList<>();
+        for (int s = 0; s < states.size(); s++) {
+            EngraveContext context = new EngraveContext(staves.get(s), states.get(s), previous, next,
                     measures.music(), measures.text());
             boolean rests = bar(counts, start).style().kind() == BarStyle.Kind.MULTI_REST && isRest(counts, start);
-            staves.add(rests ? engraver.engraveRests(timelines, context)
+            engraved.add(rests ? engraver.engraveRests(timelines, context)
                     : engraver.engrave(timelines.get(0), context));
         }
-        double leastContent = staves.stream().mapToDouble(EngravedBar::leastContentWidth).max().orElse(0);
-        return run.size() > 1 ? run(run, staves, states, marks, leastContent)
-                : single(run.get(0), staves, states, counts.system(), marks, leastContent);
+        double leastContent = engraved.stream().mapToDouble(EngravedBar::leastContentWidth).max().orElse(0);
+        return run.size() > 1 ? run(run, engraved, states, marks, leastContent)
+                : single(run.get(0), engraved, states, counts.system(), marks, leastContent);
     }
 
     /** Where the page begins, or bars were left out, the time signature is shown whatever the file does. */
@@ -141,7 +146,7 @@ final class BarMeasurer {
                 timeline.tempi());
     }
 
-    private MeasuredBar run(List<BarCounts> run, List<EngravedBar> staves, List<StaffState> states,
+    private MeasuredBar run(List<BarCounts> run, List<EngravedBar> engraved, List<StaffState> states,
             List<ChangeMark> marks, double leastContent) {
         List<String> words = new ArrayList<>();
         for (int i = 0; i < run.size(); i++) {
@@ -158,13 +163,13 @@ final class BarMeasurer {
         BarTimeline first = run.get(0).plan().timeline();
         Spacing spacing = new Spacing(List.of(new Spacing.Piece(Offset.ZERO, first.bar().end(), first.bar().length(),
                 Math.max(width, leastContent))), List.of());
-        return new MeasuredBar(run, staves, states, List.of(), marks, text, spacing, 0, 0, leastContent);
+        return new MeasuredBar(run, engraved, List.copyOf(staves), states, List.of(), marks, text, spacing, 0, 0, leastContent);
     }
 
-    private MeasuredBar single(BarCounts bar, List<EngravedBar> staves, List<StaffState> states,
+    private MeasuredBar single(BarCounts bar, List<EngravedBar> engraved, List<StaffState> states,
             CountingSystem system, List<ChangeMark> marks, double leastContent) {
         TreeMap<Offset, Column> notes = new TreeMap<>();
-        staves.forEach(s -> s.columns().forEach(c -> notes.merge(c.at(), c, Column::with)));
+        engraved.forEach(s -> s.columns().forEach(c -> notes.merge(c.at(), c, Column::with)));
         List<ShownCount> shown = PrintedCounts.of(bar, system, options.unplayed(), breaths);
         List<Column> syllables = syllables(shown, marks.stream().map(ChangeMark::at).toList());
         List<Spacing.Track> tracks = new ArrayList<>();
@@ -173,7 +178,7 @@ final class BarMeasurer {
         tracks.addAll(lyrics(bar.plan().timeline().bar()));
         tracks.addAll(dynamics(bar.plan().timeline().bar()));
         Spacing spacing = new Spacing(pieces(bar), tracks);
-        return new MeasuredBar(List.of(bar), staves, states, shown, marks, null, spacing,
+        return new MeasuredBar(List.of(bar), engraved, List.copyOf(staves), states, shown, marks, null, spacing,
                 firstRoom(List.copyOf(notes.values())), firstRoom(syllables), leastContent);
     }
 
@@ -194,7 +199,8 @@ final class BarMeasurer {
     /** The file's own lyrics, one track a verse. */
     private List<Spacing.Track> lyrics(Bar bar) {
         TreeMap<String, TreeMap<Offset, Column>> verses = new TreeMap<>();
-        bar.voices().stream().flatMap(v -> v.events().stream()).filter(e -> !e.isGrace()).forEach(event -> {
+        bar.voices().stream().flatMap(v -> v.events().stream()).filter(e -> !e.isGrace() && staves.contains(e.staff()))
+                .forEach(event -> {
             for (Lyric lyric : event.look().lyrics()) {
                 double half = measures.text().width(lyric.text(), Sizes.LYRIC, Text.Style.REGULAR) / 2;
                 verses.computeIfAbsent(lyric.number(), n -> new TreeMap<>()).merge(event.start(),
@@ -207,13 +213,13 @@ final class BarMeasurer {
 
     /** The dynamics, one track a staff. */
     private List<Spacing.Track> dynamics(Bar bar) {
-        TreeMap<Integer, TreeMap<Offset, Column>> staves = new TreeMap<>();
-        bar.directions().stream().filter(DynamicSigns::isDynamic).forEach(direction -> {
+        TreeMap<Integer, TreeMap<Offset, Column>> rows = new TreeMap<>();
+        bar.directions().stream().filter(DynamicSigns::isDynamic).filter(d -> staves.contains(d.staff())).forEach(direction -> {
             double half = DynamicSigns.width(direction.text(), measures) / 2;
-            staves.computeIfAbsent(direction.staff(), n -> new TreeMap<>()).merge(direction.at(),
+            rows.computeIfAbsent(direction.staff(), n -> new TreeMap<>()).merge(direction.at(),
                     new Column(direction.at(), half, half), Column::with);
         });
-        return staves.values().stream()
+        return rows.values().stream()
                 .map(s -> new Spacing.Track(List.copyOf(s.values()), Sizes.LYRIC_GAP)).toList();
     }
 

@@ -56,9 +56,9 @@ final class DynamicsRow {
     void draw(List<PlacedBar> placed, LineBreaker.Range range, int staff, Spans spans, Skyline skyline,
             List<Shape> shapes) {
         for (Placement side : Placement.values()) {
-            List<Item> items = dynamics(placed, staff + 1, side);
+            List<Item> items = dynamics(placed, staff, side);
             List<Item> hairpins = new ArrayList<>();
-            for (Spans.Along along : spans.along(LineMark.Kind.HAIRPIN, range, staff + 1)) {
+            for (Spans.Along along : spans.along(LineMark.Kind.HAIRPIN, range, staff)) {
                 if (side(along.placement()) == side) {
                     hairpins.add(hairpin(along, placed, range));
                 }

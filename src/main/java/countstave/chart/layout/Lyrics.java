@@ -33,7 +33,8 @@ final class Lyrics {
             }
             for (Voice voice : bar.bar().bar().voices()) {
                 for (Event event : voice.events()) {
-                    for (Lyric lyric : event.isGrace() ? List.<Lyric>of() : event.look().lyrics()) {
+                    for (Lyric lyric : event.isGrace() || !bar.bar().staffNumbers().contains(event.staff())
+                            ? List.<Lyric>of() : event.look().lyrics()) {
                         verses.computeIfAbsent(lyric.number(), n -> new ArrayList<>())
                                 .add(new Sung(bar.x(event.start()), event, lyric));
                     }

@@ -33,6 +33,10 @@ final class MarksAbove {
         double end = placed.get(placed.size() - 1).right();
         for (PlacedBar bar : placed) {
             for (Direction direction : bar.bar().bar().directions()) {
+                // words of the uppermost staff (tempo, mood) concern them all
+                if (direction.staff() > 1 && !bar.bar().staffNumbers().contains(direction.staff())) {
+                    continue;
+                }
                 if (direction.kind() == Direction.Kind.WORDS) {
                     words(direction, bar, end, skyline, shapes);
                 } else if (direction.kind() == Direction.Kind.SEGNO || direction.kind() == Direction.Kind.CODA) {

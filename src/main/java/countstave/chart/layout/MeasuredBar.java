@@ -2,6 +2,7 @@ package countstave.chart.layout;
 
 import countstave.chart.engrave.EngravedBar;
 import countstave.chart.engrave.Placing.XOfTime;
+import countstave.chart.engrave.StaffState;
 import countstave.count.BarCounts;
 import countstave.count.ChangeMark;
 import countstave.score.Bar;
@@ -13,6 +14,7 @@ import java.util.List;
  *
  * @param counts the counts of the bar, or of all bars of the run
  * @param staves its notation, one entry a staff, from the top
+ * @param staffNumbers which staves of the part they are, 1 the uppermost
  * @param states what is in force on each staff at its start
  * @param shown the syllables that are printed; of a run none, see {@code restWords}
  * @param marks the marks at which the count changes
@@ -22,9 +24,9 @@ import java.util.List;
  * @param syllableRoom room that the first moment's syllable needs before its x
  * @param leastContent least width between prefix and suffix for signs that are no moments
  */
-record MeasuredBar(List<BarCounts> counts, List<EngravedBar> staves,
-        List<countstave.chart.engrave.StaffState> states, List<ShownCount> shown, List<ChangeMark> marks, String restWords, Spacing spacing,
-        double noteRoom, double syllableRoom, double leastContent) implements Stretchable {
+record MeasuredBar(List<BarCounts> counts, List<EngravedBar> staves, List<Integer> staffNumbers, List<StaffState> states,
+        List<ShownCount> shown, List<ChangeMark> marks, String restWords, Spacing spacing, double noteRoom,
+        double syllableRoom, double leastContent) implements Stretchable {
 
     /** The (first) bar as written. */
     Bar bar() {

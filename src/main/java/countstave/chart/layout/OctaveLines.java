@@ -30,7 +30,7 @@ final class OctaveLines {
 
     void draw(List<PlacedBar> placed, LineBreaker.Range range, int staff, Spans spans, Skyline skyline,
             List<Shape> shapes) {
-        for (Spans.Along along : spans.along(LineMark.Kind.OCTAVE, range, staff + 1)) {
+        for (Spans.Along along : spans.along(LineMark.Kind.OCTAVE, range, staff)) {
             List<Shape> added = new ArrayList<>();
             line(along, placed, range, skyline, added);
             added.forEach(shape -> skyline.add(measures.box(shape)));

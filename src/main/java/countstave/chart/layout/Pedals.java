@@ -27,7 +27,7 @@ final class Pedals {
 
     void draw(List<PlacedBar> placed, LineBreaker.Range range, int staff, Spans spans, Skyline skyline,
             List<Shape> shapes) {
-        List<Spans.Along> pedals = new ArrayList<>(spans.along(LineMark.Kind.PEDAL, range, staff + 1));
+        List<Spans.Along> pedals = new ArrayList<>(spans.along(LineMark.Kind.PEDAL, range, staff));
         pedals.sort(Comparator.comparingInt(Spans.Along::fromBar).thenComparing(Spans.Along::from));
         List<Shape> added = new ArrayList<>();
         double free = 0;

@@ -28,7 +28,7 @@ final class SlurDrawer {
     private static final double FLATTEST = 0.7;
     private static final double HIGHEST = 4.5;
     /** Heads so near to a tip are not cleared: the tip stands over them. */
-    private static final double AT_TIP = 0.75;
+    private static final double AT_TIP = 0.35;
     private static final int SAMPLES = 24;
     private static final int ROUNDS = 6;
 
@@ -37,6 +37,8 @@ final class SlurDrawer {
             Role.LEDGER, Role.BRACE);
 
     private final Measures measures;
+    /** Brackets and numbers of tuplets on the staff at work. */
+    private Skyline tuplets;
 
     SlurDrawer(Measures measures) {
         this.measures = measures;
@@ -49,17 +51,20 @@ final class SlurDrawer {
     /**
      * @param placed the bars of the line
      * @param range which bars of the part they are
-     * @param staff index of the staff, from 0
+     * @param staff index among the staves that are drawn, from 0
      * @param notation what stands on the staff; the slurs are added
      */
     void draw(List<PlacedBar> placed, LineBreaker.Range range, int staff, Spans spans, List<Shape> notation) {
-        List<Spans.Slur> slurs = spans.slurs(range, staff + 1);
+        List<Spans.Slur> slurs = spans.slurs(range, placed.get(0).bar().staffNumbers().get(staff));
         if (slurs.isEmpty()) {
             return;
         }
         double end = placed.get(placed.size() - 1).right();
         Skyline obstacles = new Skyline(end, Double.MAX_VALUE, -Double.MAX_VALUE);
         notation.stream().filter(s -> !THROUGH.contains(s.role())).forEach(s -> Outline.of(s, measures, obstacles::add));
+        tuplets = new Skyline(end, Double.MAX_VALUE, -Double.MAX_VALUE);
+        notation.stream().filter(s -> s.role() == Role.TUPLET_BRACKET || s.role() == Role.TUPLET_NUMBER)
+                .forEach(s -> tuplets.add(measures.box(s)));
         // short ones first: long slurs go over them
         List<Spans.Slur> order = new ArrayList<>(slurs);
         order.sort((a, b) -> Integer.compare(a.to.bar() - a.from.bar(), b.to.bar() - b.from.bar()));
@@ -79,11 +84,11 @@ final class SlurDrawer {
             return null;
         }
         if (slur.above == null) {
-            slur.above = above(slur, first, placed, range, staff);
+            slur.above = first == null ? slur.placement != Placement.BELOW : above(slur, first, placed, range, staff);
         }
         int way = slur.above ? 1 : -1;
-        Tip from = first == null ? null : tip(first, way, left(slur.from, placed, range), 0.1);
-        Tip to = last == null ? null : tip(last, way, left(slur.to, placed, range), -0.1);
+        Tip from = first == null ? null : outside(tip(first, way, left(slur.from, placed, range), 0.1), way);
+        Tip to = last == null ? null : outside(tip(last, way, left(slur.to, placed, range), -0.1), way);
         PlacedBar opening = placed.get(0);
         double startX = opening.left() + opening.bar().prefix(true) - 0.3;
         double endX = placed.get(placed.size() - 1).right() - 0.3;
@@ -149,6 +154,12 @@ final class SlurDrawer {
         boolean atStem = stance.stem() == way;
         double reach = way > 0 ? stance.top() : -stance.bottom();
         return new Tip(left + (atStem ? stance.stemX() : stance.x()) + inwards, reach + TIP_GAP);
+    }
+
+    /** A tip at a tuplet's bracket or number stands outside of it. */
+    private Tip outside(Tip tip, int way) {
+        double reach = reach(tuplets, tip.x() - 0.8, tip.x() + 0.8, way);
+        return new Tip(tip.x(), Math.max(tip.reach(), reach + TIP_GAP));
     }
 
     private static double reach(Skyline line, double from, double to, int way) {

@@ -37,17 +37,18 @@ final class StaffLine {
     }
 
     /**
-     * @param staff index of the staff, from 0
+     * @param staff index among the staves that are drawn, from 0
      * @param end width of the line
      */
     Built build(List<PlacedBar> placed, LineBreaker.Range range, int staff, Spans spans, double end) {
         List<Shape> shapes = notation(placed, staff, end);
+        int number = placed.get(0).bar().staffNumbers().get(staff);
         slurs.draw(placed, range, staff, spans, shapes);
         Skyline skyline = new Skyline(end, 0, 4);
         shapes.forEach(shape -> Outline.of(shape, measures, skyline::add));
-        octaves.draw(placed, range, staff, spans, skyline, shapes);
-        dynamics.draw(placed, range, staff, spans, skyline, shapes);
-        pedals.draw(placed, range, staff, spans, skyline, shapes);
+        octaves.draw(placed, range, number, spans, skyline, shapes);
+        dynamics.draw(placed, range, number, spans, skyline, shapes);
+        pedals.draw(placed, range, number, spans, skyline, shapes);
         return new Built(mergeStaffLines(shapes), skyline);
     }
 
@@ -55,7 +56,7 @@ final class StaffLine {
         List<Shape> shapes = new ArrayList<>();
         double thickness = measures.music().engraving("staffLineThickness");
         for (PlacedBar bar : placed) {
-            int lines = bar.bar().states().get(s).after(bar.bar().bar(), s + 1).lines();
+            int lines = bar.bar().states().get(s).after(bar.bar().bar(), bar.bar().staffNumbers().get(s)).lines();
             for (int i = 0; i < lines; i++) {
                 double y = lines == 1 ? 2 : i + (lines < 4 ? (5 - lines) / 2.0 : 0);
                 shapes.add(new Line(bar.left(), y, bar.right(), y, thickness, Role.STAFF_LINE, null));
