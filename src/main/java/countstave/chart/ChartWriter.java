@@ -4,15 +4,10 @@ import countstave.chart.engrave.NotationEngraver;
 import countstave.chart.layout.Chart;
 import countstave.chart.layout.ChartLayout;
 import countstave.chart.pdf.PdfDrawing;
-import countstave.chart.shape.Glyph;
-import countstave.chart.shape.Role;
-import countstave.chart.shape.Shape;
-import countstave.chart.shape.Text;
 import countstave.count.PartCounts;
 import countstave.score.Score;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -27,28 +22,11 @@ public final class ChartWriter {
     }
 
     /**
-     * Reads the fonts and loads what drawing needs, beside the caller's own work: on a machine with two cores that costs
-     * no time while a score is read. Calling it is never necessary.
-     *
-     * @return what to wait for before drawing
+     * Reads the fonts and loads what drawing needs, beside the caller's own work: on a machine with two processors that
+     * costs no time while a score is read. Calling it is never necessary.
      */
-    public static Thread prepare() {
-        Thread thread = new Thread(() -> {
-            List<Shape> shapes = new ArrayList<>();
-            for (Text.Style style : Text.Style.values()) {
-                shapes.add(new Text("1", 0, 0, 1, style, Text.Anchor.START, Role.WORDS, null));
-            }
-            shapes.add(new Glyph("noteheadBlack", 0, 0, Role.NOTE, null));
-            Chart chart = new Chart("", "", "", "en", 1, 10, 10, List.of(new Chart.Page(shapes)), List.of(), List.of());
-            try {
-                PdfDrawing.write(chart, OutputStream.nullOutputStream());
-            } catch (IOException | RuntimeException e) {
-                // whatever is wrong is met again, and told, when the chart itself is drawn
-            }
-        }, "chart fonts");
-        thread.setDaemon(true);
-        thread.start();
-        return thread;
+    public static Preparation prepare() {
+        return Preparation.begin();
     }
 
     /**

@@ -4,6 +4,7 @@ import countstave.CountedScore;
 import countstave.CountingOptions;
 import countstave.chart.ChartOptions;
 import countstave.chart.ChartWriter;
+import countstave.chart.Preparation;
 import countstave.count.Unplayed;
 import countstave.musicxml.Annotator;
 import countstave.musicxml.CountPart;
@@ -88,9 +89,10 @@ final class AnnotateCommand implements Callable<Integer> {
         Targets targets = Targets.of(list, output, new OutputNames("-counts", form == Form.chart ? ".pdf" : null));
         if (form == Form.chart) {
             ChartOptions options = page.chart(unplayed != null ? unplayed : Unplayed.ALL);
-            Thread fonts = ChartWriter.prepare();
+            Preparation preparation = ChartWriter.prepare();
             return many.run(parent.console, list,
-                    targets.work((score, file, console) -> draw(score, file, console, targets, options, counting, fonts)));
+                    targets.work((score, file, console) -> draw(score, file, console, targets, options, counting,
+                            preparation)));
         }
         return many.run(parent.console, list,
                 targets.work((score, file, console) -> annotate(score, file, console, targets, counting)));
@@ -112,7 +114,7 @@ final class AnnotateCommand implements Callable<Integer> {
     }
 
     private void draw(NamedScore score, ScoreFile file, Console console, Targets targets, ChartOptions options,
-            CountingOptions counting, Thread fonts) {
+            CountingOptions counting, Preparation preparation) {
         Path target = targets.of(score);
         if (!hasEnding(target.toString(), ".pdf")) {
             throw new ScoreException("a chart is a PDF: end the output in .pdf, not " + Console.clean(target.toString()));
@@ -120,19 +122,11 @@ final class AnnotateCommand implements Callable<Integer> {
         SafeFile.checkFree(target, force);
         CountedScore counted = CountedScore.of(file, counting);
         counted.warnings().forEach(line -> Job.warn(console, score, line));
-        await(fonts);
+        preparation.end();
         List<String> notes = new ArrayList<>();
         targets.write(score, force, out -> notes.addAll(ChartWriter.write(counted.parts(), counted.score(), options, out)),
                 console);
         notes.forEach(line -> Job.warn(console, score, line));
-    }
-
-    private static void await(Thread thread) {
-        try {
-            thread.join();
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
     }
 
     private static boolean hasEnding(String target, String ending) {

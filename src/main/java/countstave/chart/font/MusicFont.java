@@ -25,9 +25,7 @@ public final class MusicFont {
     /** SMuFL: the em is four staff spaces. */
     private static final double SPACES_PER_EM = 4;
 
-    private static final class Holder {
-        static final MusicFont BRAVURA = new MusicFont();
-    }
+    private static MusicFont bravura;
 
     private final Map<String, Integer> codePoints;
     private final Map<Integer, String> signs = new HashMap<>();
@@ -52,8 +50,11 @@ public final class MusicFont {
      *
      * @throws countstave.score.ScoreException if its files are missing
      */
-    public static MusicFont bravura() {
-        return Holder.BRAVURA;
+    public static synchronized MusicFont bravura() {
+        if (bravura == null) {
+            bravura = new MusicFont();
+        }
+        return bravura;
     }
 
     private static Map<String, Integer> readNames() {
