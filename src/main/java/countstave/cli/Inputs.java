@@ -28,7 +28,8 @@ final class Inputs {
         try {
             return Path.of(name);
         } catch (InvalidPathException e) {
-            throw new ScoreException("this is not a file name: check it", e);
+            throw new ScoreException(Console.clean(name) + ": this cannot be the name of a file here: check it, or set LC_ALL"
+                    + " to a UTF-8 locale", e);
         }
     }
 }
