@@ -3,6 +3,7 @@ package countstave.spelling;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -11,7 +12,8 @@ import java.util.TreeSet;
 /**
  * Which rules run, and how bad their findings are: a house's own style.
  *
- * <p>Its text form has one rule a line, {@code rule = off|error|warning|hint}; what follows a {@code #} is a comment.
+ * <p>Its text form has one rule a line, {@code rule = off|error|warning|hint}, in capitals or not; what follows a {@code #} is
+ * a comment.
  * A rule that is not named stays as it is.
  */
 public final class RuleSettings {
@@ -59,8 +61,8 @@ public final class RuleSettings {
             if (equals < 0) {
                 throw new SettingsException("line " + number + ": no '='; write a rule and a level, as in beat-hidden = off");
             }
-            String rule = line.substring(0, equals).strip();
-            String level = line.substring(equals + 1).strip();
+            String rule = line.substring(0, equals).strip().toLowerCase(Locale.ROOT);
+            String level = line.substring(equals + 1).strip().toLowerCase(Locale.ROOT);
             if (!known.contains(rule)) {
                 throw new SettingsException("line " + number + ": there is no rule '" + rule + "'" + nearest(rule, known));
             }

@@ -9,6 +9,8 @@ import java.util.List;
 /** The list of rules that {@code check --rules} prints. */
 public final class RulesWriter {
 
+    private static final int WIDTH = 100;
+
     private RulesWriter() {
     }
 
@@ -19,14 +21,27 @@ public final class RulesWriter {
                 RuleInfo info = rule.info();
                 if (info.severity() == severity) {
                     out.append('\n').append(info.id()).append('\n');
-                    out.append("  ").append(info.summary()).append(' ').append(info.reason()).append('\n');
-                    out.append("  Found: ").append(info.example()).append(".\n");
-                    out.append("  Not found: ").append(info.nearMiss()).append(".\n");
-                    out.append("  Source: ").append(info.source()).append(".\n");
+                    wrapped(info.summary() + " " + info.reason(), out);
+                    wrapped("Found: " + info.example() + ".", out);
+                    wrapped("Not found: " + info.nearMiss() + ".", out);
+                    wrapped("Source: " + info.source() + ".", out);
                 }
             }
             out.append('\n');
         }
+    }
+
+    /** Lines of a readable length; what goes on is set in further. */
+    private static void wrapped(String text, Appendable out) throws IOException {
+        StringBuilder line = new StringBuilder("  ");
+        for (String word : text.split(" ")) {
+            if (line.length() + 1 + word.length() > WIDTH) {
+                out.append(line).append('\n');
+                line = new StringBuilder("     ");
+            }
+            line.append(line.toString().isBlank() ? "" : " ").append(word);
+        }
+        out.append(line).append('\n');
     }
 
     static String title(Severity severity) {

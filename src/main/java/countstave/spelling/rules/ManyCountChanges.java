@@ -8,6 +8,7 @@ import countstave.score.PulseChoice;
 import countstave.score.ScoreException;
 import countstave.score.Selection;
 import countstave.score.Timeline;
+import countstave.spelling.BarView;
 import countstave.spelling.Findings;
 import countstave.spelling.PartView;
 import countstave.spelling.RuleInfo;
@@ -43,10 +44,13 @@ final class ManyCountChanges extends BaseRule {
             return;
         }
         for (BarPlan plan : plans) {
-            long changes = plan.segments().stream().filter(Segment::change).count();
-            if (changes >= MANY) {
-                findings.add(part.bar(plan.timeline().bar().index()), null, Offset.ZERO,
-                        "The count changes " + changes + " times in this bar.", null);
+            BarView bar = part.bar(plan.timeline().bar().index());
+            List<String> places = plan.segments().stream().filter(Segment::change)
+                    .map(segment -> bar.frame().beatName(segment.start())).toList();
+            if (places.size() >= MANY) {
+                findings.add(bar, null, Offset.ZERO, "The count changes " + places.size() + " times in this bar: on "
+                        + String.join(", ", places.subList(0, places.size() - 1)) + " and "
+                        + places.get(places.size() - 1) + ".", null);
             }
         }
     }
