@@ -6,11 +6,13 @@ import countstave.spelling.respell.Words;
 import countstave.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
-/** Lengths in a musician's words: {@code a dotted eighth}, {@code a half and an eighth}, {@code 5/12 of a whole}. */
+/** Lengths in a musician's words: {@code a dotted eighth}, {@code a half and a triplet eighth}. */
 public final class LengthWords {
 
-    private static final int MOST_VALUES = 3;
+    private static final int MOST_VALUES = 4;
+    private static final Map<Integer, String> TUPLETS = Map.of(3, "triplet", 5, "quintuplet", 7, "septuplet");
 
     private LengthWords() {
     }
@@ -20,14 +22,24 @@ public final class LengthWords {
         List<String> values = new ArrayList<>();
         Duration left = length;
         while (left.isPositive() && values.size() < MOST_VALUES) {
-            Value value = largest(left);
+            String tuplet = tuplet(left);
+            Value value = tuplet == null ? largest(left) : null;
+            if (tuplet != null) {
+                values.add(tuplet);
+                left = Duration.ZERO;
+            }
             if (value == null) {
                 break;
             }
             values.add(withArticle(Words.value(value.value, value.dots)));
             left = left.minus(value.value.dotted(value.dots));
         }
-        return left.isZero() && !values.isEmpty() ? String.join(" and ", values) : length + " of a whole note";
+        return left.isZero() && !values.isEmpty() ? joined(values) : length + " of a whole note";
+    }
+
+    private static String joined(List<String> values) {
+        int last = values.size() - 1;
+        return last == 0 ? values.get(0) : String.join(", ", values.subList(0, last)) + " and " + values.get(last);
     }
 
     /** A written value, with its tuplet ratio if it has one. */
@@ -38,6 +50,18 @@ public final class LengthWords {
 
     private static String withArticle(String value) {
         return (value.startsWith("eighth") ? "an " : "a ") + value;
+    }
+
+    /** {@code a triplet eighth}: a note of the customary tuplets of three, five or seven; null for any other length. */
+    private static String tuplet(Duration length) {
+        for (Map.Entry<Integer, String> name : TUPLETS.entrySet()) {
+            int notes = name.getKey();
+            NoteValue value = NoteValue.ofLength(length.times(notes, Integer.highestOneBit(notes)));
+            if (value != null && !value.length().isLongerThan(NoteValue.HALF.length())) {
+                return "a " + name.getValue() + " " + value.xmlName();
+            }
+        }
+        return null;
     }
 
     private record Value(NoteValue value, int dots) {

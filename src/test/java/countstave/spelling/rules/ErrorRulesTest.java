@@ -72,11 +72,11 @@ class ErrorRulesTest {
                 RuleCase.of("tuplet-unfilled", RuleCase.raw("2/4", 6, "8 2 3:2 T<3:2; 8 2 3:2 T>; 8 3; 4 6"),
                         "tuplet-unfilled: bar 1, beat 1, voice 1: The bracket says 3:2, but it holds a quarter, which is not"
                                 + " 3 equal notes.\n"
-                                + "bar-overfull: bar 1, beat 2 + 1/6, voice 1: The bar is over-full by 1/24 of a whole note:"
-                                + " the voice holds 13/24 of a whole note, 2/4 has room for a half.",
+                                + "bar-overfull: bar 1, beat 2 + 1/6, voice 1: The bar is over-full by a triplet 16th: the voice"
+                                + " holds a half and a triplet 16th, 2/4 has room for a half.",
                         rhythm("1/4", "[3:2 4 8]")),
                 RuleCase.of("tuplet-unfilled", RuleCase.raw("2/4", 3, "8 1 3:2; 8 1 3:2; - 1; 4 3"),
-                        "tuplet-unfilled: bar 1, beat 1, voice 1: The notes in 3:2 from here last 1/6 of a whole note: they"
+                        "tuplet-unfilled: bar 1, beat 1, voice 1: The notes in 3:2 from here last a triplet quarter: they"
                                 + " do not fill their tuplet.",
                         RuleCase.raw("2/4", 3, "8 1 3:2; 4 2 3:2; 4 3")),
                 // MusicXML 4.0, elements tuplet-actual, tuplet-normal: they say the ratio that time-modification has
@@ -92,8 +92,8 @@ class ErrorRulesTest {
                                 + " 16 3 5:4; 16 3 5:4 U>; 4 10 3:2 T>"),
                         "tuplet-nesting: bar 1, beat 1 + 2/3, voice 1: A 5:4 inside a 3:2 makes 15:8, but the notes are in"
                                 + " 5:4.\n"
-                                + "bar-overfull: bar 1, beat 2 + 2/3, voice 1: The bar is over-full by 1/12 of a whole note:"
-                                + " the voice holds 7/12 of a whole note, 2/4 has room for a half.",
+                                + "bar-overfull: bar 1, beat 2 + 2/3, voice 1: The bar is over-full by a triplet eighth: the"
+                                + " voice holds a half and a triplet eighth, 2/4 has room for a half.",
                         rhythm("2/4", "[3:2 4 [5:4 16 16 16 16 16] 4]")),
                 // MusicXML 4.0, element tie: start and stop
                 RuleCase.of("tie-loose", rhythm("4/4", "4~ r4 2"),
