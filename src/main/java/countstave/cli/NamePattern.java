@@ -42,8 +42,14 @@ final class NamePattern {
             plain.append(all[first++]).append(File.separatorChar);
         }
         Path base = Path.of(plain.toString());
-        List<String> steps = List.of(all).subList(first, all.length);
-        steps.forEach(step -> matcher(base, step));
+        List<String> steps = new ArrayList<>();
+        for (String step : List.of(all).subList(first, all.length)) {
+            matcher(base, step);
+            // any number of folders twice is still any number, but would be looked for in all its ways
+            if (steps.isEmpty() || !step.equals(ANY_FOLDERS) || !steps.get(steps.size() - 1).equals(ANY_FOLDERS)) {
+                steps.add(step);
+            }
+        }
         return new NamePattern(base, steps);
     }
 

@@ -176,9 +176,10 @@ class CommandTest {
     void completionScriptKnowsTheCommands() {
         Result run = run("generate-completion");
         assertEquals(0, run.code);
-        for (String command : new String[] {"count", "annotate", "strip", "check", "practice", "systems"}) {
-            assertTrue(run.out.contains(command), command);
+        for (String command : Commands.NAMES) {
+            assertTrue(run.out.contains("(" + command + ")"), command);
         }
+        assertTrue(run.out.contains("--threads"));
     }
 
     @Test

@@ -84,6 +84,7 @@ class ManyFilesTest {
         assertEquals(Set.of("low/deep/c.txt"), counted("**/*.{mxl,zip}"));
         assertEquals(Set.of("low/a.txt", "low/deep/c.txt"), counted("lo*"));
         assertEquals(Set.of("a.txt", "deep/c.txt"), counted("low/**"));
+        assertEquals(Set.of("low/deep/c.txt"), counted("**/**/**/**/c.mxl"));
     }
 
     private Set<String> counted(String pattern) throws IOException {
