@@ -46,7 +46,7 @@ public final class PracticeJson {
             part(plan);
             separator = ",\n";
         }
-        out.raw("]}\n");
+        out.raw("]}\n").flush();
     }
 
     private void part(PracticePlan plan) throws IOException {

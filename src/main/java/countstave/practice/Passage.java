@@ -78,6 +78,7 @@ public record Passage(int rank, int sameAs, Stretch stretch, Figures figures, Li
     /** What is counted and played, bar by bar: equal for passages that are practised alike. */
     List<Object> content() {
         List<Object> content = new ArrayList<>();
+        content.add(Thinning.beginsNewFamily(stretch));
         for (int bar = 0; bar < stretch.size(); bar++) {
             BarTimeline timeline = stretch.timeline(bar);
             content.add(timeline.bar().length());

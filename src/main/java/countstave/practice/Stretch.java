@@ -16,8 +16,9 @@ import java.util.List;
  * @param first index of its first bar among the part's counted bars
  * @param bars the bars, at least one
  * @param starts where each bar starts, in fractions of a whole note; one more entry than bars, the last is the end
+ * @param unitBefore what is counted just before it in the score, or null at the beginning and after bars left out
  */
-public record Stretch(int first, List<BarCounts> bars, List<Offset> starts) {
+public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Duration unitBefore) {
 
     /** A segment where it lies in the stretch. {@code bar} counts from the stretch's first bar. */
     public record Slice(int bar, Offset start, Offset end, SegmentCounts counts) {
@@ -41,7 +42,22 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts) {
             at = at.plus(bar.plan().timeline().bar().length());
         }
         starts.add(at);
-        return new Stretch(first, bars, List.copyOf(starts));
+        return new Stretch(first, bars, List.copyOf(starts), unitBefore(part, first));
+    }
+
+    private static Duration unitBefore(PartCounts part, int first) {
+        if (first == 0) {
+            return null;
+        }
+        BarCounts before = part.bars().get(first - 1);
+        boolean follows = before.plan().timeline().bar().index() + 1
+                == part.bars().get(first).plan().timeline().bar().index();
+        return follows ? lastUnit(before) : null;
+    }
+
+    private static Duration lastUnit(BarCounts bar) {
+        List<SegmentCounts> segments = bar.segments();
+        return segments.isEmpty() ? null : segments.get(segments.size() - 1).segment().unit();
     }
 
     public static Stretch of(PartCounts part) {
@@ -77,7 +93,8 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts) {
     /** The stretch's bar {@code bar} alone. */
     public Stretch bar(int bar) {
         Duration length = timeline(bar).bar().length();
-        return new Stretch(first + bar, List.of(bars.get(bar)), List.of(Offset.ZERO, Offset.at(length)));
+        return new Stretch(first + bar, List.of(bars.get(bar)), List.of(Offset.ZERO, Offset.at(length)),
+                bar == 0 ? unitBefore : lastUnit(bars.get(bar - 1)));
     }
 
     /** All segments in order. */

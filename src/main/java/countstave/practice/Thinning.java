@@ -15,7 +15,8 @@ import java.util.Set;
  * The same counts with fewer and fewer of them said aloud.
  *
  * <p>Where the count changes to another family (neither unit divides the other), everything in the first beat of the
- * new count is still said at {@link Stage#BEATS_AND_PLAYED}: the new speed has to be found there. In a span count the
+ * new count is still said at {@link Stage#BEATS_AND_PLAYED}: the new speed has to be found there. So it is too where the
+ * stretch begins with such a change, as it will be in the score. In a span count the
  * beats inside are no counts, so they are heard in the click and not said.
  */
 public final class Thinning {
@@ -36,6 +37,9 @@ public final class Thinning {
                 newFamilies.add(change.to());
             }
         }
+        if (beginsNewFamily(stretch)) {
+            newFamilies.add(0);
+        }
         List<Thinned> thinned = new ArrayList<>();
         for (int i = 0; i < slices.size(); i++) {
             Stretch.Slice slice = slices.get(i);
@@ -48,6 +52,13 @@ public final class Thinning {
             }
         }
         return thinned;
+    }
+
+    /** Whether the count leaves the family of what is counted just before the stretch. */
+    static boolean beginsNewFamily(Stretch stretch) {
+        List<Stretch.Slice> slices = stretch.slices();
+        return stretch.unitBefore() != null && !slices.isEmpty()
+                && new UnitChange(0, stretch.unitBefore(), slices.get(0).segment().unit()).leavesFamily();
     }
 
     private static boolean isSaid(BarTimeline timeline, Count count, Stage stage, boolean stillFinding) {

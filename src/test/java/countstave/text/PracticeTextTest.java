@@ -1,0 +1,122 @@
+package countstave.text;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import countstave.CountedScore;
+import countstave.practice.Cautions;
+import countstave.practice.Plans;
+import countstave.testing.Snippets;
+import java.io.IOException;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** The plan as text, against examples by hand. */
+class PracticeTextTest {
+
+    private static final String SIXTEENTHS = "16 16 16 16 16 16 16 16 16 16 16 16 16 16 16 16";
+    private static final String TRIPLETS = "[3:2 8 8 8] [3:2 8 8 8] [3:2 8 8 8] [3:2 8 8 8]";
+
+    private static String text(CountedScore counted, int top, boolean symbols) throws IOException {
+        StringBuilder out = new StringBuilder();
+        PracticeText.write(counted.score().title(), Plans.of(counted).get(0), top, symbols, out);
+        return out.toString();
+    }
+
+    private static String text(int tempo, String... bars) throws IOException {
+        Snippets.Builder score = Snippets.in("4/4").tempo(tempo);
+        for (String bar : bars) {
+            score.bar(bar);
+        }
+        return text(Plans.countedXml(score.xml()), 10, true);
+    }
+
+    /** The figures are those of the hand-worked example in the test of the JSON plan. */
+    @Test
+    void figuresLadderAndStages() throws IOException {
+        String text = text(120, SIXTEENTHS, TRIPLETS);
+        for (String line : List.of(
+                "1. Bars 1–2, ♩ = 120, difficulty 7.0",
+                "   changes a bar 0.5, fastest second 8.0 syllables, fastest count 8.0 /s, rarity 1 of 4, distance 3.6;"
+                        + " can be said up to ♩ = 97, less than written",
+                "   1) everything is said",
+                "      1 | 1 e & a 2 e & a 3 e & a 4 e & a",
+                "      2 | ^1 trip let 2 trip let 3 trip let 4 trip let",
+                "   3) only the beats are said",
+                "      1 | 1 · · · 2 · · · 3 · · · 4 · · ·",
+                "      2 | ^1 · · 2 · · 3 · · 4 · ·",
+                "   5) nothing is said: click only")) {
+            assertTrue(text.lines().anyMatch(line::equals), () -> line + " is not in\n" + text);
+        }
+        String ladder = text.lines().filter(l -> l.contains("Tempo steps")).findFirst().orElseThrow();
+        assertTrue(ladder.startsWith("   Tempo steps (clean repeats): 60 (5) "), ladder);
+        assertTrue(ladder.endsWith(" 120 (5)"), ladder);
+        // 97 is the last tempo at which all can be said: the first step above it begins stage 3
+        int first = Integer.parseInt(ladder.replaceAll(".* stage 3: ([0-9]+) .*", "$1"));
+        assertTrue(first > 97 && first <= 97 * 1.08, ladder);
+        assertTrue(text.contains("From ♩ = " + first + " on it is too fast to be said in full: stage 3 takes over."), text);
+        assertTrue(text.contains("heuristic"));
+        Cautions.ALL.forEach(caution -> assertTrue(text.contains(caution)));
+    }
+
+    /** What is said without being played stands in parentheses, what is felt is a dot. By hand: dotted eighth, sixteenth. */
+    @Test
+    void parenthesesAndDots() throws IOException {
+        String text = text(90, "8. 16 8. 16 4 4");
+        assertTrue(text.contains("| 1 (e) (&) a 2 (e) (&) a 3 (e) (&) (a) 4 (e) (&) (a)\n"), text);
+        assertTrue(text.contains("| 1 · · a 2 · · a 3 · · · 4 · · ·\n"), text);
+        assertTrue(text.contains("| 1 · · · · · · · 3 · · · · · · ·\n"), text);
+    }
+
+    /** The breath sign stands before a count that is said: where one is silent one may breathe anyhow. */
+    @Test
+    void noBreathSignBeforeAFeltCount() throws IOException {
+        String text = text(40, SIXTEENTHS, SIXTEENTHS, SIXTEENTHS);
+        assertTrue(text.contains("^"), text);
+        assertFalse(text.contains("^·"), text);
+    }
+
+    /** By hand: a quintuplet over four quarters at ♩ = 30, the slowest step for 60, lasts 8 s, more than 6. */
+    @Test
+    void aLateBreathAndAWholeTupletAreSaid() throws IOException {
+        String bar = "[5:4 4 4 4 4 4]";
+        String text = text(100, bar, bar);
+        assertTrue(text.contains("Bars 1, 2 hold a tuplet that is counted through as one, at every step alike;"), text);
+        // from half of 100: 4 · 60 / 50 = 4.8 s a bar is in time
+        assertFalse(text.contains("a breath has to last"), text);
+        String slow = text(Plans.countedXml(Snippets.in("4/4").tempo(60).bar(bar).bar(bar).xml()), 10, true);
+        assertTrue(slow.contains("At ♩ = 30 a breath has to last 8.0 s (bars 1, 2): a tuplet is not interrupted."), slow);
+    }
+
+    @Test
+    void likePassagesAndTop() throws IOException {
+        String eight = "8 8 8 8 8 8 8 8";
+        // a double barline would do as well: two bars of rest cut passages apart
+        String text = text(90, eight, eight, "r1", "r1", eight, eight, "r1", "r1", SIXTEENTHS, SIXTEENTHS);
+        assertTrue(text.contains("1. Bars 9–10, "), text);
+        assertTrue(text.contains("   Counted and played like passage 2.\n"), text);
+        CountedScore dense = Plans.counted("dense");
+        String cut = text(dense, 2, true);
+        assertTrue(cut.contains("easier passages; --top shows more."), cut);
+        assertFalse(cut.contains("\n3. "), cut);
+    }
+
+    @Test
+    void plainAsciiOnRequest() throws IOException {
+        for (String score : List.of("dense", "song", "meters")) {
+            String text = text(Plans.counted(score), 20, false);
+            assertTrue(text.chars().allMatch(c -> c < 128), () -> text.replaceAll("[\\x00-\\x7f]", ""));
+        }
+    }
+
+    /** Nothing in a score's names can send a control sequence to the terminal. */
+    @Test
+    void namesAreMadeSafe() throws IOException {
+        String xml = Snippets.in("4/4").tempo(90).bar("4 4 4 4").xml();
+        String named = xml.replaceFirst("<part-name>[^<]*", "<part-name>\u0085x\u009b31m");
+        assertTrue(named.contains("\u009b"));
+        String text = text(Plans.countedXml(named), 10, true);
+        assertTrue(text.codePoints().noneMatch(c -> Character.isISOControl(c) && c != '\n'), text);
+    }
+}
