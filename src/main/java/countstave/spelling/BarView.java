@@ -2,12 +2,17 @@ package countstave.spelling;
 
 import countstave.score.Bar;
 import countstave.score.BarStyle;
+import countstave.score.Beat;
 import countstave.score.Event;
+import countstave.score.Pulse;
+import countstave.score.PulseChoice;
 import countstave.score.Remark;
+import countstave.score.Tempo;
 import countstave.score.Tremolo;
 import countstave.score.Voice;
 import countstave.spelling.respell.MeterFrame;
 import countstave.time.Duration;
+import countstave.time.Offset;
 import java.util.List;
 
 /** A bar as the rules see it: what is written, how the meter divides it, and what the reader remarked. */
@@ -16,11 +21,14 @@ public final class BarView {
     private final Bar bar;
     private final MeterFrame frame;
     private final List<Remark> remarks;
+    private final Tempo tempo;
 
-    BarView(Bar bar, List<Remark> remarks) {
+    /** @param tempo at the bar's start: whether a 3/8 bar has one beat or three hangs on it */
+    BarView(Bar bar, List<Remark> remarks, Tempo tempo) {
         this.bar = bar;
         this.frame = MeterFrame.of(bar);
         this.remarks = remarks;
+        this.tempo = tempo;
     }
 
     public Bar bar() {
@@ -29,6 +37,21 @@ public final class BarView {
 
     public MeterFrame frame() {
         return frame;
+    }
+
+    /**
+     * Where {@code at} lies, by the beats that are counted: {@code 2}, {@code 2 + 1/3} (a third of the way to the next
+     * beat). The eye may see others: 2/2 has four quarters on paper, and two beats here.
+     */
+    public String beatName(Offset at) {
+        Beat beat = null;
+        for (Beat each : Pulse.of(bar, tempo, PulseChoice.BY_METER).beats()) {
+            beat = beat == null || !each.start().isAfter(at) ? each : beat;
+        }
+        Duration into = at.minus(beat.start()).over(beat.length());
+        long whole = Math.floorDiv(into.numerator(), into.denominator());
+        Duration rest = into.minus(Duration.of(whole, 1));
+        return beat.number() + whole + (rest.isZero() ? "" : " + " + rest);
     }
 
     /** What the reader remarked on this bar, of one kind. */

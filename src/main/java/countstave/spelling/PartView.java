@@ -4,6 +4,9 @@ import countstave.score.Bar;
 import countstave.score.Part;
 import countstave.score.Remark;
 import countstave.score.Score;
+import countstave.score.Tempo;
+import countstave.score.TempoChange;
+import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -21,8 +24,15 @@ public final class PartView {
         this.part = part;
         Map<Integer, List<Remark>> remarks = score.remarks().stream().filter(r -> r.partId().equals(part.id()))
                 .collect(Collectors.groupingBy(Remark::barIndex));
+        Tempo tempo = Tempo.ASSUMED;
         for (Bar bar : part.bars()) {
-            bars.add(new BarView(bar, remarks.getOrDefault(bar.index(), List.of())));
+            for (TempoChange change : bar.tempoChanges()) {
+                tempo = change.at().equals(Offset.ZERO) ? change.tempo() : tempo;
+            }
+            bars.add(new BarView(bar, remarks.getOrDefault(bar.index(), List.of()), tempo));
+            for (TempoChange change : bar.tempoChanges()) {
+                tempo = change.tempo();
+            }
         }
     }
 

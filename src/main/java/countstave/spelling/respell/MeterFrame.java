@@ -126,22 +126,4 @@ public final class MeterFrame {
     static boolean isPowerOfTwo(long n) {
         return n > 0 && (n & (n - 1)) == 0;
     }
-
-    /**
-     * Where {@code at} lies, in words: {@code beat 2}, {@code beat 2 + 1/3} (a third of the way to the next beat).
-     */
-    public String beatName(Offset at) {
-        Span beat = beatAt(at);
-        int number = beats.indexOf(beat) + 1;
-        Duration into = at.minus(beat.start()).over(beat.length());
-        if (into.isZero()) {
-            return String.valueOf(number);
-        }
-        if (into.denominator() == 1) {
-            // beyond the end of the bar: go on counting
-            return String.valueOf(number + into.numerator());
-        }
-        long whole = Math.floorDiv(into.numerator(), into.denominator());
-        return (number + whole) + " + " + into.minus(Duration.of(whole, 1));
-    }
 }

@@ -38,7 +38,7 @@ final class BeamAgainstMeter extends VoiceRule {
             }
             Offset wall = wall(bar.frame(), run);
             if (wall != null && !isDeliberate(bar, voice, run)) {
-                findings.add(bar, voice.name(), run.first(), "The beam runs across beat " + bar.frame().beatName(wall)
+                findings.add(bar, voice.name(), run.first(), "The beam runs across beat " + bar.beatName(wall)
                         + "; break it there.", null);
             }
         }

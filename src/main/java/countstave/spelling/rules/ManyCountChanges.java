@@ -46,7 +46,7 @@ final class ManyCountChanges extends BaseRule {
         for (BarPlan plan : plans) {
             BarView bar = part.bar(plan.timeline().bar().index());
             List<String> places = plan.segments().stream().filter(Segment::change)
-                    .map(segment -> bar.frame().beatName(segment.start())).toList();
+                    .map(segment -> bar.beatName(segment.start())).toList();
             if (places.size() >= MANY) {
                 findings.add(bar, null, Offset.ZERO, "The count changes " + places.size() + " times in this bar: on "
                         + String.join(", ", places.subList(0, places.size() - 1)) + " and "

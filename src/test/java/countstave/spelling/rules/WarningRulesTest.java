@@ -49,6 +49,11 @@ class WarningRulesTest {
                         "beat-hidden: bar 1, beat 1 + 2/3, voice 1: The dotted quarter hides beat 2; a tie would show it. =>"
                                 + " eighth tied to quarter",
                         rhythm("6/8", "4 4 4", "4. 4 8", "2.")),
+                // beats are numbered as they are counted: eighths where the signature is a sum
+                RuleCase.of("beat-hidden", rhythm("3+2/8", "8 2"),
+                        "beat-hidden: bar 1, beat 2, voice 1: The half hides beat 4; a tie would show it. => quarter tied to"
+                                + " quarter",
+                        rhythm("3+2/8", "4. 4", "8 4 4")),
                 // Gould, Behind Bars (from memory); common practice, no source
                 RuleCase.of("rest-hides-beat", rhythm("4/4", "8 r4 8 2"),
                         "rest-hides-beat: bar 1, beat 1 + 1/2, voice 1: The quarter rest hides beat 2; two rests would show"
@@ -74,7 +79,7 @@ class WarningRulesTest {
                                 "8 1 b<; 8 1 b>; 8 1 b<; 8 1 b>; 8 1 b<; 8 1 b>")),
                 // four eighths in 4/8 are four eighths in 2/4 (textbooks: 2/4 by 2 or 4)
                 RuleCase.of("beam-against-meter", RuleCase.raw("2/2", 2, "8 1; 8 1 b<; 8 1 b-; 8 1 b-; 8 1 b-; 8 1 b>; 4 2"),
-                        "beam-against-meter: bar 1, beat 1 + 1/2, voice 1: The beam runs across beat 3; break it there.",
+                        "beam-against-meter: bar 1, beat 1 + 1/4, voice 1: The beam runs across beat 2; break it there.",
                         RuleCase.raw("4/8", 2, "r8 1; 8 1 b<; 8 1 b-; 8 1 b>")),
                 // an open music theory text of a university, on tuplets: always triplet calls for a compound signature
                 RuleCase.of("triplets-throughout", bars("2/4", 8, "[3:2 8 8 8] [3:2 4 8]"),
