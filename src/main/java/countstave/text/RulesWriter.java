@@ -29,6 +29,8 @@ public final class RulesWriter {
             }
             out.append('\n');
         }
+        out.append("To leave a rule out: --without RULE. To change its level: a line RULE = off, hint, warning or error"
+                + "\nin a file of your own, and --settings FILE.\n");
     }
 
     /** Lines of a readable length; what goes on is set in further. */

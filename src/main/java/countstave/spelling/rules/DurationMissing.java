@@ -12,7 +12,7 @@ final class DurationMissing extends BarRule {
 
     DurationMissing() {
         super(new RuleInfo("duration-missing", Severity.ERROR,
-                "A note's duration is missing, zero, negative or cannot be right.",
+                "A note's duration is missing, zero or negative, or the file does not say how many divisions a quarter has.",
                 "Nobody can tell from the file how long the note lasts.",
                 "a quarter note with a duration of 0",
                 "a grace note, which has no duration by rule",
