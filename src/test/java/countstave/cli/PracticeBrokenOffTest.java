@@ -1,0 +1,106 @@
+package countstave.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** A practice folder that cannot be finished, in a process of its own: a file that cannot grow, an interrupt. */
+@Timeout(120)
+class PracticeBrokenOffTest {
+
+    @TempDir
+    Path folder;
+
+    /** @param before shell words that come first */
+    private Process start(String before, String... words) throws IOException {
+        assumeTrue(Files.exists(Path.of("/bin/sh")));
+        List<String> command = new ArrayList<>(List.of("/bin/sh", "-c", before + " exec \"$@\"", "sh",
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:+UseSerialGC",
+                "-XX:TieredStopAtLevel=1", "-cp", System.getProperty("java.class.path"), "countstave.Main"));
+        command.addAll(List.of(words));
+        return new ProcessBuilder(command).redirectErrorStream(true)
+                .redirectOutput(folder.resolve("told.txt").toFile()).start();
+    }
+
+    private String told() throws IOException {
+        return Files.readString(folder.resolve("told.txt"));
+    }
+
+    /** What the system answers where a file may not grow goes the same way as what it answers where a disk is full. */
+    @Test
+    void aFileThatCannotGrow() throws Exception {
+        Path plan = folder.resolve("new/plan");
+        Process run = start("ulimit -f 600;", "practice", "scores/groove.musicxml", "-o", plan.toString());
+        assertEquals(2, run.waitFor(), told());
+        assertEquals(1, told().lines().count(), told());
+        assertTrue(told().contains("cannot write " + plan.resolve("01-bars-11-st")), told());
+        assertTrue(told().contains("is the disk full?"), told());
+        assertFalse(Files.exists(folder.resolve("new")), "what was made is taken away again");
+    }
+
+    /** With --force, what an earlier run has left stays as it was until the new files are all there. */
+    @Test
+    void theFolderBeforeStaysAsItWas() throws Exception {
+        Path plan = folder.resolve("plan");
+        assertEquals(0, Run.of("practice", "scores/groove.musicxml", "--bars", "1-8", "--sound", "midi", "-o",
+                plan.toString()).code());
+        Map<String, String> before = Run.tree(plan);
+        Process run = start("ulimit -f 600;", "practice", "scores/groove.musicxml", "--force", "-o", plan.toString());
+        assertEquals(2, run.waitFor(), told());
+        assertEquals(before, Run.tree(plan));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"TERM", "HUP"})
+    void anInterrupt(String signal) throws Exception {
+        assumeTrue(Files.exists(Path.of("/bin/kill")) || Files.exists(Path.of("/usr/bin/kill")));
+        Path plan = folder.resolve("new/plan");
+        Process run = start("", "practice", "scores/dense.musicxml", "--wav-tracks", "3", "--repeats", "9", "-o",
+                plan.toString());
+        while (run.isAlive() && !isWritingSound(plan)) {
+            Thread.sleep(10);
+        }
+        assertTrue(run.isAlive(), told());
+        new ProcessBuilder("kill", "-" + signal, Long.toString(run.pid())).start().waitFor();
+        assertTrue(run.waitFor(20, TimeUnit.SECONDS));
+        assertEquals(128 + (signal.equals("TERM") ? 15 : 1), run.exitValue(), told());
+        assertFalse(Files.exists(folder.resolve("new")), "what was made is taken away again");
+    }
+
+    private static boolean isWritingSound(Path plan) throws IOException {
+        if (!Files.exists(plan)) {
+            return false;
+        }
+        try (Stream<Path> files = Files.walk(plan)) {
+            return files.anyMatch(f -> f.toString().endsWith(".wav"));
+        } catch (java.io.UncheckedIOException e) {
+            return false;
+        }
+    }
+
+    /** Standard output that cannot be written is told. */
+    @Test
+    void aFullOutput() throws Exception {
+        assumeTrue(Files.exists(Path.of("/dev/full")));
+        Process run = start("exec >/dev/full 2>" + folder.resolve("said.txt") + ";", "practice", "scores/groove.musicxml");
+        assertEquals(2, run.waitFor());
+        String said = Files.readString(folder.resolve("said.txt"));
+        assertTrue(said.contains("the output cannot be written"), said);
+        assertEquals(1, said.lines().count(), said);
+    }
+}

@@ -1,0 +1,27 @@
+package countstave.sound;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+
+/** More than an hour of sound in a process whose whole memory is an eighth of the file. */
+class LongTrackTest {
+
+    @Test
+    @Timeout(120)
+    void anHourFitsIntoLittleMemory() throws Exception {
+        Process process = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx24m",
+                "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-cp", System.getProperty("java.class.path"),
+                LongTrack.class.getName()).redirectErrorStream(true).start();
+        String told = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8).strip();
+        assertEquals(0, process.waitFor(), told);
+        String[] figures = told.split(" ");
+        assertTrue(Long.parseLong(figures[0]) > 3600, told);
+        assertEquals(figures[2], figures[1]);
+        assertTrue(Long.parseLong(figures[1]) > 150_000_000, told);
+    }
+}
