@@ -1,6 +1,7 @@
 package countstave.chart.layout;
 
 import countstave.chart.font.Measures;
+import countstave.chart.shape.Box;
 import countstave.chart.shape.Glyph;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
@@ -25,17 +26,26 @@ final class DynamicSigns {
         return direction.kind() == Direction.Kind.DYNAMICS && direction.text() != null && !direction.text().isBlank();
     }
 
+    /** From the leftmost to the rightmost ink: these letters reach beyond their advance widths. */
     static double width(String text, Measures measures) {
-        return isLetters(text)
-                ? text.chars().mapToDouble(c -> measures.music().advance(LETTERS.get((char) c))).sum()
-                : measures.text().width(text, TEXT_SIZE, Text.Style.ITALIC);
+        Box box = ink(text, measures);
+        return box.width();
+    }
+
+    private static Box ink(String text, Measures measures) {
+        return raw(text, 0, 0, null, measures).stream().map(measures::box).reduce(Box::with).orElseThrow();
     }
 
     private static boolean isLetters(String text) {
         return text.chars().allMatch(c -> LETTERS.containsKey((char) c));
     }
 
+    /** The signs with their leftmost ink at {@code left}. */
     static List<Shape> shapes(String text, double left, double y, Offset at, Measures measures) {
+        return raw(text, left - ink(text, measures).left(), y, at, measures);
+    }
+
+    private static List<Shape> raw(String text, double left, double y, Offset at, Measures measures) {
         if (!isLetters(text)) {
             return List.of(new Text(text, left, y, TEXT_SIZE, Text.Style.ITALIC, Text.Anchor.START, Role.DYNAMICS, at));
         }
