@@ -48,7 +48,7 @@ final class BarMeasure {
         this.beats = timeline.beats();
         this.context = context;
         this.font = context.music();
-        this.staff = new StaffMap(bar, context.staff(), context.state());
+        this.staff = new StaffMap(bar, context.staff(), context.state(), context.lineNote());
         this.lines = staff.stateAt(Offset.ZERO).lines();
     }
 

@@ -34,7 +34,7 @@ final class StaffMap {
     private final NavigableMap<Offset, Integer> octaves = new TreeMap<>();
     private final int singleLine;
 
-    StaffMap(Bar bar, int staff, StaffState before) {
+    StaffMap(Bar bar, int staff, StaffState before, Integer lineNote) {
         StaffState state = before;
         states.add(state);
         from.add(Offset.ZERO);
@@ -48,7 +48,7 @@ final class StaffMap {
         octaves.put(Offset.ZERO, before.octaves());
         bar.directions().stream().filter(d -> StaffState.isOctaveLine(d, staff))
                 .forEach(d -> octaves.put(d.at(), d.line().amount()));
-        singleLine = singleLine(bar, staff);
+        singleLine = lineNote != null ? lineNote : singleLine(List.of(bar), staff);
     }
 
     /** What is in force for notes that begin at {@code at}. */
@@ -103,10 +103,10 @@ final class StaffMap {
      * Which display position is the line of a one-line staff: read strictly it is E4, the bottom line of a treble
      * staff, but files are also written with B4, the middle one. The one nearer to the notes is taken.
      */
-    private static int singleLine(Bar bar, int staff) {
+    static int singleLine(List<Bar> bars, int staff) {
         long sum = 0;
         int count = 0;
-        for (Voice voice : bar.voices()) {
+        for (Voice voice : (Iterable<Voice>) bars.stream().flatMap(b -> b.voices().stream())::iterator) {
             for (Event event : voice.events()) {
                 if (event.staff() == staff && event.isNote()) {
                     for (Head head : event.heads()) {

@@ -45,6 +45,7 @@ final class BarMeasurer {
     private final boolean breaths;
     /** The staves that are drawn, 1 the uppermost. */
     private final List<Integer> staves = new ArrayList<>();
+    private List<Integer> lineNotes = List.of();
 
     /** @param breaths whether counts that begin with the breath sign are marked, and said without it */
     BarMeasurer(BarEngraver engraver, Measures measures, ChartOptions options, boolean breaths) {
@@ -59,6 +60,7 @@ final class BarMeasurer {
         Set<Integer> chosen = counts.plan().timeline().staves();
         staves.clear();
         IntStream.rangeClosed(1, part.staves()).filter(s -> chosen.isEmpty() || chosen.contains(s)).forEach(staves::add);
+        lineNotes = staves.stream().map(s -> EngraveContext.lineNote(part.bars(), s)).toList();
         List<StaffState> states = new ArrayList<>(Collections.nCopies(staves.size(), StaffState.DEFAULT));
         int first = counts.bars().isEmpty() ? 0 : bar(counts, 0).index();
         // bars may have been selected: what came before still sets clef and key
@@ -123,7 +125,7 @@ final class BarMeasurer {
         List<EngravedBar> engraved = new ArrayList<>();
         for (int s = 0; s < states.size(); s++) {
             EngraveContext context = new EngraveContext(staves.get(s), states.get(s), previous, next,
-                    measures.music(), measures.text());
+                    measures.music(), measures.text(), lineNotes.get(s));
             boolean rests = bar(counts, start).style().kind() == BarStyle.Kind.MULTI_REST && isRest(counts, start);
             engraved.add(rests ? engraver.engraveRests(timelines, context)
                     : engraver.engrave(timelines.get(0), context));

@@ -1,6 +1,7 @@
 package countstave.chart.layout;
 
 import countstave.chart.font.Measures;
+import countstave.chart.shape.Line;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
@@ -9,14 +10,27 @@ import countstave.score.Lyric;
 import countstave.score.Voice;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 
-/** The file's own lyrics, between the staff and the counts, one row a verse. */
+/**
+ * The file's own lyrics, between the staff and the counts, one row a verse: hyphens between the syllables of a word, and a
+ * line as far as a syllable that ends its word is sung on. For the lines of one part, in order.
+ */
 final class Lyrics {
 
+    /** Over a longer gap a hyphen is repeated. */
+    private static final double HYPHEN_EVERY = 14;
+    private static final double SHORTEST_EXTENDER = 1;
+
     private final Measures measures;
+    /** Verse and voice of the syllables that are still sung when a line ends. */
+    private final Set<String> sungOn = new HashSet<>();
 
     Lyrics(Measures measures) {
         this.measures = measures;
@@ -25,44 +39,121 @@ final class Lyrics {
     private record Sung(double x, Event event, Lyric lyric) {
     }
 
+    /** What one verse has on a line: its syllables, and to where the ends of words are sung on. */
+    private static final class Row {
+
+        final List<Sung> syllables = new ArrayList<>();
+        /** From a syllable, or from the start of the line where the key is null, to this x. */
+        final Map<Sung, Double> extenders = new HashMap<>();
+    }
+
     void add(List<PlacedBar> placed, Skyline skyline, List<Shape> shapes) {
-        Map<String, List<Sung>> verses = new TreeMap<>();
+        Map<String, Row> verses = new TreeMap<>();
+        Map<String, Sung> open = new HashMap<>();
         for (PlacedBar bar : placed) {
             if (bar.bar().isRun()) {
                 continue;
             }
             for (Voice voice : bar.bar().bar().voices()) {
                 for (Event event : voice.events()) {
-                    for (Lyric lyric : event.isGrace() || !bar.bar().staffNumbers().contains(event.staff())
-                            ? List.<Lyric>of() : event.look().lyrics()) {
-                        verses.computeIfAbsent(lyric.number(), n -> new ArrayList<>())
-                                .add(new Sung(bar.x(event.start()), event, lyric));
+                    if (!event.isGrace() && bar.bar().staffNumbers().contains(event.staff())) {
+                        read(event, voice.name(), bar.x(event.start()), verses, open);
                     }
                 }
             }
         }
-        for (List<Sung> verse : verses.values()) {
-            verse.sort(Comparator.comparingDouble(Sung::x));
+        double start = placed.get(0).left() + placed.get(0).bar().prefix(true);
+        for (Row row : verses.values()) {
+            row.syllables.sort(Comparator.comparingDouble(Sung::x));
             double y = skyline.bottom() - Sizes.STACK_GAP - measures.text().capHeight(Sizes.LYRIC, Text.Style.REGULAR);
-            row(verse, y, shapes, skyline);
+            draw(row, y, start, shapes, skyline);
         }
     }
 
-    private void row(List<Sung> verse, double y, List<Shape> shapes, Skyline skyline) {
-        for (int i = 0; i < verse.size(); i++) {
-            Sung sung = verse.get(i);
-            Text text = text(sung.lyric().text(), sung.x(), y, sung.event());
-            shapes.add(text);
-            skyline.add(measures.box(text));
-            boolean goesOn = sung.lyric().syllabic() == Lyric.Syllabic.BEGIN
-                    || sung.lyric().syllabic() == Lyric.Syllabic.MIDDLE;
-            if (goesOn && i + 1 < verse.size()) {
-                double right = measures.box(text).right();
-                double left = measures.box(text(verse.get(i + 1).lyric().text(), verse.get(i + 1).x(), y,
-                        sung.event())).left();
-                shapes.add(text("-", (left + right) / 2, y, sung.event()));
+    private void read(Event event, String voice, double x, Map<String, Row> verses, Map<String, Sung> open) {
+        Set<String> here = new HashSet<>();
+        for (Lyric lyric : event.look().lyrics()) {
+            // an element without words ends an extender (MusicXML 4.0, extend type stop)
+            if (lyric.text().isBlank()) {
+                continue;
+            }
+            String key = voice + "/" + lyric.number();
+            Sung sung = new Sung(x, event, lyric);
+            verses.computeIfAbsent(row(event, key), n -> new Row()).syllables.add(sung);
+            here.add(key);
+            sungOn.remove(key);
+            open.remove(key);
+            if (lyric.extend()) {
+                sungOn.add(key);
+                open.put(key, sung);
             }
         }
+        for (String key : List.copyOf(sungOn)) {
+            if (here.contains(key) || !key.substring(0, key.lastIndexOf('/')).equals(voice)) {
+                continue;
+            }
+            if (event.isRest()) {
+                sungOn.remove(key);
+                open.remove(key);
+            } else {
+                verses.computeIfAbsent(row(event, key), n -> new Row()).extenders.put(open.get(key), x + 0.6);
+            }
+        }
+    }
+
+    /** Verses of one voice stand under each other, those of another voice or staff below them. */
+    private static String row(Event event, String key) {
+        return String.format(Locale.ROOT, "%03d/%s", event.staff(), key);
+    }
+
+    private void draw(Row row, double y, double start, List<Shape> shapes, Skyline skyline) {
+        List<Shape> added = new ArrayList<>();
+        for (int i = 0; i < row.syllables.size(); i++) {
+            Sung sung = row.syllables.get(i);
+            added.add(text(sung.lyric().text(), sung.x(), y, sung.event()));
+            boolean goesOn = sung.lyric().syllabic() == Lyric.Syllabic.BEGIN
+                    || sung.lyric().syllabic() == Lyric.Syllabic.MIDDLE;
+            if (goesOn) {
+                hyphens(sung, i + 1 < row.syllables.size() ? row.syllables.get(i + 1) : null, y, added);
+            }
+        }
+        double thickness = measures.music().engraving("lyricLineThickness");
+        for (Map.Entry<Sung, Double> extender : row.extenders.entrySet()) {
+            Sung sung = extender.getKey();
+            double from = sung == null ? start : right(sung) + 0.25;
+            double to = Math.min(extender.getValue(), next(row, from));
+            if (to - from >= SHORTEST_EXTENDER) {
+                added.add(new Line(from, y, to, y, thickness, Role.LYRIC, sung == null ? null : sung.event().start()));
+            }
+        }
+        added.forEach(shape -> skyline.add(measures.box(shape)));
+        shapes.addAll(added);
+    }
+
+    private void hyphens(Sung sung, Sung next, double y, List<Shape> shapes) {
+        double right = right(sung);
+        if (next == null) {
+            shapes.add(text("-", right + 0.8, y, sung.event()));
+            return;
+        }
+        double gap = left(next) - right;
+        int count = Math.max(1, (int) (gap / HYPHEN_EVERY));
+        for (int i = 0; i < count; i++) {
+            shapes.add(text("-", right + gap * (2 * i + 1) / (2 * count), y, sung.event()));
+        }
+    }
+
+    /** Where the next syllable leaves room to, behind x. */
+    private double next(Row row, double x) {
+        return row.syllables.stream().mapToDouble(this::left).filter(l -> l > x).min().orElse(Double.MAX_VALUE) - 0.3;
+    }
+
+    private double right(Sung sung) {
+        return sung.x() + measures.text().width(sung.lyric().text(), Sizes.LYRIC, Text.Style.REGULAR) / 2;
+    }
+
+    private double left(Sung sung) {
+        return sung.x() - measures.text().width(sung.lyric().text(), Sizes.LYRIC, Text.Style.REGULAR) / 2;
     }
 
     private static Text text(String words, double x, double y, Event event) {

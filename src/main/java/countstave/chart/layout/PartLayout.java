@@ -17,6 +17,8 @@ final class PartLayout {
 
     /** A page is filled by spreading its lines only if it is at least this full. */
     private static final double SPREAD_FROM = 0.6;
+    /** Syllables of 10 pt become 6 pt: smaller ones cannot be read on a stand. */
+    private static final double SMALLEST = 0.6;
     /** Lines are spread by no more than this, in staff spaces. */
     private static final double MOST_SPREAD = 9;
 
@@ -26,16 +28,18 @@ final class PartLayout {
     private final List<SystemBox> systems = new ArrayList<>();
     private final List<String> notes;
     private final SystemBuilder builder;
+    private final Measures measures;
 
     PartLayout(PartCounts counts, Score score, ChartOptions options, BarEngraver engraver,
             Measures measures, List<String> notes) {
         this.counts = counts;
+        this.measures = measures;
         this.notes = notes;
         frame = new PageFrame(options, measures, score.title(), score.composer(), partName(), key());
         bars = new BarMeasurer(engraver, measures, options, false).measure(counts);
         builder = new SystemBuilder(measures);
         for (LineBreaker.Range range : LineBreaker.breakLines(bars, frame.width(), sections())) {
-            systems.add(fitted(range));
+            systems.addAll(fitted(range));
         }
     }
 
@@ -58,19 +62,32 @@ final class PartLayout {
         return starts;
     }
 
-    /** A line, reduced if a single bar is wider than the page. */
-    private SystemBox fitted(LineBreaker.Range range) {
+    /** A line; if a single bar is wider than the page, it is reduced, or cut where it would become too small to read. */
+    private List<SystemBox> fitted(LineBreaker.Range range) {
         LineBreaker.Widths widths = LineBreaker.Widths.of(bars, range.from(), range.to());
         double needed = widths.fixed() + widths.least();
         double factor = Math.min(1, frame.width() / needed);
+        if (factor < SMALLEST) {
+            List<SystemBox> pieces = new BarSplitter(builder.build(bars, range, needed), frame.width(), measures).pieces();
+            if (pieces.size() > 1) {
+                notes.add(tooWide(range) + "cut before beats into " + pieces.size() + " lines, with a dashed line at each cut");
+                return pieces.stream().map(p -> p.scaled(Math.min(1, height() / p.height()))).toList();
+            }
+        }
         if (factor < 1) {
-            notes.add("part " + partName() + ", bar " + bars.get(range.from()).bar().number()
-                    + ": too wide for the page, drawn at " + Math.round(100 * factor)
+            notes.add(tooWide(range) + "drawn at " + Math.round(100 * factor)
                     + " % of its size; a smaller staff or landscape paper gives it room");
         }
         SystemBox system = builder.build(bars, range, frame.width() / factor);
-        double height = frame.musicTop(false) - frame.musicBottom();
-        return system.scaled(Math.min(factor, height / system.height()));
+        return List.of(system.scaled(Math.min(factor, height() / system.height())));
+    }
+
+    private String tooWide(LineBreaker.Range range) {
+        return "part " + partName() + ", bar " + bars.get(range.from()).bar().number() + ": too wide for the page, ";
+    }
+
+    private double height() {
+        return frame.musicTop(false) - frame.musicBottom();
     }
 
     /** Adds this part's pages and gives its bookmark. */
