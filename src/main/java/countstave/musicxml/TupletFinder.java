@@ -157,7 +157,7 @@ final class TupletFinder {
         int i = 0;
         while (i < direct.size()) {
             Ratio own = relative(direct.get(i), outer);
-            if (own == null || own.isPlain()) {
+            if (own == null || own.isPlain() || events.get(direct.get(i)).written() == null) {
                 i++;
                 continue;
             }
@@ -193,7 +193,7 @@ final class TupletFinder {
             boolean same = ratio.sameProportionAs(cumulative);
             boolean nested = !same && ratio.actual() % cumulative.actual() == 0
                     && ratio.normal() % cumulative.normal() == 0;
-            if (!neighbour || !same && !nested) {
+            if (!neighbour || event.written() == null || !same && !nested) {
                 break;
             }
             mixed |= nested;

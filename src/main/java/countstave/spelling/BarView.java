@@ -22,6 +22,7 @@ public final class BarView {
     private final MeterFrame frame;
     private final List<Remark> remarks;
     private final Tempo tempo;
+    private Pulse pulse;
 
     /** @param tempo at the bar's start: whether a 3/8 bar has one beat or three hangs on it */
     BarView(Bar bar, List<Remark> remarks, Tempo tempo) {
@@ -44,8 +45,9 @@ public final class BarView {
      * beat). The eye may see others: 2/2 has four quarters on paper, and two beats here.
      */
     public String beatName(Offset at) {
+        pulse = pulse == null ? Pulse.of(bar, tempo, PulseChoice.BY_METER) : pulse;
         Beat beat = null;
-        for (Beat each : Pulse.of(bar, tempo, PulseChoice.BY_METER).beats()) {
+        for (Beat each : pulse.beats()) {
             beat = beat == null || !each.start().isAfter(at) ? each : beat;
         }
         Duration into = at.minus(beat.start()).over(beat.length());

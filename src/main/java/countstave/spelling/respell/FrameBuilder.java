@@ -50,6 +50,7 @@ final class FrameBuilder {
     private Span group(Offset at, int number, int unit, boolean alone) {
         Span whole = new Span(at, Duration.of(number, unit), Span.Level.GROUP, List.of());
         boolean shortUnit = unit >= 8;
+        sure &= MeterFrame.isPowerOfTwo(unit);
         if (number % 3 == 0 && (number > 3 || shortUnit) && (shortUnit || number == 6)) {
             return threes(whole, number / 3, shortUnit);
         }

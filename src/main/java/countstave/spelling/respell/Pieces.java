@@ -31,6 +31,16 @@ final class Pieces {
     /** One symbol more weighs more than any choice between cuts. */
     private static final int PER_SYMBOL = 1000;
 
+    /** No row of note values, cut where the ground allows, lasts as long as the sound. */
+    static final class UnwritableException extends RuntimeException {
+
+        private static final long serialVersionUID = 1L;
+
+        UnwritableException(String message) {
+            super(message);
+        }
+    }
+
     private Pieces() {
     }
 
@@ -58,7 +68,7 @@ final class Pieces {
             }
         }
         if (cost[n - 1] == Integer.MAX_VALUE) {
-            throw new IllegalArgumentException(sound + " cannot be written with note values down to the 1024th");
+            throw new UnwritableException(sound + " cannot be written with note values down to the 1024th");
         }
         return symbols(sound, ground, cuts, from);
     }

@@ -45,7 +45,8 @@ public final class Respeller {
      * The sounds as written in a bar.
      *
      * @param sounds in order, without gaps and overlaps; they may fill a part of the bar
-     * @return empty where they fit no tuplet of up to 15 notes
+     * @return empty where they fit no tuplet of up to 15 notes, or where no note values fit between the boundaries of the
+     *     bar: in 4/5, or without a signature
      */
     public static Optional<List<Item>> spell(MeterFrame frame, List<Sound> sounds) {
         if (sounds.isEmpty() || !frame.bar().holds(sounds.get(0).start(), sounds.get(sounds.size() - 1).end())) {
@@ -53,8 +54,12 @@ public final class Respeller {
         }
         Respeller respeller = new Respeller(List.copyOf(sounds));
         Field field = Field.of(frame);
-        List<Zone> zones = respeller.zones(field, field.root(), 0);
-        return Optional.ofNullable(zones == null ? null : respeller.items(field, zones));
+        try {
+            List<Zone> zones = respeller.zones(field, field.root(), 0);
+            return Optional.ofNullable(zones == null ? null : respeller.items(field, zones));
+        } catch (Pieces.UnwritableException e) {
+            return Optional.empty();
+        }
     }
 
     private boolean isPlain(Field field, Span span) {
