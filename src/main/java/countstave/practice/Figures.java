@@ -14,7 +14,7 @@ import java.util.List;
  * @param fastest syllables a second of the fastest single segment at the written tempo
  * @param rarity 0 to 4, of its rarest division
  * @param distance mean distance between the units on both sides of a change; 0 without changes
- * @param sayable highest whole tempo (in the unit of the tempo at the start) within the voice limit, 0 if none
+ * @param sayable highest whole tempo (in the unit of {@link Stretch#tempo}) within the voice limit, 0 if none
  * @param voiceLimit syllables a second it was held against
  */
 public record Figures(int bars, int changes, Exact peak, Exact fastest, int rarity, double distance, int sayable,
@@ -32,7 +32,7 @@ public record Figures(int bars, int changes, Exact peak, Exact fastest, int rari
             rarity = Math.max(rarity, Rarity.of(stretch, slice));
         }
         double distance = changes.stream().mapToDouble(UnitChange::distance).average().orElse(0);
-        Tempo first = stretch.timeline(0).tempo();
+        Tempo first = stretch.tempo();
         return new Figures(stretch.size(), changes.size(), rate.peak(), fastest, rarity, distance,
                 rate.highestTempo(first, voiceLimit), voiceLimit);
     }

@@ -34,7 +34,7 @@ public record Passage(int rank, int sameAs, Stretch stretch, Figures figures, Li
         for (int bar = 0; bar < stretch.size(); bar++) {
             bars.add(Figures.of(stretch.bar(bar), options.voiceLimit()));
         }
-        Tempo written = stretch.timeline(0).tempo();
+        Tempo written = stretch.tempo();
         Map<Stage, Integer> sayable = new EnumMap<>(Stage.class);
         sayable.put(Stage.ALL, figures.sayable());
         for (Stage stage : List.of(Stage.BEATS_AND_PLAYED, Stage.BEATS, Stage.STRONG_BEATS, Stage.NONE)) {
@@ -52,9 +52,9 @@ public record Passage(int rank, int sameAs, Stretch stretch, Figures figures, Li
         return new Passage(newRank, newSameAs, stretch, figures, bars, sayable, ladder, breaths);
     }
 
-    /** The written tempo at its start. */
+    /** The written tempo at its start, see {@link Stretch#tempo}. */
     public Tempo written() {
-        return stretch.timeline(0).tempo();
+        return stretch.tempo();
     }
 
     /** How many times as fast as written a rung is. */

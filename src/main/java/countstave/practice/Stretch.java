@@ -5,8 +5,10 @@ import countstave.count.PartCounts;
 import countstave.count.SegmentCounts;
 import countstave.grid.Segment;
 import countstave.score.BarTimeline;
+import countstave.score.Tempo;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -80,6 +82,29 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
     /** The stretch's position of {@code at} of its bar {@code bar}. */
     public Offset position(int bar, Offset at) {
         return starts.get(bar).plus(at.sinceStart());
+    }
+
+    /**
+     * The tempo at its start as one sets a metronome: as written, but in beats where the written unit does not fit the
+     * beat (♩ = 126 in 6/8 is dotted quarter = 84), if that is a number with one decimal at most.
+     */
+    public Tempo tempo() {
+        Tempo written = timeline(0).tempo();
+        if (timeline(0).beats().isEmpty()) {
+            return written;
+        }
+        Duration beat = timeline(0).beats().get(0).length();
+        if (beat.isMultipleOf(written.unit()) || written.unit().isMultipleOf(beat)) {
+            return written;
+        }
+        Duration ratio = written.unit().over(beat);
+        BigDecimal[] beats = written.perMinute().multiply(BigDecimal.valueOf(10 * ratio.numerator()))
+                .divideAndRemainder(BigDecimal.valueOf(ratio.denominator()));
+        if (beats[1].signum() != 0) {
+            return written;
+        }
+        BigDecimal perMinute = beats[0].movePointLeft(1).stripTrailingZeros();
+        return new Tempo(beat, perMinute.scale() < 0 ? perMinute.setScale(0) : perMinute);
     }
 
     public Offset end() {

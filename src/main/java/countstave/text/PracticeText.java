@@ -57,9 +57,9 @@ public final class PracticeText {
                 + " syllables a second (yours: --voice-limit; how to find it: --my-limit). A breath at most every "
                 + plan.options().breath().toPlainString() + " s.");
         if (plan.counts().plan().timeline().tempoAssumed()) {
-            line("The score gives no tempo: " + names.tempo(plan.passages().get(0).written()) + " is assumed.");
+            line("The score gives no tempo: " + names.tempo(Tempo.ASSUMED) + " is assumed.");
         }
-        line("Whole part: " + figures(plan.whole(), plan.passages().get(0)));
+        line("Whole part: " + figures(plan.whole(), Stretch.of(plan.counts()).tempo()));
         line("Difficulty is a heuristic: changes a bar + 3 x fastest second / voice limit + rarity + distance / 2.");
         line("( ) said, not played   " + felt(symbols) + " felt   " + Breath.SIGN + " breathe before this count");
         int written = 0;
@@ -87,7 +87,7 @@ public final class PracticeText {
             line("   Counted and played like passage " + passage.sameAs() + ".");
             return;
         }
-        line("   " + figures(passage.figures(), passage));
+        line("   " + figures(passage.figures(), passage.written()));
         line("   Tempo steps (clean repeats): " + ladder(passage));
         for (String note : PassageNotes.of(passage, plan.options().breath(), names)) {
             line("   " + SafeText.of(note));
@@ -106,10 +106,10 @@ public final class PracticeText {
         }
     }
 
-    private String figures(Figures figures, Passage passage) {
+    private String figures(Figures figures, Tempo tempo) {
         String sayable = figures.sayable() == 0 ? "too many counts to be said at any tempo"
                 : "can be said up to "
-                        + names.tempo(new Tempo(passage.written().unit(), BigDecimal.valueOf(figures.sayable())))
+                        + names.tempo(new Tempo(tempo.unit(), BigDecimal.valueOf(figures.sayable())))
                         + (figures.isTooFastToSay() ? ", less than written" : "");
         return "changes a bar " + places(figures.changesPerBar(), 1) + ", fastest second "
                 + places(figures.peak().toDouble(), 1) + " syllables, fastest count "

@@ -102,6 +102,23 @@ class PracticeTextTest {
         assertFalse(cut.contains("\n3. "), cut);
     }
 
+    /** By hand: 126 quarters are 84 dotted quarters, half of it 42; 100 quarters are 66.7, which nobody sets: as written. */
+    @Test
+    void tempiFitTheBeat() throws IOException {
+        String bar = "8 8 8 8 8 8";
+        String text = text(Plans.countedXml(Snippets.in("6/8").tempo(126).bar(bar).bar(bar).xml()), 10, false);
+        assertTrue(text.contains("1. Bars 1-2, dotted quarter = 84, "), text);
+        assertTrue(text.contains("Tempo steps (clean repeats): 42 (5) "), text);
+        // three syllables to the beat: 6.5 · 60 / 3 = 130
+        assertTrue(text.contains("can be said up to dotted quarter = 130"), text);
+        String sixty = text(Plans.countedXml(Snippets.in("6/8").tempo(90).bar(bar).bar(bar).xml()), 10, false);
+        assertTrue(sixty.contains("1. Bars 1-2, dotted quarter = 60, ") && sixty.contains(" 60 (5)"), sixty);
+        String odd = text(Plans.countedXml(Snippets.in("6/8").tempo(100).bar(bar).bar(bar).xml()), 10, false);
+        assertTrue(odd.contains("1. Bars 1-2, quarter = 100, "), odd);
+        String cut = text(Plans.countedXml(Snippets.in("2/2").tempo(120).bar("4 4 4 4").bar("2 2").xml()), 10, false);
+        assertTrue(cut.contains("quarter = 120, "), cut);
+    }
+
     @Test
     void plainAsciiOnRequest() throws IOException {
         for (String score : List.of("dense", "song", "meters")) {
