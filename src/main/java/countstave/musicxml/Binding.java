@@ -74,6 +74,10 @@ final class Binding {
     <T> T read(XMLStreamReader reader, Class<T> type) throws XMLStreamException {
         try {
             return unmarshaller.unmarshal(reader, type).getValue();
+        } catch (NumberFormatException e) {
+            // the binding lets some of these through, in the middle of the element
+            throw new ScoreException("line " + reader.getLocation().getLineNumber()
+                    + ": not a number where one must stand; correct it or export again", e);
         } catch (JAXBException e) {
             for (Throwable cause = e; cause != null; cause = cause.getCause()) {
                 if (cause instanceof XMLStreamException xml) {

@@ -46,7 +46,7 @@ final class KeyReader {
     private static Integer octave(Key key, int place) {
         for (KeyOctave octave : key.getKeyOctave()) {
             if (octave.getNumber() != null && octave.getNumber().bitLength() < 8 && octave.getNumber().intValue() == place) {
-                return octave.getValue();
+                return NoteConverter.inRange(octave.getValue());
             }
         }
         return null;

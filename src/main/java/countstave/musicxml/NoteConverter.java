@@ -95,7 +95,7 @@ final class NoteConverter {
         Notehead shape = note.getNotehead();
         String name = shape == null || shape.getValue() == null ? "normal" : shape.getValue().value();
         boolean accidental = note.getAccidental() != null && note.getAccidental().getValue() != null;
-        return new Head(step == null ? 'B' : step.value().charAt(0), octave, alter, note.getUnpitched() != null,
+        return new Head(step == null ? 'B' : step.value().charAt(0), inRange(octave), alter, note.getUnpitched() != null,
                 instrument == null ? null : Plain.line(instrument), name,
                 shape == null || shape.getFilled() == null ? null : shape.getFilled() == YesNo.YES,
                 shape != null && shape.getParentheses() == YesNo.YES,
@@ -165,6 +165,11 @@ final class NoteConverter {
                     lyric.getExtend() != null));
         }
         return List.copyOf(lyrics);
+    }
+
+    /** MusicXML 4.0, {@code octave}: 0 to 9; a staff for more could not be drawn. */
+    static int inRange(int octave) {
+        return Math.max(0, Math.min(9, octave));
     }
 
     private static int orElse(Integer number, int otherwise) {

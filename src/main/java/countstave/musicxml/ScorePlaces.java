@@ -1,5 +1,6 @@
 package countstave.musicxml;
 
+import countstave.score.ScoreException;
 import java.util.ArrayList;
 import java.util.List;
 import javax.xml.stream.XMLStreamConstants;
@@ -21,7 +22,7 @@ record ScorePlaces(boolean timewise, int partListEnd, List<Integer> partSlots) {
             XMLStreamReader2 reader = XmlInput.raw(text);
             int depth = 0;
             boolean timewise = false;
-            int partListEnd = 0;
+            int partListEnd = -1;
             List<Integer> slots = new ArrayList<>();
             while (reader.hasNext()) {
                 int event = reader.next();
@@ -31,13 +32,22 @@ record ScorePlaces(boolean timewise, int partListEnd, List<Integer> partSlots) {
                 } else if (event == XMLStreamConstants.END_ELEMENT) {
                     String name = reader.getLocalName();
                     int start = (int) reader.getLocationInfo().getStartingCharOffset();
-                    if (depth == 2 && name.equals("part-list")) {
+                    boolean hasRoom = text.startsWith("</", start);
+                    if (depth == 2 && name.equals("part-list") && hasRoom) {
                         partListEnd = start;
                     } else if (depth == (timewise ? 2 : 1) && (!timewise || name.equals("measure"))) {
+                        if (!hasRoom) {
+                            throw new ScoreException("a measure without any part in it has no room for the counts; "
+                                    + "use --as lyrics");
+                        }
                         slots.add(start);
                     }
                     depth--;
                 }
+            }
+            if (partListEnd < 0) {
+                throw new ScoreException("the score has no list of parts to which the counts could be added; "
+                        + "use --as lyrics");
             }
             return new ScorePlaces(timewise, partListEnd, List.copyOf(slots));
         } catch (XMLStreamException e) {
