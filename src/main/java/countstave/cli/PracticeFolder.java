@@ -72,6 +72,8 @@ final class PracticeFolder {
             }
             write(text(out -> PracticeIndex.write(counted.score().title(), plans, top, entries, out)),
                     beside.resolve(INDEX), folder.resolve(INDEX), progress);
+            // somebody else may have put a file there meanwhile
+            checkFree(folder, force, files);
             move(files, beside, folder);
         } finally {
             progress.done();

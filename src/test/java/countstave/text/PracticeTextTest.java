@@ -89,6 +89,23 @@ class PracticeTextTest {
         assertTrue(slow.contains("At ♩ = 30 a breath has to last 8.0 s (bars 1, 2): a tuplet is not interrupted."), slow);
     }
 
+    /**
+     * By hand, ♩ = 160: eleven over four beats are 7.3 a second; they can be said up to 6.5 · 60 · 4/11 = 141.8. The count
+     * is the same on every step; above, the beats take over, of which the tuplet's inner ones are in the click.
+     */
+    @Test
+    void aWholeTupletIsCountedAlikeOnEveryStep() throws IOException {
+        String bar = "[11:8 8 8 8 8 8 8 8 8 8 8 8]";
+        String text = text(160, bar, bar);
+        assertTrue(text.contains("can be said up to ♩ = 141, less than written"), text);
+        String ladder = text.lines().filter(l -> l.contains("Tempo steps")).findFirst().orElseThrow();
+        int first = Integer.parseInt(ladder.replaceAll(".* stage 3: ([0-9]+) .*", "$1"));
+        assertTrue(first > 141 && first <= 141 * 1.08, ladder);
+        assertTrue(text.contains("      1 | 1 2 3 4 5 6 7 8 9 10 11\n"), text);
+        assertTrue(text.contains("      1 | 1 · · · · · · · · · ·\n"), text);
+        assertTrue(text.contains("Bars 1, 2 hold a tuplet that is counted through as one, at every step alike"), text);
+    }
+
     @Test
     void likePassagesAndTop() throws IOException {
         String eight = "8 8 8 8 8 8 8 8";
