@@ -15,12 +15,13 @@ import java.util.List;
 /** {@code polyrhythm-plain}. */
 final class PolyrhythmPlain extends TupletRule {
 
-    /** The finest grid that counts as simpler: four to the beat. */
+    /** The finest grid that counts as simpler: four to the beat, six to a dotted one. */
     private static final int FINEST = 4;
+    private static final int FINEST_OF_DOTTED = 6;
 
     PolyrhythmPlain() {
         super(new RuleInfo("polyrhythm-plain", Severity.HINT,
-                "A tuplet across beats falls on a plain grid of up to four to the beat, where it could be counted.",
+                "A tuplet across beats falls on a plain grid of up to four to the beat (six to a dotted one), where it could be counted.",
                 "Written with ties it shows the beats, and the player keeps the count that is going on.",
                 "3/4: a 4:3 of quarters, which falls on the 16ths: 0, 3, 6 and 9 of 12",
                 "4/4: a 3:2 of quarters, which falls on no plain grid",
@@ -35,7 +36,7 @@ final class PolyrhythmPlain extends TupletRule {
         if (plain == null || plain.items().size() <= events.size()) {
             return;
         }
-        Duration grid = beat.dividedBy(FINEST);
+        Duration grid = beat.dividedBy(frame.isCompound() ? FINEST_OF_DOTTED : FINEST);
         boolean coarse = TupletRule.edges(voice, tuplet.start(), tuplet.end()).stream()
                 .allMatch(e -> e.minus(frame.beatAt(e).start()).isMultipleOf(grid));
         if (coarse) {

@@ -50,6 +50,12 @@ class HintRulesTest {
                                 + " with ties it shows the beats. => dotted eighth, 16th tied to eighth, eighth tied to 16th,"
                                 + " dotted eighth",
                         rhythm("4/4", "[3:2 4 4 4] 2")),
+                // the same in compound time, where a dotted beat is counted in six at most
+                RuleCase.of("polyrhythm-plain", rhythm("6/8", "[2:3 8 4 8]"),
+                        "polyrhythm-plain: bar 1, beat 1, voice 1: The 2:3 across the beats falls on the plain count; written"
+                                + " with ties it shows the beats. => dotted eighth, dotted eighth tied to dotted eighth,"
+                                + " dotted eighth",
+                        rhythm("6/8", "[2:3 8. 16 4]")),
                 // countstave's own plan of the counting; no source
                 RuleCase.of("many-count-changes", rhythm("4/4", "4 4 4 4",
                                 "16 16 16 16 [3:2 8 8 8] [5:4 16 16 16 16 16] [6:4 16 16 16 16 16 16]", "4 4 4 4"),
