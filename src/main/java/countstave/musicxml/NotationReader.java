@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.audiveris.proxymusic.AboveBelow;
+import org.audiveris.proxymusic.Arpeggiate;
 import org.audiveris.proxymusic.Articulations;
 import org.audiveris.proxymusic.Dynamics;
 import org.audiveris.proxymusic.Fermata;
@@ -60,8 +61,17 @@ final class NotationReader {
             slur(slur);
         } else if (notation instanceof Tuplet tuplet) {
             tuplets.add(mark(tuplet));
-        } else if (notation instanceof Fermata) {
+        } else if (notation instanceof Fermata sign) {
             fermata = true;
+            String shape = sign.getValue() == null ? "" : sign.getValue().value();
+            if (!shape.isEmpty() && !shape.equals("normal")) {
+                other.add("fermata shape " + shape);
+            }
+        } else if (notation instanceof Arpeggiate arpeggio) {
+            other.add("arpeggiate");
+            if (arpeggio.getDirection() != null) {
+                other.add("arrow of an arpeggio");
+            }
         } else if (notation instanceof Dynamics list) {
             dynamics.addAll(DirectionReader.dynamics(list));
         } else if (notation instanceof Articulations list) {

@@ -178,6 +178,7 @@ final class BarMeasure {
         if (!notes.isEmpty()) {
             moment.reach(new Accidentals(font).place(notes, moment.signs), 0);
         }
+        Arpeggio.place(moment);
         new Dots(font).place(moment);
         GraceRow.place(moment, font, -moment.left);
         changeSigns(moment);

@@ -54,7 +54,7 @@ final class Marks {
 
     /** Whether a further notation of this MusicXML name is drawn. */
     static boolean isDrawn(String name) {
-        return ABOVE.containsKey(name) || ARTICULATIONS.containsKey(name) || isBreath(name);
+        return ABOVE.containsKey(name) || ARTICULATIONS.containsKey(name) || isBreath(name) || name.equals("arpeggiate");
     }
 
     private static boolean isBreath(String name) {
