@@ -63,7 +63,7 @@ final class NotationReader {
             tuplets.add(mark(tuplet));
         } else if (notation instanceof Fermata sign) {
             fermata = true;
-            String shape = sign.getValue() == null ? "" : sign.getValue().value();
+            String shape = Plain.line(sign.getValue());
             if (!shape.isEmpty() && !shape.equals("normal")) {
                 other.add("fermata shape " + shape);
             }
