@@ -75,10 +75,14 @@ public final class BarView {
      * and it is written out in notes.
      */
     public boolean isReadable() {
-        return frame.isSure() && bar.style().kind() != BarStyle.Kind.SLASH && !has(Remark.Kind.OVERFULL)
-                && !has(Remark.Kind.SHORT) && !has(Remark.Kind.LOCAL_METER) && !has(Remark.Kind.OVERLAP)
-                && !has(Remark.Kind.BACKUP_BEYOND_START)
+        return frame.isSure() && bar.style().kind() != BarStyle.Kind.SLASH && addsUp()
                 && !bar.length().isLongerThan(meterLength());
+    }
+
+    /** Whether the reader found nothing that makes the bar another length than its signature says. */
+    public boolean addsUp() {
+        return !has(Remark.Kind.OVERFULL) && !has(Remark.Kind.SHORT) && !has(Remark.Kind.LOCAL_METER)
+                && !has(Remark.Kind.OVERLAP) && !has(Remark.Kind.BACKUP_BEYOND_START);
     }
 
     /** Whether some note of this voice is written as one value and lasts another, so that no sum need be right. */

@@ -28,13 +28,24 @@ public final class Findings {
      * @param kind what makes them alike
      */
     public void addOnce(String kind, BarView bar, String voice, Event event, String sentence, Suggestion suggestion) {
-        Integer first = firsts.get(kind);
-        if (first == null) {
-            firsts.put(kind, found.size());
+        if (isFirst(kind)) {
             add(bar, voice, event, sentence, suggestion);
-        } else {
+        }
+    }
+
+    /** As above, about a position. */
+    public void addOnce(String kind, BarView bar, String voice, Offset at, String sentence, Suggestion suggestion) {
+        if (isFirst(kind)) {
+            add(bar, voice, at, sentence, suggestion);
+        }
+    }
+
+    private boolean isFirst(String kind) {
+        Integer first = firsts.putIfAbsent(kind, found.size());
+        if (first != null) {
             more.merge(first, 1, Integer::sum);
         }
+        return first == null;
     }
 
     /** About one event. */

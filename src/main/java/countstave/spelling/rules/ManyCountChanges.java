@@ -47,8 +47,9 @@ final class ManyCountChanges extends BaseRule {
             BarView bar = part.bar(plan.timeline().bar().index());
             List<String> places = plan.segments().stream().filter(Segment::change)
                     .map(segment -> bar.beatName(segment.start())).toList();
-            if (places.size() >= MANY) {
-                findings.add(bar, null, Offset.ZERO, "The count changes " + places.size() + " times in this bar: on "
+            // where the bar does not add up, the changes come of that
+            if (places.size() >= MANY && bar.addsUp()) {
+                findings.addOnce(bar.bar().meter() + ": " + places, bar, null, Offset.ZERO, "The count changes " + places.size() + " times in this bar: on "
                         + String.join(", ", places.subList(0, places.size() - 1)) + " and "
                         + places.get(places.size() - 1) + ".", null);
             }
