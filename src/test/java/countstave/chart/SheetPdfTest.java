@@ -264,6 +264,28 @@ class SheetPdfTest {
         }
     }
 
+    /** In any format: a page never ends with a heading, and the stage without music never stands alone on its page. */
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void headingsStayWithWhatTheyHead(boolean large) throws IOException {
+        for (String score : List.of("groove", "dense", "song", "polyrhythms")) {
+            CountedScore counted = Plans.counted(score);
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            SheetWriter.write(Plans.of(counted), counted.score(), TOP, OPTIONS.withLarge(large), out);
+            Map<Integer, Run> lowest = new LinkedHashMap<>();
+            for (Run run : SheetReader.read(out.toByteArray())) {
+                if (!run.text().isBlank() && run.y() < OPTIONS.pageHeightMm() * 72 / 25.4 * 0.9) {
+                    lowest.merge(run.page(), run, (a, b) -> a.y() > b.y() ? a : b);
+                }
+            }
+            for (Run last : lowest.values()) {
+                assertTrue(!last.text().matches("Stage [1-4]: .*|[0-9]+\\. +Bars? .*"), score + ": " + last);
+                boolean alone = last.text().startsWith("Stage 5") && last.y() < OPTIONS.pageHeightMm() * 72 / 25.4 * 0.15;
+                assertTrue(!alone, score + ": " + last);
+            }
+        }
+    }
+
     @Test
     void theSamePlanGivesTheSameBytes() throws IOException {
         assertArrayEquals(pdf(Plans.counted("polyrhythms")), pdf(Plans.counted("polyrhythms")));

@@ -12,15 +12,18 @@ import java.util.List;
  *
  * @param shapes x from the left margin, y from the block's upper edge downwards (negative)
  * @param height its height
- * @param keepsWithNext whether it may not be the last thing on a page
+ * @param keep whether it may be the last thing on a page
  */
-record SheetBlock(List<Shape> shapes, double height, boolean keepsWithNext) {
+record SheetBlock(List<Shape> shapes, double height, Keep keep) {
+
+    /** Ties to the next block. A loose one holds unless much of a page would stay empty for it. */
+    enum Keep { FREE, LOOSELY, FIRMLY }
 
     private static final double LINE = 1.35;
 
     /** Nothing, for distance. */
     static SheetBlock gap(double height) {
-        return new SheetBlock(List.of(), height, true);
+        return new SheetBlock(List.of(), height, Keep.FIRMLY);
     }
 
     /** Words, wrapped to the width. */
@@ -32,7 +35,7 @@ record SheetBlock(List<Shape> shapes, double height, boolean keepsWithNext) {
             y -= size * LINE;
             shapes.addAll(line.movedTo(0, y));
         }
-        return new SheetBlock(shapes, size * 0.4 - y, keepsWithNext);
+        return new SheetBlock(shapes, size * 0.4 - y, keepsWithNext ? Keep.FIRMLY : Keep.FREE);
     }
 
     private static List<Inline> lines(String words, double size, Text.Style style, Role role, double width,
@@ -55,13 +58,13 @@ record SheetBlock(List<Shape> shapes, double height, boolean keepsWithNext) {
         return lines;
     }
 
-    SheetBlock keptWithNext() {
-        return new SheetBlock(shapes, height, true);
+    SheetBlock kept(Keep how) {
+        return new SheetBlock(shapes, height, how);
     }
 
     /** A line of music. */
     static SheetBlock music(SystemBox system) {
         return new SheetBlock(system.shapes().stream().map(s -> s.moved(0, -system.top())).toList(), system.height(),
-                false);
+                Keep.FREE);
     }
 }

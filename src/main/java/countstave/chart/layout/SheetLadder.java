@@ -45,7 +45,8 @@ final class SheetLadder {
             }
             ladder.rung(label, rung.clean());
         }
-        return new SheetBlock(List.copyOf(ladder.shapes), ROW - ladder.y - SIZE * 0.6, true);
+        return new SheetBlock(List.copyOf(ladder.shapes), ROW - ladder.y - SIZE * 0.6,
+                SheetBlock.Keep.LOOSELY);
     }
 
     /** The first rung says the unit, the others are numbers. */

@@ -83,7 +83,7 @@ public final class SheetLayout {
             sheet.add(words(caution, WORDS * 0.9, Text.Style.ITALIC, frame, true));
         }
         sheet.add(words("A box is ticked for a repeat without a mistake; go on when all boxes of a tempo are ticked.",
-                WORDS, Text.Style.REGULAR, frame, true));
+                WORDS, Text.Style.REGULAR, frame, false));
         List<Chart.Bookmark> marks = new ArrayList<>();
         for (Passage passage : plan.different().stream().limit(top).toList()) {
             passage(plan, passage, frame, sheet);
@@ -123,8 +123,9 @@ public final class SheetLayout {
                 boolean together = lines.stream().mapToDouble(SheetBlock::height).sum() < 0.5 * room(frame);
                 for (int i = 0; i < lines.size(); i++) {
                     // the stage without music is no more than a line of words: it stays below the one before it
-                    boolean stays = i < lines.size() - 1 ? together : stage == Stage.STRONG_BEATS;
-                    sheet.add(stays ? lines.get(i).keptWithNext() : lines.get(i));
+                    SheetBlock.Keep atEnd = stage == Stage.STRONG_BEATS ? SheetBlock.Keep.FIRMLY : SheetBlock.Keep.FREE;
+                    SheetBlock.Keep inside = together ? SheetBlock.Keep.LOOSELY : SheetBlock.Keep.FREE;
+                    sheet.add(lines.get(i).kept(i == lines.size() - 1 ? atEnd : inside));
                     sheet.add(SheetBlock.gap(LINE_GAP));
                 }
             }

@@ -7,6 +7,9 @@ import java.util.List;
 /** Fills pages from top to bottom; what belongs together goes to the next page together. */
 final class SheetPages {
 
+    /** So much of a page is not left empty for the sake of a loose tie. */
+    private static final double MUCH = 0.55;
+
     private final PageFrame frame;
     private final List<List<Shape>> pages = new ArrayList<>();
     private final List<SheetBlock> waiting = new ArrayList<>();
@@ -28,7 +31,7 @@ final class SheetPages {
     /** Adds a block; it is placed once it is known what it has to stay with. */
     void add(SheetBlock block) {
         waiting.add(block);
-        if (!block.keepsWithNext()) {
+        if (block.keep() == SheetBlock.Keep.FREE) {
             place();
         }
     }
@@ -53,21 +56,30 @@ final class SheetPages {
         return pages;
     }
 
+    private boolean fits(double height) {
+        return y - height >= frame.musicBottom();
+    }
+
     private void place() {
         double together = waiting.stream().mapToDouble(SheetBlock::height).sum();
         boolean fresh = pages.get(pages.size() - 1).isEmpty();
-        if (!fresh && y - together < frame.musicBottom()) {
+        boolean muchIsFree = y - frame.musicBottom() > MUCH * (frame.musicTop(false) - frame.musicBottom());
+        if (!fresh && !fits(together) && !muchIsFree) {
             newPage();
             fresh = true;
         }
+        boolean loosely = fits(together);
         for (int i = 0; i < waiting.size(); i++) {
             SheetBlock block = waiting.get(i);
             boolean distance = block.shapes().isEmpty();
             if (distance && fresh) {
                 continue;
             }
-            // together they may be higher than a page: then each is placed for itself
-            if (!distance && !fresh && y - block.height() < frame.musicBottom()) {
+            double needed = block.height();
+            for (int j = i; !loosely && j + 1 < waiting.size() && waiting.get(j).keep() == SheetBlock.Keep.FIRMLY; j++) {
+                needed += waiting.get(j + 1).height();
+            }
+            if (!distance && !fresh && !fits(needed)) {
                 newPage();
             }
             if (i == headingInWaiting) {
