@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.time.DateTimeException;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -146,7 +147,12 @@ record Archive(List<Entry> entries, int rootIndex) {
     }
 
     private static LocalDateTime timeOf(ZipEntry entry) {
-        return entry.getTime() < 0 ? null : entry.getTimeLocal();
+        try {
+            return entry.getTime() < 0 ? null : entry.getTimeLocal();
+        } catch (DateTimeException e) {
+            // a day that no calendar has
+            return null;
+        }
     }
 
     /** Nothing is ever unpacked to a folder, but whoever unpacks our output must be as safe as we are. */

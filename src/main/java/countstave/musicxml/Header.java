@@ -49,13 +49,13 @@ final class Header {
     }
 
     private boolean part(SpotReader xml) throws XMLStreamException {
-        String id = Plain.line(xml.getAttributeValue(null, "id"));
+        String id = Plain.name(xml.getAttributeValue(null, "id"));
         String[] name = {""};
         children(xml, child -> {
             if (!child.equals("part-name")) {
                 return false;
             }
-            name[0] = Plain.line(xml.elementText());
+            name[0] = Plain.name(xml.elementText());
             return true;
         });
         partNames.putIfAbsent(id, name[0]);

@@ -17,7 +17,7 @@ import java.util.function.Supplier;
 final class LengthReader {
 
     /** No bar lasts longer, in whole notes. */
-    static final long LONGEST = 1000;
+    static final long LONGEST = 250;
     private static final Duration LARGEST_DIVISIONS = Duration.of(1_000_000_000L, 1);
 
     private final RemarkList remarks;

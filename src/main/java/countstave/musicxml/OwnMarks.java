@@ -53,7 +53,7 @@ public final class OwnMarks {
         return kept.append(text, done, text.length()).toString();
     }
 
-    /** Start and end of each own element; own elements do not nest. */
+    /** Start and end of each own element that lies in no other. */
     private static List<int[]> ranges(String text) {
         List<int[]> ranges = new ArrayList<>();
         try {
@@ -70,6 +70,10 @@ public final class OwnMarks {
                 } else if (event == XMLStreamConstants.END_ELEMENT) {
                     Open closed = open.pop();
                     if (closed.own) {
+                        // another hand may have put one into another: the outer one holds both
+                        while (!ranges.isEmpty() && ranges.get(ranges.size() - 1)[0] > closed.start) {
+                            ranges.remove(ranges.size() - 1);
+                        }
                         ranges.add(new int[] {closed.start, (int) reader.getLocationInfo().getEndingCharOffset()});
                     }
                 }

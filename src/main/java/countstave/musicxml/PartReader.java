@@ -59,7 +59,7 @@ final class PartReader {
     }
 
     void beginBar(String number, boolean implicit) {
-        String shown = Plain.line(number);
+        String shown = Plain.name(number);
         bar = new BarDraft(bars.size(), shown.isEmpty() ? String.valueOf(bars.size() + 1) : shown, implicit);
         if (meterOfNextBar != null) {
             meter = meterOfNextBar;

@@ -7,6 +7,8 @@ final class Plain {
 
     private static final int SHOWN = 60;
 
+    private static final int LONGEST_NAME = 200;
+
     private Plain() {
     }
 
@@ -44,6 +46,13 @@ final class Plain {
         String line = line(text);
         return line.codePointCount(0, line.length()) <= SHOWN ? line
                 : line.substring(0, line.offsetByCodePoints(0, SHOWN)) + "…";
+    }
+
+    /** As {@link #line}, cut to what a part, a bar or an id may be called: names stand in every message. */
+    static String name(String text) {
+        String line = line(text);
+        return line.length() <= LONGEST_NAME ? line
+                : line.substring(0, line.offsetByCodePoints(0, line.codePointCount(0, LONGEST_NAME) - 1)) + "…";
     }
 
     /** The first of several texts that is not empty once it is a plain line; "" if none is. */

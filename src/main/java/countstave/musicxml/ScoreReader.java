@@ -152,7 +152,7 @@ public final class ScoreReader {
             xml.next();
             return;
         }
-        PartReader part = newPart(Plain.line(xml.getAttributeValue(null, "id")));
+        PartReader part = newPart(Plain.name(xml.getAttributeValue(null, "id")));
         children(child -> {
             if (child.equals("measure")) {
                 measureOf(part, xml.getAttributeValue(null, "number"), isImplicit());
@@ -175,7 +175,7 @@ public final class ScoreReader {
         int index = parts.values().stream().mapToInt(p -> p.bars.size()).max().orElse(0);
         children(child -> {
             if (child.equals("part")) {
-                String id = Plain.line(xml.getAttributeValue(null, "id"));
+                String id = Plain.name(xml.getAttributeValue(null, "id"));
                 PartReader part = parts.get(id);
                 if (part == null) {
                     part = newPart(id);

@@ -115,7 +115,7 @@ class HostileInputTest {
         for (String duration : List.of("99999999999999999999", "1e999999999", "1e18", "5000")) {
             says("part P1, bar 1: a duration of", refused(bar(NOTE.formatted(duration))));
         }
-        says("part P1, bar 1: the bar is longer", refused(bar(NOTE.formatted(3000).replace("quarter", "").repeat(2))));
+        says("part P1, bar 1: the bar is longer", refused(bar(NOTE.formatted(900).replace("quarter", "").repeat(2))));
         says("cannot be kept exactly", refused(bar(NOTE.formatted("1") + primes())));
         for (String duration : List.of("-1", "0", "x", "")) {
             Score score = read(bar(NOTE.formatted(duration) + NOTE.formatted(1)));
@@ -199,5 +199,36 @@ class HostileInputTest {
                     () -> ScoreReader.read(ScoreFile.of("x", bytes), ReadOptions.DEFAULT));
             assertFalse(refused.getMessage().contains("\n"));
         }
+    }
+
+    /** Found by spoiled scores (docs/fuzzing.md). */
+    @Test
+    void whatMutantsFound() throws Exception {
+        String good = bar(NOTE.formatted(1));
+        // the binding lets these through
+        says("not a number", refused(bar(NOTE.formatted(1).replace("</note>",
+                "<notations><ornaments><tremolo>many</tremolo></ornaments></notations></note>"))));
+        // staves for more octaves than there are would be drawn without end
+        Score high = read(bar(NOTE.formatted(1).replace("<unpitched/>",
+                "<pitch><step>C</step><octave>2147483647</octave></pitch>")));
+        assertEquals(9, high.parts().get(0).bars().get(0).voices().get(0).events().get(0).heads().get(0).octave());
+        // names stand in every message
+        Score named = read(good.replace("<part-name>Drums", "<part-name>" + "Drums".repeat(900)));
+        assertEquals(200, named.parts().get(0).name().length());
+        // another program's hand: a mark within a mark
+        String mark = "<lyric><?countstave?><text><?countstave?>1</text></lyric>";
+        assertEquals(good, OwnMarks.strip(good.replace("</note>", mark + "</note>")));
+        says("no list of parts", assertThrows(ScoreException.class,
+                () -> ScorePlaces.of(good.replace("part-list>", "part-lost>"))).getMessage());
+    }
+
+    /** A day in the zip that no calendar has. */
+    @Test
+    void impossibleDayInACompressedScore() {
+        byte[] packed = ScoreFile.of("day.musicxml", bar(NOTE.formatted(1)).getBytes(StandardCharsets.UTF_8)).toMxl();
+        // ZIP application note, local file header: signature, version, flags, method, time (at 10), date (at 12)
+        packed[12] = (byte) 0xE0;
+        packed[13] = (byte) 0xFF;
+        assertTrue(ScoreFile.of("day.mxl", packed).text().contains("score-partwise"));
     }
 }
