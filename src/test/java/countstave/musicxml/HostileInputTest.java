@@ -207,7 +207,7 @@ class HostileInputTest {
         String good = bar(NOTE.formatted(1));
         // the binding lets these through
         says("not a number", refused(bar(NOTE.formatted(1).replace("</note>",
-                "<notations><ornaments><tremolo>many</tremolo></ornaments></notations></note>"))));
+                "<beam number=\"many\">begin</beam></note>"))));
         // staves for more octaves than there are would be drawn without end
         Score high = read(bar(NOTE.formatted(1).replace("<unpitched/>",
                 "<pitch><step>C</step><octave>2147483647</octave></pitch>")));
