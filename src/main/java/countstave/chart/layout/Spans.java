@@ -152,10 +152,7 @@ final class Spans {
     private void pairLines() {
         List<OpenLine> open = new ArrayList<>();
         for (int bar = 0; bar < bars.size(); bar++) {
-            for (Direction direction : bars.get(bar).bar().directions()) {
-                if (direction.kind() != Direction.Kind.LINE) {
-                    continue;
-                }
+            for (Direction direction : lineMarks(bar)) {
                 LineMark mark = direction.line();
                 if (mark.type() != LineMark.Type.START) {
                     end(open, direction, bar);
@@ -175,6 +172,13 @@ final class Spans {
                 loose.add(start.direction().text() + " without an end");
             }
         }
+    }
+
+    /** In order of time; where one sign ends and another begins, the end comes first. */
+    private List<Direction> lineMarks(int bar) {
+        return bars.get(bar).bar().directions().stream().filter(d -> d.kind() == Direction.Kind.LINE)
+                .sorted(Comparator.comparing(Direction::at).thenComparing(d -> d.line().type() != LineMark.Type.STOP))
+                .toList();
     }
 
     /** Ends the sign of this kind and number that began last, if need be on another staff or with another number. */
