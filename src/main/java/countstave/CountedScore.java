@@ -35,7 +35,9 @@ public record CountedScore(ScoreFile file, Score score, List<PartCounts> parts) 
         ScoreFile file = source.withText(OwnMarks.strip(source.text()));
         Score score = ScoreReader.read(file, new ReadOptions(options.openTremolo()));
         List<PartCounts> parts = new ArrayList<>();
-        for (Part part : options.parts().of(score)) {
+        List<Part> chosen = options.parts().of(score);
+        options.selection().requireIn(chosen);
+        for (Part part : chosen) {
             parts.add(count(part, options));
         }
         return new CountedScore(file, score, List.copyOf(parts));

@@ -48,6 +48,16 @@ final class Commands {
         return NAMES.contains(name) && !name.equals("systems") && !name.equals("strip") && !describesAll(name);
     }
 
+    /** What is wrong with the arguments; a word in the place of the command is told with the commands there are. */
+    static String problem(CommandLine.ParameterException e) {
+        if (e instanceof CommandLine.UnmatchedArgumentException unmatched && e.getCommandLine().getParent() == null
+                && !unmatched.getUnmatched().isEmpty() && !unmatched.isUnknownOption()) {
+            return "there is no command '" + unmatched.getUnmatched().get(0) + "'; the commands are "
+                    + String.join(", ", NAMES);
+        }
+        return e.getMessage();
+    }
+
     /** Adds the command that the arguments begin with, or all of them where they begin otherwise. */
     static void addTo(CommandLine line, String... args) {
         List<String> wanted = args.length > 0 && NAMES.contains(args[0]) && !describesAll(args[0])

@@ -114,6 +114,9 @@ final class CountCommand implements Callable<Integer> {
             TextOptions options = new TextOptions(columns(), unplayed, !ascii);
             out.append(SafeText.of(counted.score().title())).append("\n\n");
             for (PartCounts part : counted.parts()) {
+                if (part != counted.parts().get(0)) {
+                    out.append('\n');
+                }
                 new TextWriter(out, options).part(part);
                 if (why) {
                     PartTimeline timeline = part.plan().timeline();

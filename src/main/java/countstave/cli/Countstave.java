@@ -23,7 +23,8 @@ import picocli.CommandLine.Spec;
             "  countstave count chart.musicxml               read the counts on the screen",
             "  countstave annotate chart.musicxml            write them under the notes",
             "",
-            "Every command has its own --help. Exit codes: 0 done, 2 wrong usage or unreadable input."})
+            "Every command has its own --help. Exit codes: 0 done, 1 something found (check only),"
+                    + " 2 wrong usage or unreadable input."})
 public final class Countstave implements Runnable {
 
     /** Wrong usage or unreadable input. */
@@ -65,7 +66,7 @@ public final class Countstave implements Runnable {
         line.setUsageHelpAutoWidth(true);
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setParameterExceptionHandler((e, given) -> {
-            console.tell(e.getMessage() + "; see '" + e.getCommandLine().getCommandSpec().qualifiedName()
+            console.tell(Commands.problem(e) + "; see '" + e.getCommandLine().getCommandSpec().qualifiedName()
                     + " --help'");
             return REFUSED;
         });

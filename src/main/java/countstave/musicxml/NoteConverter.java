@@ -14,6 +14,7 @@ import org.audiveris.proxymusic.Note;
 import org.audiveris.proxymusic.Notehead;
 import org.audiveris.proxymusic.NoteheadValue;
 import org.audiveris.proxymusic.StartStop;
+import org.audiveris.proxymusic.StartStopContinue;
 import org.audiveris.proxymusic.Step;
 import org.audiveris.proxymusic.Syllabic;
 import org.audiveris.proxymusic.TextElementData;
@@ -162,7 +163,7 @@ final class NoteConverter {
             }
             String number = Plain.line(lyric.getNumber());
             lyrics.add(new Lyric(number.isEmpty() ? "1" : number, Plain.line(text.toString()), syllabic,
-                    lyric.getExtend() != null));
+                    lyric.getExtend() != null && lyric.getExtend().getType() != StartStopContinue.STOP));
         }
         return List.copyOf(lyrics);
     }

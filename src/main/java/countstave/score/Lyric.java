@@ -6,7 +6,7 @@ package countstave.score;
  * @param number MusicXML lyric number ("1" where not given)
  * @param text syllable
  * @param syllabic single, begin, middle or end
- * @param extend whether an extender line follows
+ * @param extend whether an extender line begins or goes on here; false where it stops
  */
 public record Lyric(String number, String text, Syllabic syllabic, boolean extend) {
 

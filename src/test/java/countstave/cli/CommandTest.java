@@ -116,6 +116,22 @@ class CommandTest {
         Result feet = run("count", GROOVE.toString(), "--voice", "2", "--format", "json", "--bars", "1");
         Result all = run("count", GROOVE.toString(), "--format", "json", "--bars", "1");
         assertTrue(feet.out.length() < all.out.length());
+        Result both = run("count", "scores/song.musicxml", "--bars", "3");
+        assertTrue(both.out.contains("\n\nBass\n"), both.out);
+    }
+
+    @Test
+    void refusesAChoiceWithoutANote() {
+        refused(run("count", GROOVE.toString(), "--voice", "9"), "voice 1 on staff 1, voice 2 on staff 1");
+        refused(run("annotate", GROOVE.toString(), "--staff", "3", "-o", folder.resolve("x.pdf").toString()),
+                "no note is in the chosen voice and staff");
+    }
+
+    @Test
+    void tellsTheCommandsWhereThereIsNone() {
+        refused(run("cuont", GROOVE.toString()), "there is no command 'cuont'", "count, annotate");
+        refused(run(GROOVE.toString()), "there is no command 'scores/groove.musicxml'", "count, annotate");
+        refused(run("--part"), "Unknown option: '--part'");
     }
 
     @ParameterizedTest

@@ -103,7 +103,8 @@ final class ChangeMarks {
     }
 
     private Inline line(String words, ChangeMark change) {
-        return Inline.of(words, Sizes.CHANGE_WORDS, isOfUnit(change) ? Text.Style.BOLD : Text.Style.REGULAR,
+        // the fraction slash is shaped for small raised and lowered digits, and runs into full ones
+        return Inline.of(words.replace('\u2044', '/'), Sizes.CHANGE_WORDS, isOfUnit(change) ? Text.Style.BOLD : Text.Style.REGULAR,
                 Role.CHANGE_WORDS, change.at(), measures);
     }
 

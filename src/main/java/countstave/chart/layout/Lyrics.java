@@ -73,11 +73,19 @@ final class Lyrics {
     private void read(Event event, String voice, double x, Map<String, Row> verses, Map<String, Sung> open) {
         Set<String> here = new HashSet<>();
         for (Lyric lyric : event.look().lyrics()) {
-            // an element without words ends an extender (MusicXML 4.0, extend type stop)
+            String key = voice + "/" + lyric.number();
             if (lyric.text().isBlank()) {
+                if (sungOn.contains(key)) {
+                    // here the line goes on, or it stops: MusicXML 4.0, extend types continue and stop
+                    verses.computeIfAbsent(row(event, key), n -> new Row()).extenders.put(open.get(key), x + 0.6);
+                    here.add(key);
+                    if (!lyric.extend()) {
+                        sungOn.remove(key);
+                        open.remove(key);
+                    }
+                }
                 continue;
             }
-            String key = voice + "/" + lyric.number();
             Sung sung = new Sung(x, event, lyric);
             verses.computeIfAbsent(row(event, key), n -> new Row()).syllables.add(sung);
             here.add(key);
