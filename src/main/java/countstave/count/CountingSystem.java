@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.IntStream;
 
 /**
  * A counting system: which word is spoken at which part of a beat.
@@ -190,17 +191,21 @@ public final class CountingSystem {
     }
 
     /**
-     * What is said in a group of an asymmetric meter.
+     * What is said in a group of an asymmetric meter. Units that are cut further go as the beat of so many parts does,
+     * as long as that says the group's own words on the units: 1 e &amp; a in a group that goes 1 &amp;.
      *
      * @param units how many written units it holds
      * @param parts how many parts each unit is cut into
      */
     public Row groupRow(int units, int parts) {
         Row group = data.rows().get(new RowKey(units, Feel.ASYMMETRIC));
-        if (group != null) {
-            return parts == 1 ? group : new Row.Filled(group, parts, filler());
+        if (group != null && parts == 1) {
+            return group;
         }
-        return row(Math.multiplyExact(units, parts), units % 3 == 0 ? Feel.COMPOUND : Feel.SIMPLE);
+        Row beat = row(Math.multiplyExact(units, parts), units % 3 == 0 ? Feel.COMPOUND : Feel.SIMPLE);
+        boolean agrees = group == null
+                || IntStream.range(0, units).allMatch(unit -> beat.word(unit * parts).equals(group.word(unit)));
+        return agrees ? beat : new Row.Filled(group, parts, filler());
     }
 
     /** What is said over a tuplet of {@code parts} notes that is counted through: 1 … n unless the system differs. */

@@ -145,6 +145,9 @@ class WordsTest {
         // 1 & 2 & 3 & a (common practice, no source)
         assertEquals("1 & 2 & 3 & a", said(part().groups("7/8", 2, 2, 3).attackEvery("1/8").fill("1/8"), "numbers-groups"));
         // design: the written unit itself, numbered 1 … n
+        // the same rows in 16ths: the groups' own words stay on the eighths (common practice, no source)
+        assertEquals("1 e & a 2 ta & ta a ta",
+                said(part().groups("5/8", 2, 3).attackEvery("1/16").fill("1/16"), "numbers-groups"));
         assertEquals("1 2 3 4 5 6 7", said(part().groups("7/8", 2, 2, 3).attackEvery("1/8").fill("1/8"), "numbers"));
         assertEquals("ta ka di mi ta va ki di da ma",
                 said(part().groups("5/8", 2, 3).attackEvery("1/16").fill("1/16"), "takadimi"));

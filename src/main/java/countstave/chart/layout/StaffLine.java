@@ -65,17 +65,23 @@ final class StaffLine {
         Map<String, Placed.TieEnd> open = new HashMap<>();
         for (PlacedBar bar : placed) {
             bar.staves().get(s).shapes().forEach(shape -> shapes.add(shape.moved(bar.left(), 0)));
+            // what arrives comes from a bar before: a note that fills the bar ends one tie and then begins the next
             for (Placed.TieEnd tie : bar.staves().get(s).ties()) {
-                double x = bar.left() + tie.x();
                 if (tie.leaves()) {
-                    open.put(tie.key(), new Placed.TieEnd(tie.key(), true, x, tie.y(), tie.above()));
                     continue;
                 }
+                double x = bar.left() + tie.x();
                 Placed.TieEnd start = open.remove(tie.key());
                 double from = start != null ? start.x()
                         : Math.max(bar.left() + bar.bar().prefix(bar.placing().lineStart()) - 0.4, x - 3);
                 shapes.add(tie(from, start != null ? start.y() : tie.y(), x, tie.y(),
                         start != null ? start.above() : tie.above()));
+            }
+            for (Placed.TieEnd tie : bar.staves().get(s).ties()) {
+                if (tie.leaves()) {
+                    double x = bar.left() + tie.x();
+                    open.put(tie.key(), new Placed.TieEnd(tie.key(), true, x, tie.y(), tie.above()));
+                }
             }
         }
         open.values().forEach(t -> shapes.add(tie(t.x(), t.y(), Math.max(end, t.x() + 1), t.y(), t.above())));
