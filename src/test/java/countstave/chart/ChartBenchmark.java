@@ -8,19 +8,19 @@ import countstave.score.Score;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
 
 /**
- * Bars a second for layout and for drawing, the best of five runs for 100 and for 1,000 bars. Not a test: run this class
- * with the test class path.
+ * Bars a second for layout and for drawing, the best of five runs for 100 and for 1,000 bars, on request:
+ * {@code mvn -q test -Dtest=ChartBenchmark}.
  */
-public final class ChartBenchmark {
+class ChartBenchmark {
 
     private static final int RUNS = 5;
 
-    private ChartBenchmark() {
-    }
-
-    public static void main(String[] args) throws IOException {
+    @Test
+    void bars() throws IOException {
         for (int bars : new int[] {100, 1000}) {
             Rhythms rhythms = Rhythms.score().times(bars / 4, Meter.of(4, 4), 60, "16 16 16 16 8 8 4 16 16 16 16",
                     "16 16 16 16 3:2[8 8 8] 5:4[16 16 16 16 16] 6:4[16 16 16 16 16 16]", "5:4[4 4 4 4 4]", "8. 16 8. 16 4 4");
@@ -36,7 +36,7 @@ public final class ChartBenchmark {
                 layout = Math.min(layout, (laidOut - start) / 1e9);
                 drawing = Math.min(drawing, (System.nanoTime() - laidOut) / 1e9);
             }
-            System.out.printf("%d bars: layout %.0f bars/s, drawing %.0f bars/s%n", bars, bars / layout, bars / drawing);
+            System.out.printf(Locale.ROOT, "%d bars: layout %.0f bars/s, drawing %.0f bars/s%n", bars, bars / layout, bars / drawing);
         }
     }
 }
