@@ -1,6 +1,9 @@
 package countstave.cli;
 
 import java.util.List;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import picocli.AutoComplete.GenerateCompletion;
 import picocli.CommandLine;
 
@@ -19,6 +22,9 @@ final class Commands {
     /** All names, in the order of the help. */
     static final List<String> NAMES = List.of("count", "annotate", "strip", "practice", "systems", "check",
             COMPLETION, MAN);
+
+    /** The list in picocli's line about a value that is none of the choices. */
+    private static final Pattern CHOICES = Pattern.compile("expected one of \\[[A-Z0-9_, ]+\\]");
 
     private Commands() {
     }
@@ -55,7 +61,8 @@ final class Commands {
             return "there is no command '" + unmatched.getUnmatched().get(0) + "'; the commands are "
                     + String.join(", ", NAMES);
         }
-        return e.getMessage();
+        // the names of choices as --help writes them
+        return CHOICES.matcher(e.getMessage()).replaceAll(m -> Matcher.quoteReplacement(m.group().toLowerCase(Locale.ROOT)));
     }
 
     /** Adds the command that the arguments begin with, or all of them where they begin otherwise. */

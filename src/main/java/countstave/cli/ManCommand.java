@@ -1,6 +1,9 @@
 package countstave.cli;
 
+import countstave.score.ScoreException;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
@@ -32,7 +35,8 @@ final class ManCommand implements Callable<Integer> {
     @Parameters(paramLabel = "COMMAND", arity = "0..1", description = "A command. Default: countstave itself.")
     String command;
 
-    @Option(names = {"-o", "--output"}, paramLabel = "FOLDER", description = "Write the pages of all commands into this folder.")
+    @Option(names = {"-o", "--output"}, paramLabel = "FOLDER", description = "Write the pages of all commands into this folder;"
+            + " it is made if needed.")
     String output;
 
     @Option(names = "--force", description = "Replace pages that are already there.")
@@ -43,6 +47,12 @@ final class ManCommand implements Callable<Integer> {
         CommandLine all = spec.parent().commandLine();
         if (output != null) {
             Path folder = Inputs.path(output);
+            try {
+                Files.createDirectories(folder);
+            } catch (IOException e) {
+                throw new ScoreException("cannot make the folder " + Console.clean(output)
+                        + "; choose another place with -o", e);
+            }
             write(all, folder);
             all.getSubcommands().values().forEach(one -> write(one, folder));
             return 0;

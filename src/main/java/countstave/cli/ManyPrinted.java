@@ -44,6 +44,8 @@ abstract class ManyPrinted implements ScoreWork<Void> {
     /** For reading. */
     static final class Text extends ManyPrinted {
 
+        private boolean follows;
+
         Text(ScoreWork<Void> work) {
             super(work);
         }
@@ -53,8 +55,9 @@ abstract class ManyPrinted implements ScoreWork<Void> {
                 throws IOException {
             if (problem == null) {
                 String name = SafeText.of(score.name());
-                out.print(name + "\n" + "=".repeat(CellWidth.of(name)) + "\n");
+                out.print((follows ? "\n" : "") + name + "\n" + "=".repeat(CellWidth.of(name)) + "\n");
                 out.write(printed);
+                follows = true;
             }
         }
     }

@@ -67,6 +67,9 @@ public final class TextWriter {
         }
         wrapped(second.toString());
         String key = SafeText.of(counts.key());
+        if (!options.symbols()) {
+            key = key.replace('\u201c', '"').replace('\u201d', '"');
+        }
         wrapped(options.played() + " played   " + options.silent() + " not played   ( ) said but not played"
                 + (key.isEmpty() ? "" : options.dot() + key));
     }

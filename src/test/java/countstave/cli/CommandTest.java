@@ -128,6 +128,19 @@ class CommandTest {
     }
 
     @Test
+    void tellsChoicesAsTheHelpDoes() {
+        refused(run("count", GROOVE.toString(), "--unplayed", "some"), "[needed, all, none]");
+    }
+
+    @Test
+    void asciiIsAscii() {
+        Result ascii = run("count", GROOVE.toString(), "--ascii", "--bars", "1");
+        assertEquals(0, ascii.code, ascii.err);
+        assertTrue(ascii.out.contains("& is said \"and\""), ascii.out);
+        assertTrue(ascii.out.chars().allMatch(c -> c < 128), ascii.out);
+    }
+
+    @Test
     void tellsTheCommandsWhereThereIsNone() {
         refused(run("cuont", GROOVE.toString()), "there is no command 'cuont'", "count, annotate");
         refused(run(GROOVE.toString()), "there is no command 'scores/groove.musicxml'", "count, annotate");

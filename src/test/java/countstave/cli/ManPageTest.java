@@ -35,6 +35,12 @@ class ManPageTest {
     private static final Set<String> REQUESTS = Set.of("TH", "SH", "PP", "TP", "RS", "RE", "EX", "EE", "BR", "nh", "ad");
 
     @Test
+    void theFolderIsMade() {
+        assertEquals(0, Run.of("generate-man", "-o", folder.resolve("share/man1").toString()).code());
+        assertTrue(Files.exists(folder.resolve("share/man1/countstave.1")));
+    }
+
+    @Test
     void everyOptionOfEveryCommandIsThere() throws IOException {
         assertEquals(0, Run.of("generate-man", "-o", folder.toString()).code());
         Set<String> pages = new TreeSet<>(Set.of("countstave.1"));
