@@ -14,6 +14,7 @@ import countstave.chart.shape.Text;
 import countstave.musicxml.ScoreFile;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** Words on finished pages: how far a syllable's line goes, and fractions in the marks. */
@@ -44,6 +45,16 @@ class LyricLinesTest {
         assertEquals(1, lines.size());
         assertTrue(lines.get(0).x1() > salt.x());
         assertTrue(lines.get(0).x2() < word(page, "There's").x(), () -> lines + " " + word(page, "There's"));
+    }
+
+    /** Common practice, no source: a page is read from the top, so the word of the tempo stands above the way of playing. */
+    @Test
+    void wordsAtOneMomentAreReadDownwards() {
+        List<Shape> page = pages("scores/groove.musicxml").get(0);
+        double[] heights = Stream.of("Easy, like a tide", "stick tips, hats nearly shut")
+                .mapToDouble(w -> page.stream().filter(s -> s instanceof Text t && t.string().equals(w))
+                        .map(Text.class::cast).findFirst().orElseThrow().y()).toArray();
+        assertTrue(heights[0] > heights[1], heights[0] + " " + heights[1]);
     }
 
     /**

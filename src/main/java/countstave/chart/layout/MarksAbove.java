@@ -32,7 +32,7 @@ final class MarksAbove {
         barNumber(placed.get(0), skyline, shapes);
         double end = placed.get(placed.size() - 1).right();
         for (PlacedBar bar : placed) {
-            for (Direction direction : bar.bar().bar().directions()) {
+            for (Direction direction : readDownwards(bar.bar().bar().directions())) {
                 // words of the uppermost staff (tempo, mood) concern them all
                 if (direction.staff() > 1 && !bar.bar().staffNumbers().contains(direction.staff())) {
                     continue;
@@ -64,6 +64,19 @@ final class MarksAbove {
             }
         }
         return rehearsals;
+    }
+
+    /** What stands above is stacked upwards: of several words at one moment the first in the file comes on top. */
+    private static List<Direction> readDownwards(List<Direction> directions) {
+        List<Direction> order = new ArrayList<>(directions.size());
+        int run = 0;
+        for (Direction direction : directions) {
+            boolean stacks = direction.placement() != Placement.BELOW && !order.isEmpty()
+                    && order.get(order.size() - 1).at().equals(direction.at());
+            run = stacks ? run : order.size();
+            order.add(run, direction);
+        }
+        return order;
     }
 
     private void barNumber(PlacedBar first, Skyline skyline, List<Shape> shapes) {
