@@ -15,10 +15,10 @@ public final class AllRules {
     public static List<Rule> list() {
         return List.of(
                 new BarOverfull(), new BarShort(), new MeterDisagrees(), new ValueDiffers(),
-                new DurationMissing(), new TupletUnmatched(), new TupletUnfilled(), new TupletNumber(),
-                new TupletNesting(), new TieLoose(), new TiePitch(), new BackupTooFar(), new VoiceOverlap(),
+                new DurationMissing(), new DurationRounded(), new TupletUnmatched(), new TupletUnfilled(),
+                new TupletNumber(), new TupletNesting(), new TieLoose(), new TiePitch(), new BackupTooFar(), new VoiceOverlap(),
                 new BeamUnmatched(), new BeamOverRest(),
-                new DurationRounded(), new MiddleHidden(), new BeatHidden(), new RestHidesBeat(), new BeamAgainstMeter(),
+                new MiddleHidden(), new BeatHidden(), new RestHidesBeat(), new BeamAgainstMeter(),
                 new TripletsThroughout(), new DupletsThroughout(), new TupletAllDotted(),
                 new TupletNeedless(), new TupletReducible(), new RatioUnusual(), new TupletOffBeat(),
                 new PolyrhythmPlain(), new ManyCountChanges());

@@ -14,7 +14,7 @@ import java.math.BigInteger;
 final class DurationRounded extends BaseRule {
 
     DurationRounded() {
-        super(new RuleInfo("duration-rounded", Severity.WARNING,
+        super(new RuleInfo("duration-rounded", Severity.ERROR,
                 "The file's divisions of a quarter are too coarse for its tuplets, so that durations had to be rounded.",
                 "Programs that add up durations drift off the beat; countstave itself counts the exact values.",
                 "a septuplet of 16ths with 480 divisions of a quarter: 68.57 becomes 69",

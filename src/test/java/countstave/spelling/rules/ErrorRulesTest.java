@@ -11,6 +11,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class ErrorRulesTest {
 
     private static final String FULL = "4 4 4 4";
+    private static final String SEPTUPLET = "[7:4 16 16 16 16 16 16 16] 4 2";
     private static final String BARLINE = "<barline location=\"right\"><repeat direction=\"backward\"/></barline>";
 
     static List<RuleCase> cases() {
@@ -61,6 +62,12 @@ class ErrorRulesTest {
                         "duration-missing: bar 1, beat 1, voice 1: The file does not say how many divisions a quarter has;"
                                 + " going by the first note, it has 2.",
                         RuleCase.raw("2/4", 2, "4 2; 4 2")),
+                // arithmetic: 480 is no multiple of 7, 480 x 4 / 28 = 68.57; 420 x 4 / 28 = 60
+                RuleCase.of("duration-rounded", Snippets.in("4/4").divisions(480).bar(SEPTUPLET).xml(),
+                        "duration-rounded: bar 1, beat 1, voice 1: With 480 divisions of a quarter, 7 durations of this part"
+                                + " had to be rounded, here to 23/640 of a whole note instead of 1/28; 7 divisions would be"
+                                + " exact.",
+                        Snippets.in("4/4").divisions(420).bar(SEPTUPLET).xml()),
                 // MusicXML 4.0, element tuplet: start and stop come in pairs
                 RuleCase.of("tuplet-unmatched", RuleCase.raw("2/4", 3, "8 1 3:2 T<; 8 1 3:2; 8 1 3:2; 4 3"),
                         "tuplet-unmatched: bar 1, beat 1, voice 1: A tuplet bracket starts here and never stops.",

@@ -11,7 +11,6 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** Each rule about rhythms that are right but hard to read. The source of each rule stands above its case. */
 class WarningRulesTest {
 
-    private static final String SEPTUPLET = "[7:4 16 16 16 16 16 16 16] 4 2";
     private static final String PAIRS = "8 1 b<; 8 1 b-; 8 1 b-; 8 1 b>; 8 1 b<; 8 1 b-; 8 1 b-; 8 1 b>";
 
     /** The same bar several times. */
@@ -24,12 +23,6 @@ class WarningRulesTest {
 
     static List<RuleCase> cases() {
         return List.of(
-                // arithmetic: 480 is no multiple of 7, 480 x 4 / 28 = 68.57; 420 x 4 / 28 = 60
-                RuleCase.of("duration-rounded", Snippets.in("4/4").divisions(480).bar(SEPTUPLET).xml(),
-                        "duration-rounded: bar 1, beat 1, voice 1: With 480 divisions of a quarter, 7 durations of this part"
-                                + " had to be rounded, here to 23/640 of a whole note instead of 1/28; 7 divisions would be"
-                                + " exact.",
-                        Snippets.in("4/4").divisions(420).bar(SEPTUPLET).xml()),
                 // a page of a college of music on the imaginary barline: in 4/4 only whole, and non-syncopated half and
                 // dotted half, cross the middle; quarter-half-quarter: common practice, no source
                 RuleCase.of("middle-hidden", rhythm("4/4", "4 4. 8 4"),
