@@ -29,7 +29,7 @@ public final class Preparation {
             for (int i = 0; i < rounds && wanted; i++) {
                 WarmUp.once();
             }
-        } catch (RuntimeException e) {
+        } catch (RuntimeException | LinkageError e) {
             wanted = false;
         }
     }

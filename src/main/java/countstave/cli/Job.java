@@ -37,13 +37,13 @@ final class Job {
             return "the score is nested too deeply; export it again";
         } catch (ParameterException e) {
             throw e;
-        } catch (RuntimeException e) {
+        } catch (RuntimeException | LinkageError e) {
             return "a fault of countstave itself (" + fault(e) + "); please report it together with the score";
         }
     }
 
     /** {@code IllegalStateException: no such bar, at Plan.java:12}: what a report needs. */
-    private static String fault(RuntimeException e) {
+    private static String fault(Throwable e) {
         String what = e.getClass().getSimpleName() + (e.getMessage() == null ? "" : ": " + e.getMessage());
         StackTraceElement[] trace = e.getStackTrace();
         return trace.length == 0 ? what : what + ", at " + trace[0].getFileName() + ":" + trace[0].getLineNumber();
