@@ -36,7 +36,7 @@ final class PartLayout {
         this.measures = measures;
         this.notes = notes;
         frame = new PageFrame(options, measures, score.title(), score.composer(), partName(), key());
-        bars = new BarMeasurer(engraver, measures, options, false).measure(counts);
+        bars = new BarMeasurer(engraver, measures, options, false).measure(SharedSigns.in(counts, score));
         builder = new SystemBuilder(measures);
         for (LineBreaker.Range range : LineBreaker.breakLines(bars, frame.width(), sections())) {
             systems.addAll(fitted(range));

@@ -1,0 +1,73 @@
+package countstave.chart.layout;
+
+import countstave.count.BarCounts;
+import countstave.count.PartCounts;
+import countstave.grid.BarPlan;
+import countstave.score.Bar;
+import countstave.score.BarTimeline;
+import countstave.score.Direction;
+import countstave.score.Part;
+import countstave.score.Score;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * Signs that hold for everybody stand in the uppermost part only (tempo, rehearsal letters, segno and coda; common
+ * practice, no source). A part that is drawn by itself needs them too.
+ */
+final class SharedSigns {
+
+    private static final Set<Direction.Kind> FOR_ALL = EnumSet.of(Direction.Kind.METRONOME, Direction.Kind.REHEARSAL,
+            Direction.Kind.SEGNO, Direction.Kind.CODA);
+
+    private SharedSigns() {
+    }
+
+    /** The part with the signs of the score's first part where it has none of the kind at the same moment. */
+    static PartCounts in(PartCounts counts, Score score) {
+        Part part = counts.plan().timeline().part();
+        Part top = score.parts().get(0);
+        if (top.id().equals(part.id())) {
+            return counts;
+        }
+        List<BarCounts> bars = new ArrayList<>();
+        for (BarCounts bar : counts.bars()) {
+            int index = bar.plan().timeline().bar().index();
+            bars.add(index < top.bars().size() ? with(bar, top.bars().get(index).directions()) : bar);
+        }
+        return new PartCounts(counts.plan(), counts.system(), List.copyOf(bars));
+    }
+
+    private static BarCounts with(BarCounts counts, List<Direction> above) {
+        BarTimeline timeline = counts.plan().timeline();
+        List<Direction> own = timeline.bar().directions();
+        List<Direction> missing = above.stream().filter(d -> isForAll(d, above))
+                .filter(d -> own.stream().noneMatch(o -> o.kind() == d.kind() && o.at().equals(d.at())))
+                .map(d -> new Direction(d.at(), 1, d.kind(), d.text(), d.mark(), d.placement(), d.line())).toList();
+        if (missing.isEmpty()) {
+            return counts;
+        }
+        List<Direction> all = new ArrayList<>(missing);
+        all.addAll(own);
+        all.sort(Comparator.comparing(Direction::at));
+        return new BarCounts(new BarPlan(with(timeline, List.copyOf(all)), counts.plan().segments()), counts.segments());
+    }
+
+    /** The words of a tempo stand where its metronome mark stands; other words are for who plays them. */
+    private static boolean isForAll(Direction sign, List<Direction> others) {
+        return FOR_ALL.contains(sign.kind()) || sign.kind() == Direction.Kind.WORDS && others.stream()
+                .anyMatch(o -> o.kind() == Direction.Kind.METRONOME && o.at().equals(sign.at()));
+    }
+
+    private static BarTimeline with(BarTimeline timeline, List<Direction> directions) {
+        Bar bar = timeline.bar();
+        Bar told = new Bar(bar.index(), bar.number(), bar.implicit(), bar.meter(), bar.meterShown(), bar.length(),
+                bar.phase(), bar.voices(), bar.tuplets(), directions, bar.tempoChanges(), bar.staffChanges(), bar.left(),
+                bar.right(), bar.style(), bar.divisions(), bar.source());
+        return new BarTimeline(told, timeline.beats(), timeline.irregular(), timeline.attacks(), timeline.tuplets(),
+                timeline.tempi());
+    }
+}
