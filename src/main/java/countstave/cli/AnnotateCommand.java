@@ -33,11 +33,11 @@ import picocli.CommandLine.ParentCommand;
         footer = {
             "",
             "Examples:",
-            "  countstave annotate chart.musicxml                     writes chart-counts.musicxml",
+            "  countstave annotate chart.musicxml           writes chart-counts.musicxml",
             "  countstave annotate chart.mxl -o counted.musicxml --unplayed all",
             "  countstave annotate chart.musicxml --part Drums --system takadimi",
             "  countstave annotate chart.musicxml -o chart.pdf --paper letter --large",
-            "  countstave annotate parts/ -o counted/ --as chart      a PDF of every score in the folder"})
+            "  countstave annotate parts/ -o counted/ --as chart     a PDF of every score"})
 final class AnnotateCommand implements Callable<Integer> {
 
     enum Form { lyrics, part, chart }
@@ -102,8 +102,7 @@ final class AnnotateCommand implements Callable<Integer> {
         Path target = targets.of(score);
         boolean compressed = compressed(target);
         SafeFile.checkFree(target, force);
-        CountedScore counted = CountedScore.of(file, counting);
-        counted.warnings().forEach(line -> Job.warn(console, score, line));
+        CountedScore counted = Job.count(score, file, console, counting);
         String text = form == Form.part
                 ? CountPart.annotate(counted.file().text(), counted.score().parts(), counted.parts())
                 : Annotator.annotate(counted.file().text(), counted.parts(), counting.selection(),
@@ -120,8 +119,7 @@ final class AnnotateCommand implements Callable<Integer> {
             throw new ScoreException("a chart is a PDF: end the output in .pdf, not " + Console.clean(target.toString()));
         }
         SafeFile.checkFree(target, force);
-        CountedScore counted = CountedScore.of(file, counting);
-        counted.warnings().forEach(line -> Job.warn(console, score, line));
+        CountedScore counted = Job.count(score, file, console, counting);
         preparation.end();
         List<String> notes = new ArrayList<>();
         targets.write(score, force, out -> notes.addAll(ChartWriter.write(counted.parts(), counted.score(), options, out)),

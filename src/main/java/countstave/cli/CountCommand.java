@@ -38,7 +38,7 @@ import picocli.CommandLine.ParentCommand;
             "  countstave count chart.musicxml --bars 9-16",
             "  countstave count chart.mxl --part Drums --system takadimi",
             "  countstave count chart.musicxml --tempo 60 --steadiness 8 --why",
-            "  countstave count parts/ -o counts/                     a text of every score in the folder"})
+            "  countstave count parts/ -o counts/           a text of every score in the folder"})
 final class CountCommand implements Callable<Integer> {
 
     enum Format { text, json }
@@ -89,20 +89,14 @@ final class CountCommand implements Callable<Integer> {
             Targets targets = Targets.of(list, output, new OutputNames(null, json ? ".json" : ".txt"));
             return many.run(parent.console, list, targets.work((score, file, console) -> {
                 SafeFile.checkFree(targets.of(score), force);
-                CountedScore counted = count(score, file, console, counting);
+                CountedScore counted = Job.count(score, file, console, counting);
                 targets.write(score, force, out -> print(counted, plan, out), console);
             }));
         }
         return ManyPrinted.run(many, parent.console, list, json, (score, file, console) -> {
-            print(count(score, file, console, counting), plan, console.out());
+            print(Job.count(score, file, console, counting), plan, console.out());
             return null;
         });
-    }
-
-    private static CountedScore count(NamedScore score, ScoreFile file, Console console, CountingOptions counting) {
-        CountedScore counted = CountedScore.of(file, counting);
-        counted.warnings().forEach(line -> Job.warn(console, score, line));
-        return counted;
     }
 
     /** Goes out as it is made: the counts of a long score are not gathered. */

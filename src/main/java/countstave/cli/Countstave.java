@@ -41,18 +41,18 @@ public final class Countstave implements Runnable {
 
     /** Runs the tool on these streams and gives the exit code. */
     public static int run(String[] args, InputStream in, PrintStream out, PrintStream err) {
-        CommandLine line;
-        if (args.length > 1 && Commands.readsScores(args[0])) {
+        boolean readsScores = args.length > 1 && Commands.readsScores(args[0]);
+        if (readsScores) {
             ScoreReader.prepare();
-            line = commandLine(new Console(in, out, err), args);
+        }
+        CommandLine line = commandLine(new Console(in, out, err), args);
+        if (readsScores) {
             line.setExecutionStrategy(parsed -> {
                 if (!parsed.subcommand().isUsageHelpRequested()) {
                     Rehearsal.begin();
                 }
                 return new CommandLine.RunLast().execute(parsed);
             });
-        } else {
-            line = commandLine(new Console(in, out, err), args);
         }
         return line.execute(args);
     }

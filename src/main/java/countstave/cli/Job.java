@@ -1,5 +1,8 @@
 package countstave.cli;
 
+import countstave.CountedScore;
+import countstave.CountingOptions;
+import countstave.musicxml.ScoreFile;
 import countstave.score.ScoreException;
 import countstave.time.TimeOverflowException;
 import java.io.IOException;
@@ -47,6 +50,13 @@ final class Job {
         String what = e.getClass().getSimpleName() + (e.getMessage() == null ? "" : ": " + e.getMessage());
         StackTraceElement[] trace = e.getStackTrace();
         return trace.length == 0 ? what : what + ", at " + trace[0].getFileName() + ":" + trace[0].getLineNumber();
+    }
+
+    /** The score with its counts; what the user is to be told of it is told. */
+    static CountedScore count(NamedScore score, ScoreFile file, Console console, CountingOptions counting) {
+        CountedScore counted = CountedScore.of(file, counting);
+        counted.warnings().forEach(line -> warn(console, score, line));
+        return counted;
     }
 
     static void warn(Console console, NamedScore score, String line) {

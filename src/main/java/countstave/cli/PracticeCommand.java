@@ -39,7 +39,7 @@ import picocli.CommandLine.Spec;
             "Examples:",
             "  countstave practice chart.musicxml --bars 9-16",
             "  countstave practice chart.musicxml -o practice-folder",
-            "  countstave practice chart.mxl -o slow --tempo 72 --sound midi --place 2,4=+1/64",
+            "  countstave practice chart.mxl -o slow --tempo 72 --place 2,4=+1/64",
             "",
             "Begin with a low volume in headphones; stop when you feel light-headed or something hurts."})
 final class PracticeCommand implements Callable<Integer> {
@@ -142,7 +142,7 @@ final class PracticeCommand implements Callable<Integer> {
             return many.run(parent.console, list, (score, file, console) -> {
                 Path folder = targets == null ? Inputs.path(output) : targets.of(score).getParent();
                 Progress progress = targets == null ? Progress.onTerminal(console.err()) : new Progress(console.err(), false);
-                CountedScore counted = count(score, file, console, counting);
+                CountedScore counted = Job.count(score, file, console, counting);
                 new PracticeFolder(counted, plans(counted, options), top).write(folder, force, progress,
                         counting.selection(), guides, sheet);
                 console.out().println("wrote " + Console.clean(folder.resolve(PracticeFolder.INDEX).toString()));
@@ -150,16 +150,10 @@ final class PracticeCommand implements Callable<Integer> {
             });
         }
         return ManyPrinted.run(many, parent.console, list, format == Format.json, (score, file, console) -> {
-            CountedScore counted = count(score, file, console, counting);
+            CountedScore counted = Job.count(score, file, console, counting);
             print(counted, plans(counted, options), console.out());
             return null;
         });
-    }
-
-    private static CountedScore count(NamedScore score, ScoreFile file, Console console, CountingOptions counting) {
-        CountedScore counted = CountedScore.of(file, counting);
-        counted.warnings().forEach(line -> Job.warn(console, score, line));
-        return counted;
     }
 
     private static List<PracticePlan> plans(CountedScore counted, PracticeOptions options) {

@@ -19,8 +19,8 @@ import picocli.CommandLine.ParentCommand;
             "",
             "Examples:",
             "  countstave strip chart-counts.musicxml -o chart.musicxml",
-            "  countstave strip chart-counts.musicxml --force         takes them out of the file itself",
-            "  countstave strip counted/ -o plain/                    all scores in a folder and the folders in it"})
+            "  countstave strip chart-counts.musicxml --force   in the file itself",
+            "  countstave strip counted/ -o plain/              all scores in the folder"})
 final class StripCommand implements Callable<Integer> {
 
     @ParentCommand

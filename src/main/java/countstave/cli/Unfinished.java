@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.FileAttribute;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashMap;
@@ -40,12 +41,23 @@ final class Unfinished {
     /** A new empty file in this folder, with the permissions of any new file. */
     static synchronized Path begin(Path folder) throws IOException {
         watch();
+        Path file = create(folder, Files::createFile);
+        FILES.add(file);
+        return file;
+    }
+
+    /** Makes something with no contents. */
+    @FunctionalInterface
+    private interface Maker {
+        Path make(Path place, FileAttribute<?>... attributes) throws IOException;
+    }
+
+    /** Makes it under a name that is free. */
+    private static Path create(Path folder, Maker maker) throws IOException {
         while (true) {
-            Path file = folder.resolve(PREFIX + Long.toHexString(ThreadLocalRandom.current().nextLong()) + ENDING);
             try {
-                Files.createFile(file);
-                FILES.add(file);
-                return file;
+                return maker.make(folder.resolve(
+                        PREFIX + Long.toHexString(ThreadLocalRandom.current().nextLong()) + ENDING));
             } catch (FileAlreadyExistsException e) {
                 // one that a killed run has left; the next name will be free
             }
@@ -75,16 +87,9 @@ final class Unfinished {
             Files.createDirectory(at);
             made.add(at);
         }
-        while (true) {
-            Path inner = folder.resolve(PREFIX + Long.toHexString(ThreadLocalRandom.current().nextLong()) + ENDING);
-            try {
-                Files.createDirectory(inner);
-                FOLDERS.put(inner, List.copyOf(made));
-                return inner;
-            } catch (FileAlreadyExistsException e) {
-                // one that a killed run has left; the next name will be free
-            }
-        }
+        Path inner = create(folder, Files::createDirectory);
+        FOLDERS.put(inner, List.copyOf(made));
+        return inner;
     }
 
     /** Begins to write a file in such a folder, or one that {@link #begin} has made. */

@@ -31,6 +31,18 @@ public record Bar(int index, String number, boolean implicit, Meter meter, boole
         List<TempoChange> tempoChanges, List<StaffChange> staffChanges, Barline left, Barline right, BarStyle style,
         Duration divisions, SourceSpot source) {
 
+    /** The same bar with these directions, in order of time. */
+    public Bar withDirections(List<Direction> told) {
+        return new Bar(index, number, implicit, meter, meterShown, length, phase, voices, tuplets, told, tempoChanges,
+                staffChanges, left, right, style, divisions, source);
+    }
+
+    /** The same bar with its signature printed. */
+    public Bar withMeterShown() {
+        return new Bar(index, number, implicit, meter, true, length, phase, voices, tuplets, directions, tempoChanges,
+                staffChanges, left, right, style, divisions, source);
+    }
+
     public Offset end() {
         return Offset.at(length);
     }

@@ -17,6 +17,11 @@ import java.util.List;
 public record BarTimeline(Bar bar, List<Beat> beats, boolean irregular, List<Offset> attacks, List<Tuplet> tuplets,
         List<TempoChange> tempi) {
 
+    /** The same time with the bar as it is to be drawn. */
+    public BarTimeline withBar(Bar drawn) {
+        return new BarTimeline(drawn, beats, irregular, attacks, tuplets, tempi);
+    }
+
     /** The tempo at the bar's start. */
     public Tempo tempo() {
         return tempi.get(0).tempo();

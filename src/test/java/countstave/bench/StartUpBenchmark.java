@@ -39,39 +39,35 @@ class StartUpBenchmark {
 
     @Test
     void start() throws IOException, InterruptedException {
-        Path jar = Path.of("target/countstave.jar");
-        Path image = Path.of("target/image/countstave/bin/countstave");
-        Assumptions.assumeTrue(Files.exists(jar) && Files.exists(image), "build the image first: mvn -q -Pimage package");
-        String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
-        Map<String, List<String>> runs = new LinkedHashMap<>();
-        runs.put("baseline", List.of(java, "-jar", baseline().toString(), SCORE));
-        runs.put("image", List.of(image.toString(), "count", SCORE));
-        runs.put("plain jar", List.of(java, "-jar", jar.toString(), "count", SCORE));
-        inTurns(runs, ROUNDS);
+        inTurns(runs(SCORE, "count", SCORE), ROUNDS);
     }
 
     /** A chart of 100 bars, whole process; the goal is 2 s and 400 kB. */
     @Test
     void chart() throws IOException, InterruptedException {
+        Path score = Path.of("target/hundred-bars.musicxml");
+        Path pdf = Path.of("target/hundred-bars.pdf");
+        Files.writeString(score, ThroughputBenchmark.part(1_000));
+        inTurns(runs(score.toString(), "annotate", score.toString(), "-o", pdf.toString(), "--force"), 5);
+        System.out.println(Files.size(pdf) / 1000 + " kB");
+    }
+
+    /** The baseline on this score, and countstave from the image and from the jar with these arguments. */
+    private static Map<String, List<String>> runs(String score, String... arguments) throws IOException {
         Path jar = Path.of("target/countstave.jar");
         Path image = Path.of("target/image/countstave/bin/countstave");
         Assumptions.assumeTrue(Files.exists(jar) && Files.exists(image), "build the image first: mvn -q -Pimage package");
         String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
-        Path score = Path.of("target/hundred-bars.musicxml");
-        Path pdf = Path.of("target/hundred-bars.pdf");
-        Files.writeString(score, ThroughputBenchmark.part(1_000));
-        List<String> job = List.of("annotate", score.toString(), "-o", pdf.toString(), "--force");
         Map<String, List<String>> runs = new LinkedHashMap<>();
-        runs.put("baseline", List.of(java, "-jar", baseline().toString(), score.toString()));
-        runs.put("image", join(List.of(image.toString()), job));
-        runs.put("plain jar", join(List.of(java, "-jar", jar.toString()), job));
-        inTurns(runs, 5);
-        System.out.println(Files.size(pdf) / 1000 + " kB");
+        runs.put("baseline", List.of(java, "-jar", baseline().toString(), score));
+        runs.put("image", join(List.of(image.toString()), arguments));
+        runs.put("plain jar", join(List.of(java, "-jar", jar.toString()), arguments));
+        return runs;
     }
 
-    private static List<String> join(List<String> one, List<String> two) {
-        List<String> all = new ArrayList<>(one);
-        all.addAll(two);
+    private static List<String> join(List<String> command, String... arguments) {
+        List<String> all = new ArrayList<>(command);
+        all.addAll(List.of(arguments));
         return all;
     }
 

@@ -110,7 +110,6 @@ final class Fuzzing {
         if (failures.merge(what, 1, Integer::sum) == 1) {
             Files.createDirectories(keep);
             Files.write(keep.resolve("mutant-" + number + ".bin"), bytes);
-            failures.put(what, 1);
         }
     }
 

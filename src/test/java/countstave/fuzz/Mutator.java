@@ -1,9 +1,9 @@
 package countstave.fuzz;
 
-import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.regex.Matcher;
@@ -161,7 +161,7 @@ final class Mutator {
         for (int i = 0; i <= random.nextInt(8) && bytes.length > 0; i++) {
             bytes[random.nextInt(bytes.length)] = (byte) random.nextInt(256);
         }
-        return random.nextInt(4) == 0 ? java.util.Arrays.copyOf(bytes, random.nextInt(bytes.length + 1)) : bytes;
+        return random.nextInt(4) == 0 ? Arrays.copyOf(bytes, random.nextInt(bytes.length + 1)) : bytes;
     }
 
     private byte[] packed(byte[] score) {
@@ -175,7 +175,7 @@ final class Mutator {
                         .getBytes(StandardCharsets.UTF_8));
             }
             zip.putNextEntry(new ZipEntry(root));
-            new ByteArrayInputStream(score).transferTo(zip);
+            zip.write(score);
         } catch (IOException e) {
             throw new IllegalStateException("a stream in memory cannot fail", e);
         }

@@ -141,11 +141,7 @@ final class BarMeasurer {
         if (bar.meterShown() || bar.meter().isSenzaMisura()) {
             return timeline;
         }
-        Bar shown = new Bar(bar.index(), bar.number(), bar.implicit(), bar.meter(), true, bar.length(), bar.phase(),
-                bar.voices(), bar.tuplets(), bar.directions(), bar.tempoChanges(), bar.staffChanges(), bar.left(),
-                bar.right(), bar.style(), bar.divisions(), bar.source());
-        return new BarTimeline(shown, timeline.beats(), timeline.irregular(), timeline.attacks(), timeline.tuplets(),
-                timeline.tempi());
+        return timeline.withBar(bar.withMeterShown());
     }
 
     private MeasuredBar run(List<BarCounts> run, List<EngravedBar> engraved, List<StaffState> states,

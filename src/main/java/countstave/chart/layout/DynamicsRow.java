@@ -103,16 +103,10 @@ final class DynamicsRow {
     }
 
     private static Item hairpin(Spans.Along along, List<PlacedBar> placed, LineBreaker.Range range) {
-        boolean begins = along.fromBar() >= range.from();
-        boolean ends = along.toBar() < range.to();
-        PlacedBar first = placed.get(begins ? along.fromBar() - range.from() : 0);
-        PlacedBar last = placed.get(ends ? along.toBar() - range.from() : placed.size() - 1);
-        double left = begins ? first.x(along.from()) - 0.4 : first.left() + first.bar().prefix(true);
-        boolean toBarEnd = !ends || along.to().compareTo(last.bar().bar().end()) >= 0;
-        double right = toBarEnd ? last.right() - 0.6 : last.x(along.to()) - 0.7;
-        Item item = new Item(null, along, left, right);
-        item.begins = begins;
-        item.ends = ends;
+        Spans.OnLine onLine = along.on(placed, range);
+        Item item = new Item(null, along, onLine.left(0.4), onLine.right(0.6, 0.7));
+        item.begins = onLine.begins();
+        item.ends = onLine.ends();
         return item;
     }
 

@@ -40,17 +40,12 @@ final class OctaveLines {
 
     private void line(Spans.Along along, List<PlacedBar> placed, LineBreaker.Range range, Skyline skyline,
             List<Shape> shapes) {
-        boolean begins = along.fromBar() >= range.from();
-        boolean ends = along.toBar() < range.to();
-        PlacedBar first = placed.get(begins ? along.fromBar() - range.from() : 0);
-        PlacedBar last = placed.get(ends ? along.toBar() - range.from() : placed.size() - 1);
+        Spans.OnLine onLine = along.on(placed, range);
         boolean above = along.mark().amount() < 0;
         String sign = sign(along.mark().amount());
         Box box = measures.music().box(sign).scaled(SCALE);
-        double left = begins ? first.x(along.from()) - 0.7 : first.left() + first.bar().prefix(true);
-        boolean toBarEnd = !ends || along.to().compareTo(last.bar().bar().end()) >= 0;
-        double right = toBarEnd ? last.right() - (ends ? 1 : 0.2) : last.x(along.to()) - 1.2;
-        right = Math.max(right, left + box.width() + 0.3);
+        double left = onLine.left(0.7);
+        double right = Math.max(onLine.right(onLine.ends() ? 1 : 0.2, 1.2), left + box.width() + 0.3);
         double y = above ? skyline.top(left, right) + GAP - box.bottom() : skyline.bottom(left, right) - GAP - box.top();
         shapes.add(new Glyph(sign, left - box.left(), y, SCALE, Role.OCTAVE_LINE, along.from()));
         double thickness = measures.music().engraving("octaveLineThickness");
@@ -58,7 +53,7 @@ final class OctaveLines {
         for (double x = left + box.width() + 0.4; x < right - DASH / 2; x += DASH + SPACE) {
             shapes.add(new Line(x, level, Math.min(x + DASH, right), level, thickness, Role.OCTAVE_LINE, along.from()));
         }
-        if (ends) {
+        if (onLine.ends()) {
             shapes.add(new Line(right, level + (above ? thickness / 2 : -thickness / 2), right,
                     level + (above ? -HOOK : HOOK), thickness, Role.OCTAVE_LINE, along.from()));
         }

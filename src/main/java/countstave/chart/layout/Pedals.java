@@ -32,18 +32,11 @@ final class Pedals {
         List<Shape> added = new ArrayList<>();
         double free = 0;
         for (Spans.Along pedal : pedals) {
-            boolean begins = pedal.fromBar() >= range.from();
-            boolean ends = pedal.toBar() < range.to();
-            PlacedBar first = placed.get(begins ? pedal.fromBar() - range.from() : 0);
-            PlacedBar last = placed.get(ends ? pedal.toBar() - range.from() : placed.size() - 1);
-            double left = begins ? first.x(pedal.from()) - 0.6 : first.left() + first.bar().prefix(true);
-            boolean toBarEnd = !ends || pedal.to().compareTo(last.bar().bar().end()) >= 0;
-            double right = toBarEnd ? last.right() - 0.4 : last.x(pedal.to()) - 0.6;
-            if (pedal.mark().signs()) {
-                free = signs(begins, ends, Math.max(left, free), right, pedal.from(), added);
-            } else {
-                free = line(begins, ends, Math.max(left, free), right, pedal.from(), added);
-            }
+            Spans.OnLine onLine = pedal.on(placed, range);
+            double left = Math.max(onLine.left(0.6), free);
+            double right = onLine.right(0.4, 0.6);
+            free = pedal.mark().signs() ? signs(onLine.begins(), onLine.ends(), left, right, pedal.from(), added)
+                    : line(onLine.begins(), onLine.ends(), left, right, pedal.from(), added);
         }
         if (added.isEmpty()) {
             return;

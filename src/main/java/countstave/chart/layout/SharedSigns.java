@@ -3,7 +3,6 @@ package countstave.chart.layout;
 import countstave.count.BarCounts;
 import countstave.count.PartCounts;
 import countstave.grid.BarPlan;
-import countstave.score.Bar;
 import countstave.score.BarTimeline;
 import countstave.score.Direction;
 import countstave.score.Part;
@@ -53,21 +52,13 @@ final class SharedSigns {
         List<Direction> all = new ArrayList<>(missing);
         all.addAll(own);
         all.sort(Comparator.comparing(Direction::at));
-        return new BarCounts(new BarPlan(with(timeline, List.copyOf(all)), counts.plan().segments()), counts.segments());
+        return new BarCounts(new BarPlan(timeline.withBar(timeline.bar().withDirections(List.copyOf(all))),
+                counts.plan().segments()), counts.segments());
     }
 
     /** The words of a tempo stand where its metronome mark stands; other words are for who plays them. */
     private static boolean isForAll(Direction sign, List<Direction> others) {
         return FOR_ALL.contains(sign.kind()) || sign.kind() == Direction.Kind.WORDS && others.stream()
                 .anyMatch(o -> o.kind() == Direction.Kind.METRONOME && o.at().equals(sign.at()));
-    }
-
-    private static BarTimeline with(BarTimeline timeline, List<Direction> directions) {
-        Bar bar = timeline.bar();
-        Bar told = new Bar(bar.index(), bar.number(), bar.implicit(), bar.meter(), bar.meterShown(), bar.length(),
-                bar.phase(), bar.voices(), bar.tuplets(), directions, bar.tempoChanges(), bar.staffChanges(), bar.left(),
-                bar.right(), bar.style(), bar.divisions(), bar.source());
-        return new BarTimeline(told, timeline.beats(), timeline.irregular(), timeline.attacks(), timeline.tuplets(),
-                timeline.tempi());
     }
 }

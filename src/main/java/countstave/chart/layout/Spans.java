@@ -46,6 +46,38 @@ final class Spans {
         boolean touches(LineBreaker.Range range) {
             return fromBar < range.to() && toBar >= range.from();
         }
+
+        /** The part of it that stands on this line of music. */
+        OnLine on(List<PlacedBar> placed, LineBreaker.Range range) {
+            boolean begins = fromBar >= range.from();
+            boolean ends = toBar < range.to();
+            return new OnLine(this, begins, ends, placed.get(begins ? fromBar - range.from() : 0),
+                    placed.get(ends ? toBar - range.from() : placed.size() - 1));
+        }
+    }
+
+    /**
+     * A sign along time on one line of music.
+     *
+     * @param begins whether it begins on this line; else it comes from an earlier one
+     * @param ends whether it ends on this line
+     */
+    record OnLine(Along along, boolean begins, boolean ends, PlacedBar first, PlacedBar last) {
+
+        /** Its left end: {@code before} its first moment, or where the line's music begins; staff spaces. */
+        double left(double before) {
+            return begins ? first.x(along.from()) - before : first.left() + first.bar().prefix(true);
+        }
+
+        /** Whether it reaches to the end of the last bar that it has on this line. */
+        boolean toBarEnd() {
+            return !ends || along.to().compareTo(last.bar().bar().end()) >= 0;
+        }
+
+        /** Its right end: so much before the end of the bar, or before its last moment; staff spaces. */
+        double right(double beforeBarEnd, double beforeMoment) {
+            return toBarEnd() ? last.right() - beforeBarEnd : last.x(along.to()) - beforeMoment;
+        }
     }
 
     private final List<MeasuredBar> bars;

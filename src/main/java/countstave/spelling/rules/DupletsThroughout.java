@@ -1,14 +1,12 @@
 package countstave.spelling.rules;
 
-import countstave.spelling.BarView;
-import countstave.spelling.Findings;
-import countstave.spelling.PartView;
+
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
-import countstave.time.Offset;
+import countstave.spelling.respell.MeterFrame;
 
 /** {@code duplets-throughout}. */
-final class DupletsThroughout extends BaseRule {
+final class DupletsThroughout extends ThroughoutRule {
 
     DupletsThroughout() {
         super(new RuleInfo("duplets-throughout", Severity.WARNING,
@@ -20,21 +18,13 @@ final class DupletsThroughout extends BaseRule {
     }
 
     @Override
-    public void check(PartView part, Findings findings) {
-        if (!part.isFirst()) {
-            return;
-        }
-        for (Stretches stretch : Stretches.of(part)) {
-            Stretches.Tally tally = stretch.tally();
-            BarView first = part.bar(stretch.first());
-            boolean compound = first.frame().isSure() && first.frame().isCompound() && first.frame().beats().size() > 1;
-            if (compound && tally.threes == 0 && tally.others == 0
-                    && tally.barsOfTwos >= TripletsThroughout.LEAST_BARS
-                    && tally.twos >= TripletsThroughout.LEAST_BEATS) {
-                findings.add(first, null, Offset.ZERO, "From here to bar "
-                        + part.bar(stretch.last()).bar().number() + " every divided beat is divided in two; "
-                        + first.frame().beats().size() + "/4 would need no duplets.", null);
-            }
-        }
+    boolean holds(MeterFrame frame, Stretches.Tally tally) {
+        return frame.isCompound() && frame.beats().size() > 1 && tally.threes == 0 && tally.others == 0
+                && tally.barsOfTwos >= LEAST_BARS && tally.twos >= LEAST_BEATS;
+    }
+
+    @Override
+    String says(MeterFrame frame) {
+        return "every divided beat is divided in two; " + frame.beats().size() + "/4 would need no duplets.";
     }
 }

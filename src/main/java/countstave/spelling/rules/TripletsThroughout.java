@@ -1,17 +1,12 @@
 package countstave.spelling.rules;
 
-import countstave.spelling.BarView;
-import countstave.spelling.Findings;
-import countstave.spelling.PartView;
+
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
-import countstave.time.Offset;
+import countstave.spelling.respell.MeterFrame;
 
 /** {@code triplets-throughout}. */
-final class TripletsThroughout extends BaseRule {
-
-    static final int LEAST_BARS = 4;
-    static final int LEAST_BEATS = 12;
+final class TripletsThroughout extends ThroughoutRule {
 
     TripletsThroughout() {
         super(new RuleInfo("triplets-throughout", Severity.WARNING,
@@ -24,23 +19,15 @@ final class TripletsThroughout extends BaseRule {
     }
 
     @Override
-    public void check(PartView part, Findings findings) {
-        if (!part.isFirst()) {
-            return;
-        }
-        for (Stretches stretch : Stretches.of(part)) {
-            Stretches.Tally tally = stretch.tally();
-            BarView first = part.bar(stretch.first());
-            boolean simple = first.frame().isSure() && !first.frame().isCompound()
-                    && first.frame().beats().stream().allMatch(b -> b.length().numerator() == 1);
-            if (simple && tally.twos == 0 && tally.others == 0 && tally.barsOfThrees >= LEAST_BARS
-                    && tally.threes >= LEAST_BEATS) {
-                int beats = first.frame().beats().size();
-                long unit = first.frame().beats().get(0).length().denominator() * 2;
-                findings.add(first, null, Offset.ZERO, "From here to bar "
-                        + part.bar(stretch.last()).bar().number() + " every divided beat is a triplet; " + 3 * beats + "/"
-                        + unit + " would need no brackets.", null);
-            }
-        }
+    boolean holds(MeterFrame frame, Stretches.Tally tally) {
+        return !frame.isCompound() && frame.beats().stream().allMatch(b -> b.length().numerator() == 1)
+                && tally.twos == 0 && tally.others == 0 && tally.barsOfThrees >= LEAST_BARS
+                && tally.threes >= LEAST_BEATS;
+    }
+
+    @Override
+    String says(MeterFrame frame) {
+        long unit = frame.beats().get(0).length().denominator() * 2;
+        return "every divided beat is a triplet; " + 3 * frame.beats().size() + "/" + unit + " would need no brackets.";
     }
 }
