@@ -38,7 +38,7 @@ import picocli.CommandLine.ParentCommand;
             "  countstave count chart.musicxml --bars 9-16",
             "  countstave count chart.mxl --part Drums --system takadimi",
             "  countstave count chart.musicxml --tempo 60 --steadiness 8 --why",
-            "  countstave count parts/ -o counts/           a text of every score in the folder"})
+            "  countstave count parts/ -o counts/           a text of every score"})
 final class CountCommand implements Callable<Integer> {
 
     enum Format { text, json }

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -44,7 +45,8 @@ final class Lyrics {
 
         final List<Sung> syllables = new ArrayList<>();
         /** From a syllable, or from the start of the line where the key is null, to this x. */
-        final Map<Sung, Double> extenders = new HashMap<>();
+        // in order: the hash of what is sung differs from process to process
+        final Map<Sung, Double> extenders = new LinkedHashMap<>();
     }
 
     void add(List<PlacedBar> placed, Skyline skyline, List<Shape> shapes) {
