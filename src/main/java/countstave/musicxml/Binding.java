@@ -4,6 +4,7 @@ import countstave.score.ScoreException;
 import jakarta.xml.bind.JAXBContext;
 import jakarta.xml.bind.JAXBException;
 import jakarta.xml.bind.Unmarshaller;
+import java.util.Map;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 import org.audiveris.proxymusic.Attributes;
@@ -12,7 +13,9 @@ import org.audiveris.proxymusic.Barline;
 import org.audiveris.proxymusic.Direction;
 import org.audiveris.proxymusic.Forward;
 import org.audiveris.proxymusic.Note;
+import org.audiveris.proxymusic.ReadElements;
 import org.audiveris.proxymusic.Sound;
+import org.glassfish.jaxb.runtime.api.JAXBRIContext;
 
 /**
  * Binds one element of a bar at a time to its class, so that a score of any size needs memory for one note only.
@@ -30,8 +33,10 @@ final class Binding {
 
         private static JAXBContext create() {
             try {
-                JAXBContext context = JAXBContext.newInstance(Note.class, Attributes.class, Backup.class, Forward.class,
-                        Direction.class, Sound.class, Barline.class);
+                Class<?>[] bound = {ReadElements.class, Note.class, Attributes.class, Backup.class, Forward.class,
+                    Direction.class, Sound.class, Barline.class};
+                JAXBContext context = JAXBContext.newInstance(bound,
+                        Map.of(JAXBRIContext.ANNOTATION_READER, new ReadAnnotations()));
                 ready = true;
                 return context;
             } catch (JAXBException e) {

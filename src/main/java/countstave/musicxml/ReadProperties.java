@@ -1,0 +1,104 @@
+package countstave.musicxml;
+
+import java.lang.reflect.Field;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Set;
+import org.audiveris.proxymusic.Note;
+
+/**
+ * Which properties of ProxyMusic's classes are bound: those that the readers in this package ask for. All others stay
+ * unset, and their classes are not even loaded.
+ *
+ * <p>A getter that is called without its property being listed gives nothing; a test compares this list with the calls.
+ */
+final class ReadProperties {
+
+    /** Class, then its fields as ProxyMusic names them. A class that is not listed is known by its presence only. */
+    private static final String LISTED = """
+            Accidental bracket parentheses value
+            Arpeggiate direction
+            Articulations accentOrStrongAccentOrStaccato
+            Attributes clef divisions key measureStyle staffDetails staves time
+            Backup duration
+            BarStyleColor value
+            Barline barStyle ending location repeat
+            Beam number value
+            BeatRepeat type
+            Clef clefOctaveChange line number sign
+            Direction directionType offset placement sound staff
+            DirectionType accordionRegistration bracket coda damp dampAll dashes dynamics eyeglasses harpPedals image\
+             metronome octaveShift otherDirection pedal percussion principalVoice rehearsal scordatura segno staffDivide\
+             stringMute wedge wordsOrSymbol
+            Dynamics pOrPpOrPpp
+            Ending number type
+            Extend type
+            Fermata value
+            FormattedTextId value
+            Forward duration
+            Grace slash
+            Key fifths keyOctave nonTraditionalKey number
+            KeyAccidental value
+            KeyOctave number value
+            Lyric elisionAndSyllabicAndText extend number
+            MeasureRepeat type value
+            MeasureStyle beatRepeat measureRepeat multipleRest slash
+            Metronome perMinute printObject
+            MultipleRest value
+            Notations tiedOrSlurOrTuplet
+            Note accidental beam chord cue dot duration dynamics grace lyric notations notehead pitch printObject rest staff\
+             stem tie timeModification type unpitched voice
+            NoteType value
+            Notehead filled parentheses value
+            OctaveShift number size type
+            Offset sound value
+            Ornaments trillMarkOrTurnOrDelayedTurn
+            OtherText value
+            Pedal line number type
+            PerMinute value
+            Pitch alter octave step
+            Repeat direction
+            Rest displayOctave displayStep measure
+            Slash type
+            Slur number orientation placement type
+            Sound offset tempo
+            StaffDetails number staffLines
+            Stem value
+            Technical upBowOrDownBowOrHarmonic
+            TextElementData value
+            Tie type
+            Tied type
+            Time printObject senzaMisura symbol timeSignature
+            TimeModification actualNotes normalDot normalNotes normalType
+            Tremolo type value
+            Tuplet bracket number placement showNumber showType tupletActual tupletNormal type
+            TupletNumber value
+            TupletPortion tupletNumber tupletType
+            TupletType value
+            Unpitched displayOctave displayStep
+            Wedge niente number type
+            """;
+
+    private static final String PACKAGE = Note.class.getPackageName();
+
+    private final Map<String, Set<String>> fields = new HashMap<>();
+
+    ReadProperties() {
+        for (String line : LISTED.split("\n")) {
+            int end = line.indexOf(' ');
+            fields.put(line.substring(0, end), Set.of(line.substring(end + 1).split(" ")));
+        }
+    }
+
+    /** Whether this field of ProxyMusic's is left out; constants of its enumerations and foreign fields never are. */
+    boolean leavesOut(Field field) {
+        Class<?> owner = field.getDeclaringClass();
+        return !owner.isEnum() && owner.getPackageName().equals(PACKAGE)
+                && !fields.getOrDefault(owner.getSimpleName(), Set.of()).contains(field.getName());
+    }
+
+    /** The listed fields by class, both by simple name. */
+    Map<String, Set<String>> fields() {
+        return Map.copyOf(fields);
+    }
+}
