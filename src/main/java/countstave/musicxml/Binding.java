@@ -13,7 +13,6 @@ import org.audiveris.proxymusic.Barline;
 import org.audiveris.proxymusic.Direction;
 import org.audiveris.proxymusic.Forward;
 import org.audiveris.proxymusic.Note;
-import org.audiveris.proxymusic.ReadElements;
 import org.audiveris.proxymusic.Sound;
 import org.glassfish.jaxb.runtime.api.JAXBRIContext;
 
@@ -33,8 +32,8 @@ final class Binding {
 
         private static JAXBContext create() {
             try {
-                Class<?>[] bound = {ReadElements.class, Note.class, Attributes.class, Backup.class, Forward.class,
-                    Direction.class, Sound.class, Barline.class};
+                Class<?>[] bound = {Note.class, Attributes.class, Backup.class, Forward.class, Direction.class,
+                    Sound.class, Barline.class};
                 JAXBContext context = JAXBContext.newInstance(bound,
                         Map.of(JAXBRIContext.ANNOTATION_READER, new ReadAnnotations()));
                 ready = true;

@@ -12,8 +12,8 @@ import org.glassfish.jaxb.runtime.v2.model.annotation.RuntimeAnnotationReader;
 import org.glassfish.jaxb.runtime.v2.model.annotation.RuntimeInlineAnnotationReader;
 
 /**
- * Shows the binding ProxyMusic's classes without what is not read: such a field looks as if it were transient. Building the
- * context is the longest step of a short run, and takes about as long as there are properties.
+ * Shows the binding ProxyMusic's classes without what is not read: such a field or class looks as if it were transient.
+ * Building the context is the longest step of a short run, and grows with what there is to bind.
  */
 @SuppressWarnings("rawtypes")
 final class ReadAnnotations extends AbstractInlineAnnotationReaderImpl<Type, Class, Field, Method>
@@ -47,7 +47,7 @@ final class ReadAnnotations extends AbstractInlineAnnotationReaderImpl<Type, Cla
 
     @Override
     public boolean hasClassAnnotation(Class type, Class<? extends Annotation> kind) {
-        return all.hasClassAnnotation(type, kind);
+        return kind == XmlTransient.class && properties.leavesOut(type) || all.hasClassAnnotation(type, kind);
     }
 
     @Override

@@ -8,13 +8,13 @@ import org.audiveris.proxymusic.Note;
 
 /**
  * Which properties of ProxyMusic's classes are bound: those that the readers in this package ask for. All others stay
- * unset, and their classes are not even loaded.
+ * unset, and a class that stands behind none of them is bound as if it were empty.
  *
  * <p>A getter that is called without its property being listed gives nothing; a test compares this list with the calls.
  */
 final class ReadProperties {
 
-    /** Class, then its fields as ProxyMusic names them. A class that is not listed is known by its presence only. */
+    /** Class, then its fields as ProxyMusic names them. */
     private static final String LISTED = """
             Accidental bracket parentheses value
             Arpeggiate direction
@@ -79,6 +79,18 @@ final class ReadProperties {
             Wedge niente number type
             """;
 
+    /**
+     * Classes of which only the presence, or the element's name, is asked; and Credit, Encoding and Interchangeable, of
+     * whose contents ProxyMusic's registry speaks.
+     */
+    private static final String PRESENT = """
+            AccidentalMark AccordionRegistration Arrow Bend Bracket BreathMark Caesura Coda Credit Dashes\
+             Elision Empty EmptyLine EmptyPlacement EmptyPlacementSmufl EmptyPrintStyleAlignId EmptyTrillSound\
+             Encoding Fingering FormattedSymbolId Fret Glissando HammerOnPullOff Handbell HarmonMute Harmonic\
+             HarpPedals HeelToe Hole HorizontalTurn Image Interchangeable Mordent NonArpeggiate OtherDirection\
+             OtherNotation OtherPlacementText Percussion PlacementText PrincipalVoice Scordatura Segno Slide\
+             StaffDivide String StringMute StrongAccent Tap WavyLine""";
+
     private static final String PACKAGE = Note.class.getPackageName();
 
     private final Map<String, Set<String>> fields = new HashMap<>();
@@ -88,16 +100,27 @@ final class ReadProperties {
             int end = line.indexOf(' ');
             fields.put(line.substring(0, end), Set.of(line.substring(end + 1).split(" ")));
         }
+        for (String name : PRESENT.split(" ")) {
+            fields.put(name, Set.of());
+        }
+    }
+
+    /** Whether this class of ProxyMusic's is left out; enumerations and foreign classes never are. */
+    boolean leavesOut(Class<?> type) {
+        return isStructure(type) && !fields.containsKey(type.getSimpleName());
     }
 
     /** Whether this field of ProxyMusic's is left out; constants of its enumerations and foreign fields never are. */
     boolean leavesOut(Field field) {
         Class<?> owner = field.getDeclaringClass();
-        return !owner.isEnum() && owner.getPackageName().equals(PACKAGE)
-                && !fields.getOrDefault(owner.getSimpleName(), Set.of()).contains(field.getName());
+        return isStructure(owner) && !fields.getOrDefault(owner.getSimpleName(), Set.of()).contains(field.getName());
     }
 
-    /** The listed fields by class, both by simple name. */
+    private static boolean isStructure(Class<?> type) {
+        return !type.isEnum() && type.getPackageName().equals(PACKAGE);
+    }
+
+    /** The fields that are bound by class, both by simple name; none where only the presence is asked. */
     Map<String, Set<String>> fields() {
         return Map.copyOf(fields);
     }
