@@ -25,6 +25,18 @@ final class PlanGraph {
 
     private record Pattern(Duration length, List<Beat> beats, List<Offset> attacks, List<Tuplet> tuplets,
             List<TempoChange> tempi) {
+
+        // Written out because derived ones slow the start (DEVELOPERS.md, "A short run").
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Pattern that && length.equals(that.length) && attacks.equals(that.attacks)
+                    && beats.equals(that.beats) && tuplets.equals(that.tuplets) && tempi.equals(that.tempi);
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * (31 * length.hashCode() + attacks.hashCode()) + tuplets.size();
+        }
     }
 
     private final List<BarGraph> bars = new ArrayList<>();

@@ -198,7 +198,7 @@ final class NoteReader {
         Look look = new Look(stem == null || stem.getValue() == null ? null : Look.Stem.valueOf(stem.getValue().name()),
                 NoteConverter.beams(note), notations.articulations(), notations.fermata(), notations.tremolo(),
                 notations.slurs(), notations.other(), lyrics, notations.slurMarks());
-        return look.equals(Look.PLAIN) ? Look.PLAIN : look;
+        return look.isPlain() ? Look.PLAIN : look;
     }
 
     /** A further member of a chord: it adds a head, and its own length is nobody's business. */
@@ -209,7 +209,7 @@ final class NoteReader {
         last.printed |= NoteConverter.isPrinted(note);
         Look own = last.look;
         Look more = look(note, notations);
-        if (!more.equals(Look.PLAIN)) {
+        if (!more.isPlain()) {
             last.look = new Look(own.stem() == null ? more.stem() : own.stem(),
                     own.beams().isEmpty() ? more.beams() : own.beams(), union(own.articulations(), more.articulations()),
                     own.fermata() || more.fermata(), own.tremolo() == null ? more.tremolo() : own.tremolo(),

@@ -23,4 +23,16 @@ public record Beat(int number, Offset start, Duration length, int group, Offset 
     public boolean isGroupStart() {
         return start.equals(groupStart);
     }
+
+    // Written out because derived ones slow the start (DEVELOPERS.md, "A short run").
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Beat that && number == that.number && start.equals(that.start) && length.equals(that.length)
+                && group == that.group && groupStart.equals(that.groupStart) && groupLength.equals(that.groupLength);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * start.hashCode() + length.hashCode();
+    }
 }

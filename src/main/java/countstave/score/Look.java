@@ -27,4 +27,10 @@ public record Look(Stem stem, List<BeamMark> beams, List<String> articulations, 
     public enum Stem { UP, DOWN, NONE, DOUBLE }
 
     public static final Look PLAIN = new Look(null, List.of(), List.of(), false, null, 0, List.of(), List.of());
+
+    /** Whether nothing is said: the same as {@link #PLAIN}. */
+    public boolean isPlain() {
+        return stem == null && beams.isEmpty() && articulations.isEmpty() && !fermata && tremolo == null && slurs == 0
+                && other.isEmpty() && lyrics.isEmpty() && slurMarks.isEmpty();
+    }
 }

@@ -2,7 +2,6 @@ package countstave.score;
 
 import countstave.time.Duration;
 import java.util.List;
-import java.util.stream.Collectors;
 
 /**
  * A time signature.
@@ -16,7 +15,11 @@ public record Meter(List<Component> components, Symbol symbol) {
     public record Component(List<Integer> numbers, int unit) {
 
         public int sum() {
-            return numbers.stream().mapToInt(Integer::intValue).sum();
+            int sum = 0;
+            for (int number : numbers) {
+                sum += number;
+            }
+            return sum;
         }
 
         public boolean isAdditive() {
@@ -29,7 +32,18 @@ public record Meter(List<Component> components, Symbol symbol) {
 
         @Override
         public String toString() {
-            return numbers.stream().map(String::valueOf).collect(Collectors.joining("+")) + "/" + unit;
+            return joined(numbers) + "/" + unit;
+        }
+
+        // Written out because derived ones slow the start (DEVELOPERS.md, "A short run").
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Component that && numbers.equals(that.numbers) && unit == that.unit;
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * numbers.hashCode() + unit;
         }
     }
 
@@ -61,7 +75,14 @@ public record Meter(List<Component> components, Symbol symbol) {
     /** {@code 4/4}, {@code 3+2+2/8}, {@code 2/4+3/8}, {@code senza misura}. */
     @Override
     public String toString() {
-        return isSenzaMisura() ? "senza misura"
-                : components.stream().map(Component::toString).collect(Collectors.joining("+"));
+        return isSenzaMisura() ? "senza misura" : joined(components);
+    }
+
+    private static String joined(List<?> terms) {
+        StringBuilder text = new StringBuilder();
+        for (Object term : terms) {
+            text.append(text.isEmpty() ? "" : "+").append(term);
+        }
+        return text.toString();
     }
 }

@@ -18,4 +18,10 @@ public record PulseChoice(Kind kind, Duration value) {
     public static PulseChoice of(Duration value) {
         return new PulseChoice(Kind.VALUE, value);
     }
+
+    /** {@code METER}, {@code GROUPS}, or the note value in fractions of a whole note. */
+    @Override
+    public String toString() {
+        return value == null ? kind.toString() : value.toString();
+    }
 }
