@@ -86,7 +86,15 @@ final class BarGraph {
                 sets.get(edge.target).add(edge.state);
             }
         }
-        return sets.stream().map(s -> s.stream().mapToInt(Integer::intValue).toArray()).toArray(int[][]::new);
+        int[][] states = new int[sets.size()][];
+        for (int i = 0; i < states.length; i++) {
+            states[i] = new int[sets.get(i).size()];
+            int next = 0;
+            for (int state : sets.get(i)) {
+                states[i][next++] = state;
+            }
+        }
+        return states;
     }
 
     /** @throws ScoreException if a beat's attacks fit no grid that could be counted */
@@ -134,7 +142,9 @@ final class BarGraph {
         private List<Offset> cuts() {
             TreeSet<Offset> found = new TreeSet<>(bar.attacks());
             found.add(Offset.ZERO);
-            bar.beats().forEach(beat -> found.add(beat.start()));
+            for (Beat beat : bar.beats()) {
+                found.add(beat.start());
+            }
             for (Tuplet tuplet : bar.tuplets()) {
                 found.add(tuplet.start());
                 found.add(tuplet.end());
@@ -190,7 +200,7 @@ final class BarGraph {
             if (whole > LARGEST_OFFERED && whole != least) {
                 found.add(fill(i, beat, whole));
             }
-            return found.toArray(Edge[]::new);
+            return found.toArray(new Edge[0]);
         }
 
         private Edge fill(int i, Beat beat, long d) {
@@ -216,19 +226,25 @@ final class BarGraph {
                 if (!tuplet.complete() || tuplet.end().isAfter(end)) {
                     continue;
                 }
-                long hidden = bar.beats().stream()
-                        .filter(b -> b.start().isAfter(tuplet.start()) && b.start().isBefore(tuplet.end())).count();
-                List<Offset> inside = bar.attacks().stream()
-                        .filter(a -> a.isWithin(tuplet.start(), tuplet.end())).toList();
-                boolean onGrid = tuplet.length().isMultipleOf(tuplet.unit())
-                        && inside.stream().allMatch(a -> a.minus(tuplet.start()).isMultipleOf(tuplet.unit()));
+                int hidden = 0;
+                for (Beat beat : bar.beats()) {
+                    hidden += beat.start().isAfter(tuplet.start()) && beat.start().isBefore(tuplet.end()) ? 1 : 0;
+                }
+                int played = 0;
+                boolean onGrid = tuplet.length().isMultipleOf(tuplet.unit());
+                for (Offset attack : bar.attacks()) {
+                    if (attack.isWithin(tuplet.start(), tuplet.end())) {
+                        played++;
+                        onGrid &= attack.minus(tuplet.start()).isMultipleOf(tuplet.unit());
+                    }
+                }
                 if (hidden > 0 && onGrid) {
-                    addSpan(edges, t, tuplet, hidden, inside.size());
+                    addSpan(edges, t, tuplet, hidden, played);
                 }
             }
         }
 
-        private void addSpan(Edge[][] edges, int index, Tuplet tuplet, long hidden, int played) {
+        private void addSpan(Edge[][] edges, int index, Tuplet tuplet, int hidden, int played) {
             int from = cuts.indexOf(tuplet.start());
             int to = cuts.indexOf(tuplet.end());
             if (from < 0 || from == edges.length || to < 0) {

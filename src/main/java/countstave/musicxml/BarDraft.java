@@ -64,7 +64,9 @@ final class BarDraft {
         List<Voice> closed = new ArrayList<>(drafts.size());
         for (Map.Entry<String, List<EventDraft>> voice : drafts.entrySet()) {
             List<Event> events = new ArrayList<>(voice.getValue().size());
-            voice.getValue().forEach(draft -> events.add(draft.toEvent()));
+            for (EventDraft draft : voice.getValue()) {
+                events.add(draft.toEvent());
+            }
             // a voice may be written in several runs with backups between them; the sort keeps grace notes in place
             events.sort(Comparator.comparing(Event::start));
             closed.add(new Voice(voice.getKey(), List.copyOf(events)));
@@ -102,7 +104,11 @@ final class BarDraft {
         }
         List<Voice> stretched = new ArrayList<>(voices.size());
         for (Voice voice : voices) {
-            stretched.add(new Voice(voice.name(), voice.events().stream().map(this::stretch).toList()));
+            List<Event> events = new ArrayList<>(voice.events().size());
+            for (Event event : voice.events()) {
+                events.add(stretch(event));
+            }
+            stretched.add(new Voice(voice.name(), List.copyOf(events)));
         }
         return List.copyOf(stretched);
     }

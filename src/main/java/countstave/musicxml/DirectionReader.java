@@ -35,7 +35,9 @@ final class DirectionReader {
         this.staff = staff;
         this.placement = NotationReader.placement(direction.getPlacement());
         this.trails = trails;
-        direction.getDirectionType().forEach(this::read);
+        for (DirectionType type : direction.getDirectionType()) {
+            read(type);
+        }
     }
 
     List<Direction> directions() {

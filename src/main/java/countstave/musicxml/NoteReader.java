@@ -155,8 +155,9 @@ final class NoteReader {
         } else {
             bar.hasContent = true;
         }
-        notations.dynamics().forEach(sign -> bar.directions.add(new Direction(draft.start, draft.staff,
-                Direction.Kind.DYNAMICS, sign, null, null)));
+        for (String sign : notations.dynamics()) {
+            bar.directions.add(new Direction(draft.start, draft.staff, Direction.Kind.DYNAMICS, sign, null, null));
+        }
         last = draft;
     }
 

@@ -19,10 +19,14 @@ final class ScoreFinisher {
     }
 
     List<Part> finish(Header header, TempoMap tempi) {
-        parts.forEach(ScoreFinisher::ownLengths);
+        for (PartReader part : parts) {
+            ownLengths(part);
+        }
         borrowedLengths();
-        parts.forEach(part -> new BarPhases(part.bars, part.remarks).settle());
-        parts.forEach(ScoreFinisher::restRuns);
+        for (PartReader part : parts) {
+            new BarPhases(part.bars, part.remarks).settle();
+            restRuns(part);
+        }
         List<List<TempoChange>> changes = tempi.resolve();
         List<Part> finished = new ArrayList<>();
         for (PartReader part : parts) {
@@ -38,7 +42,9 @@ final class ScoreFinisher {
 
     List<Remark> remarks() {
         List<Remark> all = new ArrayList<>();
-        parts.forEach(part -> all.addAll(part.remarks.sorted()));
+        for (PartReader part : parts) {
+            all.addAll(part.remarks.sorted());
+        }
         return List.copyOf(all);
     }
 

@@ -34,11 +34,20 @@ final class TupletFinder {
     static List<Tuplet> find(List<Voice> voices) {
         List<Tuplet> tuplets = new ArrayList<>();
         for (Voice voice : voices) {
-            if (voice.events().stream().anyMatch(e -> !ratio(e).isPlain() || !e.tupletMarks().isEmpty())) {
+            if (hasTuplets(voice)) {
                 new TupletFinder(voice).addTo(tuplets);
             }
         }
         return List.copyOf(tuplets);
+    }
+
+    private static boolean hasTuplets(Voice voice) {
+        for (Event event : voice.events()) {
+            if (!ratio(event).isPlain() || !event.tupletMarks().isEmpty()) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private void addTo(List<Tuplet> tuplets) {

@@ -63,6 +63,13 @@ public record Event(Offset start, Duration length, Kind kind, List<Head> heads, 
      * of whose heads are continued by ties or silent.
      */
     public boolean isAttack() {
-        return isNote() && !isGrace() && !cue && heads.stream().anyMatch(h -> !h.tieStop() && !h.silent());
+        if (isNote() && !isGrace() && !cue) {
+            for (Head head : heads) {
+                if (!head.tieStop() && !head.silent()) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 }

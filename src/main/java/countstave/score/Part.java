@@ -15,6 +15,15 @@ public record Part(String id, String name, int staves, List<Bar> bars, int lastL
 
     /** Whether anything in it is played. */
     public boolean hasNotes() {
-        return bars.stream().flatMap(b -> b.voices().stream()).flatMap(v -> v.events().stream()).anyMatch(Event::isNote);
+        for (Bar bar : bars) {
+            for (Voice voice : bar.voices()) {
+                for (Event event : voice.events()) {
+                    if (event.isNote()) {
+                        return true;
+                    }
+                }
+            }
+        }
+        return false;
     }
 }

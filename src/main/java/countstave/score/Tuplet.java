@@ -3,6 +3,7 @@ package countstave.score;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import countstave.time.Ratio;
+import java.util.Objects;
 
 /**
  * A tuplet: notes of one voice that stand in the time of another number of notes.
@@ -24,5 +25,19 @@ public record Tuplet(String voice, int staff, Offset start, Duration length, Rat
 
     public Offset end() {
         return start.plus(length);
+    }
+
+    // Written out because derived ones slow the start (DEVELOPERS.md, "A short run").
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Tuplet that && voice.equals(that.voice) && staff == that.staff
+                && start.equals(that.start) && length.equals(that.length) && ratio.equals(that.ratio)
+                && unit.equals(that.unit) && depth == that.depth && complete == that.complete
+                && Objects.equals(mark, that.mark) && firstEvent == that.firstEvent && lastEvent == that.lastEvent;
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * (31 * start.hashCode() + length.hashCode()) + depth;
     }
 }

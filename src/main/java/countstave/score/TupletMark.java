@@ -1,6 +1,7 @@
 package countstave.score;
 
 import countstave.time.Ratio;
+import java.util.Objects;
 
 /**
  * A MusicXML {@code tuplet} start or stop on a note: how the group is to be shown.
@@ -19,4 +20,18 @@ public record TupletMark(boolean start, int number, Ratio shownRatio, NoteValue 
         Boolean bracket, Show showNumber, Show showType, Placement placement) {
 
     public enum Show { ACTUAL, BOTH, NONE }
+
+    // Written out because derived ones slow the start (DEVELOPERS.md, "A short run").
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof TupletMark that && start == that.start && number == that.number
+                && Objects.equals(shownRatio, that.shownRatio) && Objects.equals(actualValue, that.actualValue)
+                && Objects.equals(normalValue, that.normalValue) && Objects.equals(bracket, that.bracket)
+                && showNumber == that.showNumber && showType == that.showType && placement == that.placement;
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * number + Boolean.hashCode(start);
+    }
 }

@@ -8,12 +8,24 @@ public final class SafeText {
 
     /** The text with every control or invisible formatting character and every lone surrogate replaced by U+FFFD. */
     public static String of(String text) {
-        if (text.chars().allMatch(c -> c >= ' ' && c < 0x7F)) {
+        if (isPlain(text)) {
             return text;
         }
         StringBuilder safe = new StringBuilder(text.length());
-        text.codePoints().forEach(c -> safe.appendCodePoint(isSafe(c) ? c : 0xFFFD));
+        for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
+            int c = text.codePointAt(i);
+            safe.appendCodePoint(isSafe(c) ? c : 0xFFFD);
+        }
         return safe.toString();
+    }
+
+    private static boolean isPlain(String text) {
+        for (int i = 0; i < text.length(); i++) {
+            if (text.charAt(i) < ' ' || text.charAt(i) >= 0x7F) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static boolean isSafe(int c) {
