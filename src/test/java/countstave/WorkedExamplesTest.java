@@ -110,7 +110,8 @@ class WorkedExamplesTest {
     void wordsUnderTheNotes(String rhythm, Unplayed unplayed, String expected) {
         String xml = Snippets.in("4/4").tempo(80).bar(rhythm).xml();
         CountedScore counted = count(xml, "numbers");
-        String annotated = Annotator.annotate(counted.file().text(), counted.parts(), Selection.ALL, unplayed);
+        String annotated = Annotator.annotate(counted.file().text(), counted.parts(), Selection.ALL, unplayed)
+                .toString();
         List<String> words = new ArrayList<>();
         Matcher lyrics = Pattern.compile("name=\"count\">.*?<text>(.*?)</text>").matcher(annotated);
         while (lyrics.find()) {

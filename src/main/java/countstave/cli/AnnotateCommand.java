@@ -9,6 +9,7 @@ import countstave.count.Unplayed;
 import countstave.musicxml.Annotator;
 import countstave.musicxml.CountPart;
 import countstave.musicxml.ScoreFile;
+import countstave.musicxml.Splice;
 import countstave.score.ScoreException;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -103,13 +104,11 @@ final class AnnotateCommand implements Callable<Integer> {
         boolean compressed = compressed(target);
         SafeFile.checkFree(target, force);
         CountedScore counted = Job.count(score, file, console, counting);
-        String text = form == Form.part
+        Splice annotated = form == Form.part
                 ? CountPart.annotate(counted.file().text(), counted.score().parts(), counted.parts())
                 : Annotator.annotate(counted.file().text(), counted.parts(), counting.selection(),
                         unplayed != null ? unplayed : Unplayed.NEEDED);
-        ScoreFile annotated = counted.file().withText(text);
-        byte[] bytes = compressed ? annotated.toMxl() : annotated.toPlain();
-        targets.write(score, force, out -> out.write(bytes), console);
+        targets.write(score, force, out -> counted.file().write(annotated, compressed, out), console);
     }
 
     private void draw(NamedScore score, ScoreFile file, Console console, Targets targets, ChartOptions options,

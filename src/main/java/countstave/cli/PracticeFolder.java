@@ -7,6 +7,7 @@ import countstave.count.PartCounts;
 import countstave.count.Unplayed;
 import countstave.json.PracticeJson;
 import countstave.musicxml.Annotator;
+import countstave.musicxml.ScoreFile;
 import countstave.practice.Passage;
 import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
@@ -115,8 +116,9 @@ final class PracticeFolder {
             files.add(new FolderFile(name, "the score at stage " + number + ": " + stage.title(), null, 0,
                     (out, progress) -> {
                         List<PartCounts> parts = plans.stream().map(plan -> StageWords.of(plan, stage)).toList();
-                        String text = Annotator.annotate(counted.file().text(), parts, selection, Unplayed.ALL);
-                        out.write(counted.file().withText(text).toBytes());
+                        ScoreFile file = counted.file();
+                        file.write(Annotator.annotate(file.text(), parts, selection, Unplayed.ALL), file.isCompressed(),
+                                out);
                         return "";
                     }));
         }

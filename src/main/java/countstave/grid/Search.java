@@ -93,6 +93,10 @@ final class Search {
         int best = -1;
         long least = Long.MAX_VALUE;
         for (int e = 0; e < edges.length; e++) {
+            // a change costs nothing at best
+            if (onward[e] > least) {
+                continue;
+            }
             long cost = onward[e] + graph.change(state, edges[e].state(), bar.onBeat(cut));
             if (best < 0 || cost < least || cost == least && goesFirst(state, edges[e], edges[best])) {
                 best = e;

@@ -45,12 +45,12 @@ public final class Annotator {
      * @param selection the voices that were counted
      * @param unplayed which unplayed counts are shown
      */
-    public static String annotate(String text, List<PartCounts> parts, Selection selection, Unplayed unplayed) {
+    public static Splice annotate(String text, List<PartCounts> parts, Selection selection, Unplayed unplayed) {
         Annotator annotator = new Annotator(text, selection, unplayed);
         for (PartCounts part : parts) {
             annotator.annotate(part);
         }
-        return annotator.splice.result();
+        return annotator.splice;
     }
 
     private void annotate(PartCounts part) {

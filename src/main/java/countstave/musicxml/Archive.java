@@ -1,10 +1,12 @@
 package countstave.musicxml;
 
 import countstave.score.ScoreException;
+import java.io.BufferedOutputStream;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
@@ -46,6 +48,11 @@ record Archive(List<Entry> entries, int rootIndex) {
         boolean isFolder() {
             return name.endsWith("/");
         }
+    }
+
+    /** Writes the bytes of an entry. */
+    interface Content {
+        void writeTo(OutputStream out) throws IOException;
     }
 
     static boolean isZip(byte[] bytes) {
@@ -109,28 +116,51 @@ record Archive(List<Entry> entries, int rootIndex) {
 
     byte[] pack() {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (ZipOutputStream zip = new ZipOutputStream(out, StandardCharsets.UTF_8)) {
-            for (Entry entry : entries) {
-                ZipEntry written = new ZipEntry(entry.name());
-                written.setTimeLocal(entry.time() == null ? NO_TIME : entry.time());
-                written.setComment(entry.comment());
-                if (entry.method() == ZipEntry.STORED) {
-                    CRC32 sum = new CRC32();
-                    sum.update(entry.content());
-                    written.setMethod(ZipEntry.STORED);
-                    written.setSize(entry.content().length);
-                    written.setCrc(sum.getValue());
-                } else {
-                    written.setMethod(ZipEntry.DEFLATED);
-                }
-                zip.putNextEntry(written);
-                zip.write(entry.content());
-                zip.closeEntry();
-            }
+        try {
+            pack(out, root -> root.write(root()));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
         return out.toByteArray();
+    }
+
+    /** Writes the archive with what {@code score} writes as its score; {@code out} stays open. */
+    void pack(OutputStream out, Content score) throws IOException {
+        OutputStream kept = new BufferedOutputStream(out, 1 << 16) {
+            @Override
+            public void close() throws IOException {
+                flush();
+            }
+        };
+        try (ZipOutputStream zip = new ZipOutputStream(kept, StandardCharsets.UTF_8)) {
+            for (int i = 0; i < entries.size(); i++) {
+                Entry entry = entries.get(i);
+                pack(zip, entry, i == rootIndex ? score : content -> content.write(entry.content()));
+            }
+        }
+    }
+
+    private static void pack(ZipOutputStream zip, Entry entry, Content content) throws IOException {
+        ZipEntry written = new ZipEntry(entry.name());
+        written.setTimeLocal(entry.time() == null ? NO_TIME : entry.time());
+        written.setComment(entry.comment());
+        if (entry.method() == ZipEntry.STORED) {
+            // size and sum stand before the content
+            ByteArrayOutputStream bytes = new ByteArrayOutputStream(entry.content().length);
+            content.writeTo(bytes);
+            CRC32 sum = new CRC32();
+            sum.update(bytes.toByteArray());
+            written.setMethod(ZipEntry.STORED);
+            written.setSize(bytes.size());
+            written.setCrc(sum.getValue());
+            zip.putNextEntry(written);
+            bytes.writeTo(zip);
+        } else {
+            written.setMethod(ZipEntry.DEFLATED);
+            zip.putNextEntry(written);
+            content.writeTo(zip);
+        }
+        zip.closeEntry();
     }
 
     private static byte[] read(InputStream zip, long limit) throws IOException {

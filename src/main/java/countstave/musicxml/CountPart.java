@@ -52,13 +52,13 @@ public final class CountPart {
      * @param counted the counts, one added part for each
      * @throws ScoreException if the grid cannot be written in note values
      */
-    public static String annotate(String text, List<Part> scoreParts, List<PartCounts> counted) {
+    public static Splice annotate(String text, List<Part> scoreParts, List<PartCounts> counted) {
         CountPart writer = new CountPart(text, scoreParts);
         int number = 1;
         for (PartCounts part : counted) {
             writer.add(part, writer.ids.free(number++), counted.size() > 1);
         }
-        return writer.splice.result();
+        return writer.splice;
     }
 
     private void add(PartCounts counts, String id, boolean several) {

@@ -2,6 +2,7 @@ package countstave.musicxml;
 
 import countstave.score.ScoreException;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.Charset;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
@@ -88,6 +89,27 @@ public final class ScoreFile {
         byte[] newRoot = encoding.encode(newText);
         return new ScoreFile(name, null, archive == null ? null : archive.withRoot(newRoot), newRoot, encoding,
                 newText);
+    }
+
+    /**
+     * Writes this score with insertions into its text, encoded as it came: as a plain file, or as {@link #toMxl()} has it.
+     * Characters that the encoding does not have become numeric character references. {@code out} stays open.
+     */
+    public void write(Splice edited, boolean compressed, OutputStream out) throws IOException {
+        if (edited.isEmpty()) {
+            out.write(compressed ? toMxl() : root);
+        } else if (compressed) {
+            Archive box = archive == null ? Archive.around(stem() + ".musicxml", root) : archive;
+            box.pack(out, entry -> encode(edited, entry));
+        } else {
+            encode(edited, out);
+        }
+    }
+
+    private void encode(Splice edited, OutputStream out) throws IOException {
+        try (EncodingWriter writer = encoding.writer(out)) {
+            edited.appendTo(writer);
+        }
     }
 
     /** The score as a plain file. */

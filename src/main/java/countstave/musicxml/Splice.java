@@ -1,17 +1,18 @@
 package countstave.musicxml;
 
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
 /**
- * Insertions into a text that leave every character of it in place.
+ * A text and insertions into it that leave every character of it in place.
  *
  * <p>Every insertion follows directly upon a character that is not white space and brings its own white space in
  * front. That makes it reversible: taking out an inserted element together with the white space before it gives back the
  * text to the last character (see {@link OwnMarks}).
  */
-final class Splice {
+public final class Splice {
 
     private record Insertion(int at, String text) {
     }
@@ -32,18 +33,37 @@ final class Splice {
         insertions.add(new Insertion(at, element));
     }
 
-    /** The text with all insertions; several at one place stand in the order they came. */
-    String result() {
+    /** Whether nothing is inserted. */
+    boolean isEmpty() {
+        return insertions.isEmpty();
+    }
+
+    /**
+     * Writes the text with all insertions, piece by piece: a long score needs no second copy of itself. Several
+     * insertions at one place stand in the order they came.
+     */
+    void appendTo(Appendable out) throws IOException {
         List<Insertion> ordered = new ArrayList<>(insertions);
         // a stable sort: the order of equal places stays
         ordered.sort(Comparator.comparingInt(Insertion::at));
-        StringBuilder result = new StringBuilder(text.length() + 120 * ordered.size());
         int done = 0;
         for (Insertion insertion : ordered) {
-            result.append(text, done, insertion.at).append(insertion.text);
+            out.append(text, done, insertion.at).append(insertion.text);
             done = insertion.at;
         }
-        return result.append(text, done, text.length()).toString();
+        out.append(text, done, text.length());
+    }
+
+    /** The text with all insertions. */
+    @Override
+    public String toString() {
+        StringBuilder whole = new StringBuilder(text.length() + 120 * insertions.size());
+        try {
+            appendTo(whole);
+        } catch (IOException e) {
+            throw new IllegalStateException("text kept in memory cannot fail", e);
+        }
+        return whole.toString();
     }
 
     /**

@@ -2,12 +2,11 @@ package countstave.musicxml;
 
 import countstave.score.ScoreException;
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.ByteBuffer;
-import java.nio.CharBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
-import java.nio.charset.CharsetEncoder;
-import java.nio.charset.CoderResult;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.IllegalCharsetNameException;
 import java.nio.charset.StandardCharsets;
@@ -82,41 +81,28 @@ record TextEncoding(Charset charset, byte[] mark) {
         return text;
     }
 
-    /**
-     * The bytes of {@code text}, with the mark. A character that the encoding does not have becomes a numeric character
-     * reference, which XML reads as the same character.
-     */
+    /** The bytes of {@code text}, with the mark: see {@link #writer}. */
     byte[] encode(String text) {
-        CharsetEncoder encoder = charset.newEncoder().onMalformedInput(CodingErrorAction.REPORT)
-                .onUnmappableCharacter(CodingErrorAction.REPORT);
         ByteArrayOutputStream out = new ByteArrayOutputStream(text.length() + text.length() / 8 + 16);
-        out.writeBytes(mark);
-        CharBuffer in = CharBuffer.wrap(text);
-        ByteBuffer chunk = ByteBuffer.allocate(1 << 16);
-        while (true) {
-            CoderResult result = encoder.encode(in, chunk, true);
-            drain(chunk, out);
-            if (result.isUnmappable()) {
-                int character = Character.codePointAt(in, 0);
-                in.position(in.position() + result.length());
-                out.writeBytes(("&#" + character + ";").getBytes(charset));
-            } else if (result.isMalformed()) {
-                throw new ScoreException("the text holds half a character: export the score again");
-            } else if (result.isUnderflow()) {
-                encoder.flush(chunk);
-                drain(chunk, out);
-                return out.toByteArray();
-            }
+        try (EncodingWriter writer = writer(out)) {
+            writer.write(text);
+        } catch (IOException e) {
+            throw new IllegalStateException("bytes kept in memory cannot fail", e);
         }
+        return out.toByteArray();
+    }
+
+    /**
+     * Writes text to {@code out}, the mark first. A character that the encoding does not have becomes a numeric character
+     * reference, which XML reads as the same character. Closing the writer ends the text and leaves {@code out} open.
+     */
+    EncodingWriter writer(OutputStream out) throws IOException {
+        out.write(mark);
+        return new EncodingWriter(charset, out);
     }
 
     private boolean isUnicode() {
         return charset.name().startsWith("UTF-");
-    }
-
-    private static void drain(ByteBuffer chunk, ByteArrayOutputStream out) {
-        out.write(chunk.array(), 0, chunk.position());
-        chunk.clear();
     }
 
     private static Charset declared(byte[] bytes) {

@@ -22,7 +22,7 @@ import countstave.text.TextOptions;
 import countstave.text.TextWriter;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.lang.ref.Reference;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -35,8 +35,7 @@ import org.junit.jupiter.api.Test;
 /**
  * Notes a second over parts of growing length, and each step against ProxyMusic alone on the same file in the same
  * process: {@code mvn -q test -Dtest=ThroughputBenchmark}. Every figure is the median of several turns after a million
- * unmeasured notes, because the compiler goes on for some seconds of
- * work. NaN: not measured.
+ * unmeasured notes, because the compiler is at work for some seconds.
  */
 class ThroughputBenchmark {
 
@@ -77,7 +76,8 @@ class ThroughputBenchmark {
         }
     }
 
-    private static ProcessBuilder java(String... arguments) {
+    /** A process of this one's class path. */
+    static ProcessBuilder java(String... arguments) {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-cp",
                 System.getProperty("surefire.test.class.path", System.getProperty("java.class.path"))));
@@ -100,12 +100,6 @@ class ThroughputBenchmark {
                 measured.add(run(bytes, notes));
             }
             tell(notes, measured);
-        }
-        // at the end: collecting the garbage of a whole process also throws compiled code away
-        memory(small);
-        for (int notes : new int[] {50_000, 100_000}) {
-            System.out.printf(Locale.ROOT, "%d notes: memory held is %.2f x that of ProxyMusic's objects%n", notes,
-                    memory(part(notes).getBytes(StandardCharsets.UTF_8)));
         }
     }
 
@@ -146,36 +140,11 @@ class ThroughputBenchmark {
         new TextWriter(text, TextOptions.DEFAULT).part(counts);
         at[6] = System.nanoTime();
         text = null;
-        Annotator.annotate(file.text(), List.of(counts), Selection.ALL, Unplayed.NEEDED);
+        file.write(Annotator.annotate(file.text(), List.of(counts), Selection.ALL, Unplayed.NEEDED), false,
+                OutputStream.nullOutputStream());
         at[7] = System.nanoTime();
         assertEquals(bars(notes), counts.bars().size());
         return at;
-    }
-
-    /** Memory that is held once the score is counted, as a ratio to what ProxyMusic's objects for the score hold. */
-    private static double memory(byte[] bytes) throws Exception {
-        long empty = used();
-        Object bound = Marshalling.unmarshal(new ByteArrayInputStream(bytes));
-        long theirs = used() - empty;
-        Reference.reachabilityFence(bound);
-        bound = null;
-        empty = used();
-        ScoreFile file = ScoreFile.of("bench.musicxml", bytes);
-        Score score = ScoreReader.read(file, ReadOptions.DEFAULT);
-        PartTimeline timeline = Timeline.of(score.parts().get(0), Selection.ALL, PulseChoice.BY_METER, null);
-        PartCounts counts = Words.of(Planner.plan(timeline, PlanOptions.DEFAULT),
-                CountingSystem.named(CountingSystem.NUMBERS));
-        long ours = used() - empty;
-        Reference.reachabilityFence(file);
-        Reference.reachabilityFence(counts);
-        return (double) ours / theirs;
-    }
-
-    private static long used() {
-        for (int i = 0; i < 3; i++) {
-            System.gc();
-        }
-        return Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory();
     }
 
     private static int bars(int notes) {

@@ -14,6 +14,7 @@ import countstave.musicxml.Annotator;
 import countstave.musicxml.CountPart;
 import countstave.musicxml.OwnMarks;
 import countstave.musicxml.ScoreFile;
+import countstave.musicxml.Splice;
 import countstave.practice.PracticeOptions;
 import countstave.practice.PracticePlan;
 import countstave.score.ScoreException;
@@ -26,6 +27,7 @@ import countstave.text.TextOptions;
 import countstave.text.TextWriter;
 import countstave.time.Offset;
 import countstave.time.TimeOverflowException;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Arrays;
@@ -93,19 +95,22 @@ final class Examination {
     }
 
     /** Spliced in and taken out again it is the same text, and what is in between can be read and annotated again. */
-    private static void annotated(CountedScore counted) {
+    private static void annotated(CountedScore counted) throws IOException {
         ScoreFile file = counted.file();
-        String text = Annotator.annotate(file.text(), counted.parts(), Selection.ALL, Unplayed.NEEDED);
+        Splice splice = Annotator.annotate(file.text(), counted.parts(), Selection.ALL, Unplayed.NEEDED);
+        String text = splice.toString();
         check(OwnMarks.strip(text).equals(file.text()), "strip does not give back what annotate was given");
         CountedScore again = CountedScore.of(file.withText(text), CountingOptions.defaults());
-        check(Annotator.annotate(again.file().text(), again.parts(), Selection.ALL, Unplayed.NEEDED).equals(text),
+        check(Annotator.annotate(again.file().text(), again.parts(), Selection.ALL, Unplayed.NEEDED).toString()
+                .equals(text),
                 "annotating twice is not annotating once");
-        ScoreFile written = file.withText(text);
-        ScoreFile read = ScoreFile.of(file.name(), file.isCompressed() ? written.toMxl() : written.toPlain());
-        check(Arrays.equals(read.bytes(), written.bytes()), "what is written is not read back");
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        file.write(splice, file.isCompressed(), out);
+        ScoreFile read = ScoreFile.of(file.name(), out.toByteArray());
+        check(Arrays.equals(read.bytes(), file.withText(text).bytes()), "what is written is not read back");
         String asPart;
         try {
-            asPart = CountPart.annotate(file.text(), counted.score().parts(), counted.parts());
+            asPart = CountPart.annotate(file.text(), counted.score().parts(), counted.parts()).toString();
         } catch (ScoreException refused) {
             // a grid that note values cannot write
             line(refused.getMessage());

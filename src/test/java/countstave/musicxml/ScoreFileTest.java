@@ -19,6 +19,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.zip.CRC32;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
@@ -152,6 +153,54 @@ class ScoreFileTest {
         }
         assertEquals(file.entryNames(), names);
         assertEquals(SCORE.replace("Schlägel", "S"), ScoreFile.of("a.mxl", changed).text());
+    }
+
+    /** Written piece by piece there are the same bytes as from the whole text. */
+    @Test
+    void insertionsAreWrittenIntoTheFormTheScoreCameIn() throws IOException {
+        byte[] plain = SCORE.getBytes(StandardCharsets.UTF_8);
+        for (byte[] bytes : List.of(plain, ("\uFEFF" + SCORE).getBytes(StandardCharsets.UTF_16LE),
+                zip("META-INF/container.xml", container("a.xml"), "a.xml", SCORE, "b.png", new byte[] {1, 2}), stored(plain))) {
+            ScoreFile file = ScoreFile.of("a.xml", bytes);
+            Splice splice = new Splice(file.text());
+            assertArrayEquals(bytes, written(file, splice, file.isCompressed()));
+            splice.insert(file.text().indexOf("</note>"), "<lyric><text>1 \u2669</text></lyric>");
+            ScoreFile whole = file.withText(splice.toString());
+            assertArrayEquals(whole.toPlain(), written(file, splice, false));
+            assertArrayEquals(whole.toMxl(), written(file, splice, true));
+            assertTrue(ScoreFile.of("a.mxl", written(file, splice, true)).text().contains("1 \u2669</text></lyric></note>"));
+        }
+    }
+
+    private static byte[] written(ScoreFile file, Splice splice, boolean compressed) throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream() {
+            @Override
+            public void close() {
+                throw new AssertionError("not its own to close");
+            }
+        };
+        file.write(splice, compressed, out);
+        return out.toByteArray();
+    }
+
+    /** A compressed score that is only packed, not compressed. */
+    private static byte[] stored(byte[] score) throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (ZipOutputStream zip = new ZipOutputStream(out)) {
+            for (String name : List.of("META-INF/container.xml", "a.xml")) {
+                byte[] content = name.equals("a.xml") ? score : container("a.xml").getBytes(StandardCharsets.UTF_8);
+                CRC32 sum = new CRC32();
+                sum.update(content);
+                ZipEntry entry = new ZipEntry(name);
+                entry.setMethod(ZipEntry.STORED);
+                entry.setSize(content.length);
+                entry.setCrc(sum.getValue());
+                zip.putNextEntry(entry);
+                zip.write(content);
+                zip.closeEntry();
+            }
+        }
+        return out.toByteArray();
     }
 
     /** MusicXML 4.0, compressed files: the first entry is an uncompressed "mimetype". */
