@@ -4,7 +4,8 @@ import countstave.score.KeySign;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
+import java.util.NavigableMap;
+import java.util.TreeMap;
 import org.audiveris.proxymusic.Key;
 import org.audiveris.proxymusic.KeyAccidental;
 import org.audiveris.proxymusic.KeyOctave;
@@ -16,9 +17,17 @@ import org.audiveris.proxymusic.Step;
  */
 final class KeyReader {
 
-    private static final Map<String, String> NAMES = Map.of("-2", "flat-flat", "-1.5", "three-quarters-flat", "-1", "flat",
-            "-0.5", "quarter-flat", "0", "natural", "0.5", "quarter-sharp", "1", "sharp", "1.5", "three-quarters-sharp",
-            "2", "double-sharp");
+    /** By semitones: compared as numbers, since 1e999999999 is a short text and a very long number. */
+    private static final NavigableMap<BigDecimal, String> NAMES = new TreeMap<>();
+
+    static {
+        String[] names = {"flat-flat", "three-quarters-flat", "flat", "quarter-flat", "natural", "quarter-sharp", "sharp",
+            "three-quarters-sharp", "double-sharp"};
+        for (int i = 0; i < names.length; i++) {
+            NAMES.put(BigDecimal.valueOf(5L * i - 20, 1), names[i]);
+        }
+    }
+
     private static final int MOST = 14;
 
     private KeyReader() {
@@ -32,7 +41,7 @@ final class KeyReader {
             if (item instanceof Step letter) {
                 step = letter;
             } else if (item instanceof BigDecimal alter && step != null && signs.size() < MOST) {
-                String name = NAMES.getOrDefault(alter.stripTrailingZeros().toPlainString(), "alter " + alter);
+                String name = NAMES.getOrDefault(alter, "alter " + alter);
                 signs.add(new KeySign(step.value().charAt(0), name, octave(key, signs.size() + 1)));
                 step = null;
             } else if (item instanceof KeyAccidental accidental && accidental.getValue() != null && last >= 0) {

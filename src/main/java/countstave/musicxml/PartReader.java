@@ -3,6 +3,7 @@ package countstave.musicxml;
 import countstave.score.Barline;
 import countstave.score.Clef;
 import countstave.score.Meter;
+import countstave.score.Placement;
 import countstave.score.Remark;
 import countstave.score.ScoreException;
 import countstave.score.SourceSpot;
@@ -200,6 +201,18 @@ final class PartReader {
         }
         if (direction.getSound() != null) {
             sound(direction.getSound(), heard);
+        }
+    }
+
+    void harmony(HarmonyReader.Harmony harmony) {
+        Offset at = shifted(clock.now(), harmony.offset());
+        if (!harmony.text().isEmpty()) {
+            bar.directions.add(new countstave.score.Direction(at, harmony.staff(), countstave.score.Direction.Kind.HARMONY,
+                    harmony.text(), null, harmony.below() ? Placement.BELOW : Placement.ABOVE));
+        }
+        if (harmony.frame()) {
+            bar.directions.add(new countstave.score.Direction(at, harmony.staff(), countstave.score.Direction.Kind.OTHER,
+                    "frame", null, null));
         }
     }
 

@@ -251,8 +251,9 @@ public final class ScoreReader {
             }
             case "sound" -> part.sound(binding.read(xml, Sound.class));
             case "barline" -> part.barline(binding.read(xml, Barline.class));
+            case "harmony" -> part.harmony(HarmonyReader.read(xml));
             default -> {
-                if (name.equals("harmony") || name.equals("figured-bass")) {
+                if (name.equals("figured-bass")) {
                     part.passedOver(name);
                 }
                 xml.skipElement();

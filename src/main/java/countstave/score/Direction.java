@@ -8,7 +8,7 @@ import countstave.time.Offset;
  * @param at exact position from the bar's start
  * @param staff staff of the part, 1 the uppermost
  * @param kind what it is
- * @param text its words, dynamics ("mf") or rehearsal letter; of a metronome mark, its text ("♩ = 96")
+ * @param text its words, dynamics ("mf"), rehearsal letter or chord name; of a metronome mark, its text ("♩ = 96")
  * @param mark the parts of a metronome mark, or null
  * @param placement above or below, or null where not given
  * @param line what begins or ends here of a sign drawn along time, or null
@@ -22,10 +22,10 @@ public record Direction(Offset at, int staff, Kind kind, String text, MetronomeM
     }
 
     /**
-     * LINE is an end of a sign along time, with its MusicXML name as text (wedge, octave-shift, pedal); OTHER carries the
+     * HARMONY is a chord name; LINE is an end of a sign along time, with its MusicXML name as text (wedge, octave-shift, pedal); OTHER carries the
      * MusicXML name of a kind that is not drawn (dashes, scordatura ...).
      */
-    public enum Kind { WORDS, DYNAMICS, REHEARSAL, METRONOME, SEGNO, CODA, LINE, OTHER }
+    public enum Kind { WORDS, DYNAMICS, REHEARSAL, METRONOME, SEGNO, CODA, HARMONY, LINE, OTHER }
 
     /**
      * A printed metronome mark: {@code value} with {@code dots} = {@code perMinute} (the printed text), or a

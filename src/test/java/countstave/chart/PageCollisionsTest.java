@@ -28,7 +28,7 @@ class PageCollisionsTest {
 
     private static final Measures MEASURES = Measures.standard();
     private static final Set<Role> AROUND = EnumSet.of(Role.SLUR, Role.HAIRPIN, Role.DYNAMICS, Role.LYRIC, Role.WORDS,
-            Role.TEMPO, Role.REHEARSAL, Role.ENDING, Role.OCTAVE_LINE, Role.PEDAL, Role.CHANGE_WORDS);
+            Role.CHORD_NAME, Role.TEMPO, Role.REHEARSAL, Role.ENDING, Role.OCTAVE_LINE, Role.PEDAL, Role.CHANGE_WORDS);
     private static final Set<Role> MUSIC = EnumSet.of(Role.NOTE, Role.STEM, Role.FLAG, Role.REST, Role.TUPLET_NUMBER,
             Role.FERMATA, Role.ARTICULATION, Role.SYLLABLE_PLAYED, Role.SYLLABLE_UNPLAYED, Role.TICK_BEAT);
     /** Outlines are rounder than their boxes. */

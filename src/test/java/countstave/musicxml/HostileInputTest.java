@@ -43,6 +43,18 @@ class HostileInputTest {
         assertTrue(message.contains(part), message);
     }
 
+    /** A short text for a very long number, where a key's or a chord's alteration stands. */
+    @Test
+    void endlessAlterations() {
+        for (String number : List.of("1e999999999", "1e-999999999", "-1e999999999")) {
+            String key = "<attributes><key><key-step>C</key-step><key-alter>" + number + "</key-alter></key></attributes>";
+            String chord = "<harmony><root><root-step>C</root-step><root-alter>" + number + "</root-alter></root>"
+                    + "<kind>major</kind></harmony>";
+            Score score = read(bar(key + chord + NOTE.formatted(4)));
+            assertEquals(1, score.parts().get(0).bars().get(0).voices().get(0).events().size(), number);
+        }
+    }
+
     @Test
     void notAScore() {
         says("not well-formed XML", refused("hello"));

@@ -173,11 +173,20 @@ final class BarMeasurer {
         List<Spacing.Track> tracks = new ArrayList<>();
         tracks.add(new Spacing.Track(List.copyOf(notes.values()), Sizes.NOTE_GAP));
         tracks.add(new Spacing.Track(syllables, Sizes.SYLLABLE_GAP));
-        tracks.addAll(lyrics(bar.plan().timeline().bar()));
+        List<Spacing.Track> lyrics = lyrics(bar.plan().timeline().bar());
+        tracks.addAll(lyrics);
         tracks.addAll(dynamics(bar.plan().timeline().bar()));
+        Spacing.Track chordNames = new ChordNames(measures).track(bar.plan().timeline().bar(), staves);
+        if (chordNames != null) {
+            tracks.add(chordNames);
+        }
         Spacing spacing = new Spacing(pieces(bar), tracks);
+        double wordRoom = firstRoom(syllables);
+        for (Spacing.Track verse : lyrics) {
+            wordRoom = Math.max(wordRoom, firstRoom(verse.columns()));
+        }
         return new MeasuredBar(List.of(bar), engraved, List.copyOf(staves), states, shown, marks, null, spacing,
-                firstRoom(List.copyOf(notes.values())), firstRoom(syllables), leastContent);
+                firstRoom(List.copyOf(notes.values())), wordRoom, leastContent);
     }
 
     private static double firstRoom(List<Column> columns) {

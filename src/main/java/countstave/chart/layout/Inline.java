@@ -25,10 +25,15 @@ record Inline(List<Shape> shapes, double width) {
             Map.entry(0x1D161, "metNote16thUp"), Map.entry(0x1D162, "metNote32ndUp"), Map.entry(0x1D163, "metNote64thUp"),
             Map.entry(0x1D164, "metNote128thUp"), Map.entry(0x1D16D, "metAugmentationDot"),
             Map.entry(0x266D, "accidentalFlat"), Map.entry(0x266E, "accidentalNatural"),
-            Map.entry(0x266F, "accidentalSharp"), Map.entry(0x1D10B, "segno"), Map.entry(0x1D10C, "coda"));
+            Map.entry(0x266F, "accidentalSharp"), Map.entry(0x1D12A, "accidentalDoubleSharp"),
+            Map.entry(0x1D12B, "accidentalDoubleFlat"), Map.entry(0x25B3, "csymMajorSeventh"), Map.entry(0x1D10B, "segno"), Map.entry(0x1D10C, "coda"));
 
     /** A notehead about as tall as a small letter. */
     private static final double NOTE_SCALE = 0.3;
+
+    /** How far the lowest ink of a sign is raised to the baseline at most; an accidental is as tall as the letter before it. */
+    private static final double MOST_RAISED = 0.5;
+    private static final double ACCIDENTAL_RAISED = 1.1;
 
     static Inline of(String words, double size, Text.Style style, Role role, Offset at, Measures measures) {
         List<Shape> shapes = new ArrayList<>();
@@ -44,7 +49,8 @@ record Inline(List<Shape> shapes, double width) {
             double scale = size * NOTE_SCALE;
             MusicFont music = measures.music();
             // raised, so that it stands on the baseline
-            shapes.add(new Glyph(note, x, -scale * Math.max(-0.5, music.box(note).bottom()), scale, role, at));
+            double most = note.startsWith("accidental") ? ACCIDENTAL_RAISED : MOST_RAISED;
+            shapes.add(new Glyph(note, x, scale * Math.min(most, -music.box(note).bottom()), scale, role, at));
             x += music.box(note).right() * scale + size * 0.06;
         }
         x = flush(run, x, size, style, role, at, measures, shapes);

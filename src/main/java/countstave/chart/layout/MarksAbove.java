@@ -13,7 +13,7 @@ import countstave.score.Placement;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What stands above the staff: bar number, words, signs, endings, tempo and rehearsal marks, from the inside out. */
+/** What stands above the staff: chord names, bar number, words, signs, endings, tempo and rehearsal marks, from the inside out. */
 final class MarksAbove {
 
     /** Least gap between marks that stand beside each other. */
@@ -21,14 +21,17 @@ final class MarksAbove {
 
     private final Measures measures;
     private final Endings endings;
+    private final ChordNames chordNames;
 
     MarksAbove(Measures measures) {
         this.measures = measures;
         this.endings = new Endings(measures);
+        this.chordNames = new ChordNames(measures);
     }
 
     /** Adds the marks of a line; gives its rehearsal marks. */
     List<String> add(List<PlacedBar> placed, Skyline skyline, List<Shape> shapes) {
+        chordNames.add(placed, skyline, shapes);
         barNumber(placed.get(0), skyline, shapes);
         double end = placed.get(placed.size() - 1).right();
         for (PlacedBar bar : placed) {

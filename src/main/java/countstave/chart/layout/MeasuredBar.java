@@ -21,12 +21,12 @@ import java.util.List;
  * @param restWords the counts of a run of rests as one text, or null for an ordinary bar
  * @param spacing how its time is spread
  * @param noteRoom room that the first moment's signs need before their x
- * @param syllableRoom room that the first moment's syllable needs before its x
+ * @param wordRoom room that the first moment's syllable, or the text sung there, needs before its x
  * @param leastContent least width between prefix and suffix for signs that are no moments
  */
 record MeasuredBar(List<BarCounts> counts, List<EngravedBar> staves, List<Integer> staffNumbers, List<StaffState> states,
         List<ShownCount> shown, List<ChangeMark> marks, String restWords, Spacing spacing, double noteRoom,
-        double syllableRoom, double leastContent) implements Stretchable {
+        double wordRoom, double leastContent) implements Stretchable {
 
     /** The (first) bar as written. */
     Bar bar() {
@@ -51,7 +51,7 @@ record MeasuredBar(List<BarCounts> counts, List<EngravedBar> staves, List<Intege
 
     /** From the left edge to the place of the bar's first moment. */
     private double start(boolean lineStart) {
-        return Math.max(prefix(lineStart) + Sizes.BAR_START_GAP + noteRoom, syllableRoom + Sizes.SYLLABLE_GAP / 2);
+        return Math.max(prefix(lineStart) + Sizes.BAR_START_GAP + noteRoom, wordRoom + Sizes.SYLLABLE_GAP / 2);
     }
 
     @Override

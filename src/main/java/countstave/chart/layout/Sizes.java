@@ -17,6 +17,7 @@ final class Sizes {
     static final double LEAST_UNIT = 1.5;
 
     static final double WORDS = 1.9;
+    static final double CHORD_NAME = 2.4;
     static final double TEMPO = 2.1;
     static final double REHEARSAL = 2.3;
     static final double ENDING = 1.7;
