@@ -84,6 +84,7 @@ public final class ScoreReader {
         try {
             xml = XmlInput.open(file.text());
             walk();
+            SectionEnds.check(file.text());
         } catch (XMLStreamException e) {
             throw XmlInput.describe(e);
         }

@@ -19,6 +19,15 @@ final class XmlInput {
 
     private static final WstxInputFactory FACTORY = create();
 
+    /** Needed for few files: made when it is. */
+    private static final class Pieces {
+        static final WstxInputFactory FACTORY = create();
+
+        static {
+            FACTORY.setProperty(XMLInputFactory.IS_COALESCING, false);
+        }
+    }
+
     private XmlInput() {
     }
 
@@ -44,6 +53,11 @@ final class XmlInput {
     /** The stream itself, with the places of what goes by. */
     static XMLStreamReader2 raw(String text) throws XMLStreamException {
         return (XMLStreamReader2) FACTORY.createXMLStreamReader(new StringReader(text));
+    }
+
+    /** The same, with CDATA sections apart from the text around them, and text in pieces. */
+    static XMLStreamReader2 pieces(String text) throws XMLStreamException {
+        return (XMLStreamReader2) Pieces.FACTORY.createXMLStreamReader(new StringReader(text));
     }
 
     static SpotReader open(String text) throws XMLStreamException {

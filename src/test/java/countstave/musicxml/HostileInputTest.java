@@ -43,6 +43,20 @@ class HostileInputTest {
         assertTrue(message.contains(part), message);
     }
 
+    /** XML 1.0, 2.4: "]]>" may stand in text only as the end of a CDATA section; wherever the parser's buffer ends. */
+    @Test
+    void endOfASectionInText() {
+        int place = bar("<!---->]]>").indexOf("]]>");
+        // the parser overlooks it at characters 4126 and 4127
+        for (int at = 4_100; at < 4_150; at++) {
+            String before = "<!--" + "x".repeat(at - place) + "-->";
+            says("not well-formed XML", refused(bar(before + "]]>" + NOTE.formatted(4))));
+        }
+        String harmless = "<!-- ]]> --><?x ]]>?><listening name=']]>'/><x><![CDATA[a]]></x><x>]]&gt;</x>"
+                + "<x><![CDATA[]]]]><![CDATA[>]]></x>";
+        assertEquals(1, read(bar(harmless + NOTE.formatted(4))).parts().get(0).bars().get(0).voices().get(0).events().size());
+    }
+
     /** A short text for a very long number, where a key's or a chord's alteration stands. */
     @Test
     void endlessAlterations() {
