@@ -53,7 +53,7 @@ final class SharedOptions {
     String and;
 
     @Option(names = "--beat", paramLabel = "BEAT", converter = BeatConverter.class, defaultValue = "meter",
-            description = "What is counted as the beat: meter (by the time signature), groups (the groups of an"
+            description = "What is counted as the beat: meter (by the time signature and its tempo mark), groups (the groups of an"
                     + " irregular meter as uneven beats), or a note value such as eighth or dotted-quarter."
                     + " Default: ${DEFAULT-VALUE}.")
     PulseChoice beat;

@@ -8,8 +8,8 @@ import java.util.List;
 /**
  * The counted beats of a bar.
  *
- * <p>n/4 counts quarters, n/2 halves; n/8 and n/16 with n = 6, 9, 12, 15 … the dotted value; any other n/8 or n/16 the
- * written unit in groups of 2 and 3; 3/8 three eighths, or one dotted quarter from ♪ = 180 up; senza misura quarters
+ * <p>n/4 counts quarters, n/2 halves; n/8 and n/16 with n = 6, 9, 12, 15 … the dotted value, or the written unit in groups
+ * of 3 where the tempo is marked so and slow (♪ below 120); any other n/8 or n/16 the written unit in groups of 2 and 3; 3/8 three eighths, or one dotted quarter from ♪ = 180 up; senza misura quarters
  * (common practice, no source).
  *
  * @param beats the beats that sound in the bar
@@ -19,6 +19,12 @@ public record Pulse(List<Beat> beats, boolean irregular) {
 
     /** The unit of 3/8 (or 3/16) goes by one to the bar from this many a minute up; common practice, no source. */
     private static final double ONE_TO_THE_BAR = 180.0 / 60;
+
+    /**
+     * A compound meter whose tempo is marked in the written unit is counted in it below this many a minute: the dotted beat
+     * would be slower than 40, where metronomes begin (common practice; the figure from memory).
+     */
+    private static final double DOTTED_BEAT = 3 * 40.0 / 60;
 
     /** A beat of the full bar before it is placed: length, and the size of the group it belongs to. */
     private record Planned(Duration length, int group, Offset groupStart, Duration groupLength) {
@@ -81,7 +87,13 @@ public record Pulse(List<Beat> beats, boolean irregular) {
         if (component.unit() < 8) {
             return false;
         }
-        return !isCompound(component) && !isOneToTheBar(meter, component, tempo);
+        return isCompound(component) ? isSlow(component, tempo) : !isOneToTheBar(meter, component, tempo);
+    }
+
+    /** Whether the mark itself counts the written unit, too slowly to beat three of them as one. */
+    private static boolean isSlow(Meter.Component component, Tempo tempo) {
+        Duration unit = Duration.of(1, component.unit());
+        return tempo.unit().equals(unit) && tempo.rate(unit) < DOTTED_BEAT;
     }
 
     private static boolean isCompound(Meter.Component component) {

@@ -75,6 +75,24 @@ class PulseTest {
                 PulseChoice.BY_METER).beats().size());
     }
 
+    /**
+     * Compound meters, moderate or fast, go by the dotted beat, a slow 6/8 is counted 1 2 3 4 5 6 (a teaching site's answer
+     * on counting rests; common practice). Slow: marked in the written unit, and a dotted beat would be below 40.
+     */
+    @ParameterizedTest(name = "{0}, {1} = {2}")
+    @CsvSource({
+        "6/8, 1/8, 119.9, 1 4", "6/8, 1/8, 120, 1 2", "6/8, 3/8, 30, 1 2", "6/8, 1/4, 50, 1 2", "9/8, 1/8, 66, 1 4 7",
+        "12/8, 1/8, 60, 1 4 7 10", "6/16, 1/16, 100, 1 4", "6/16, 1/8, 60, 1 2", "3+3/8, 1/8, 80, 1 4",
+    })
+    void slowCompoundMeters(String meter, String unit, String perMinute, String groupStarts) {
+        Meter m = meter(meter);
+        Pulse pulse = Pulse.of(bar(m, m.length(), Duration.ZERO),
+                new Tempo(Duration.parse(unit), new java.math.BigDecimal(perMinute)), PulseChoice.BY_METER);
+        assertEquals(groupStarts, pulse.beats().stream().filter(Beat::isGroupStart).map(b -> String.valueOf(b.number()))
+                .collect(Collectors.joining(" ")));
+        assertEquals(pulse.irregular() ? m.components().get(0).sum() : groupStarts.split(" ").length, pulse.beats().size());
+    }
+
     /** A pickup is numbered as the last beats of a full bar (rule 2 of a slide set on rhythm counting, slideplayer 13245833). */
     @Test
     void pickupHasTheLastNumbers() {
