@@ -14,7 +14,6 @@ import countstave.chart.shape.Text;
 import countstave.musicxml.ScoreFile;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** Words on finished pages: how far a syllable's line goes, and fractions in the marks. */
@@ -51,10 +50,23 @@ class LyricLinesTest {
     @Test
     void wordsAtOneMomentAreReadDownwards() {
         List<Shape> page = pages("scores/groove.musicxml").get(0);
-        double[] heights = Stream.of("Easy, like a tide", "stick tips, hats nearly shut")
-                .mapToDouble(w -> page.stream().filter(s -> s instanceof Text t && t.string().equals(w))
-                        .map(Text.class::cast).findFirst().orElseThrow().y()).toArray();
-        assertTrue(heights[0] > heights[1], heights[0] + " " + heights[1]);
+        assertTrue(text(page, "Easy, like a tide").y() > text(page, "stick tips, hats nearly shut").y());
+    }
+
+    /** Common practice, no source: the word of the tempo and its metronome mark are one line. */
+    @Test
+    void wordOfTheTempoStandsBeforeItsMark() {
+        List<Shape> page = pages("scores/groove.musicxml").get(0);
+        Text word = text(page, "Easy, like a tide");
+        Text mark = text(page, "= 96");
+        assertEquals(mark.y(), word.y());
+        assertEquals(Text.Style.BOLD, word.style());
+        assertTrue(word.x() < mark.x());
+    }
+
+    private static Text text(List<Shape> page, String string) {
+        return page.stream().filter(s -> s instanceof Text t && t.string().strip().equals(string)).map(Text.class::cast)
+                .findFirst().orElseThrow();
     }
 
     /**

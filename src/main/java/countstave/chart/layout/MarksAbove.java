@@ -40,7 +40,7 @@ final class MarksAbove {
                 if (direction.staff() > 1 && !bar.bar().staffNumbers().contains(direction.staff())) {
                     continue;
                 }
-                if (direction.kind() == Direction.Kind.WORDS) {
+                if (direction.kind() == Direction.Kind.WORDS && !isOfTempo(direction, bar.bar().bar().directions())) {
                     words(direction, bar, end, skyline, shapes);
                 } else if (direction.kind() == Direction.Kind.SEGNO || direction.kind() == Direction.Kind.CODA) {
                     sign(direction, bar, skyline, shapes);
@@ -49,9 +49,13 @@ final class MarksAbove {
         }
         endings.add(placed, skyline, shapes);
         for (PlacedBar bar : placed) {
-            for (Direction direction : bar.bar().bar().directions()) {
+            List<Direction> directions = bar.bar().bar().directions();
+            for (int i = 0; i < directions.size(); i++) {
+                Direction direction = directions.get(i);
                 if (direction.kind() == Direction.Kind.METRONOME) {
-                    Inline tempo = Inline.of(tempo(direction), Sizes.TEMPO, Text.Style.BOLD, Role.TEMPO,
+                    String words = i > 0 && isOfTempo(directions.get(i - 1), directions)
+                            ? directions.get(i - 1).text() + "  " : "";
+                    Inline tempo = Inline.of(words + tempo(direction), Sizes.TEMPO, Text.Style.BOLD, Role.TEMPO,
                             direction.at(), measures);
                     stack(tempo, startX(direction, bar), end, Sizes.TEMPO, skyline, shapes);
                 }
@@ -67,6 +71,18 @@ final class MarksAbove {
             }
         }
         return rehearsals;
+    }
+
+    /** Words directly before a metronome mark say the tempo too and stand on its line (common practice, no source). */
+    private static boolean isOfTempo(Direction words, List<Direction> directions) {
+        for (int i = 1; i < directions.size(); i++) {
+            Direction mark = directions.get(i);
+            if (directions.get(i - 1) == words && words.kind() == Direction.Kind.WORDS) {
+                return mark.kind() == Direction.Kind.METRONOME && mark.at().equals(words.at())
+                        && mark.staff() == words.staff() && words.placement() != Placement.BELOW;
+            }
+        }
+        return false;
     }
 
     /** What stands above is stacked upwards: of several words at one moment the first in the file comes on top. */
