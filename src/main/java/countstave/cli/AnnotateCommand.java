@@ -95,6 +95,7 @@ final class AnnotateCommand implements Callable<Integer> {
                     targets.work((score, file, console) -> draw(score, file, console, targets, options, counting,
                             preparation)));
         }
+        page.refuse("end the output in .pdf, or add --as chart");
         return many.run(parent.console, list,
                 targets.work((score, file, console) -> annotate(score, file, console, targets, counting)));
     }

@@ -136,7 +136,9 @@ final class PracticeCommand implements Callable<Integer> {
         PracticeOptions options = new PracticeOptions(shared.planOptions().voiceLimit(), breath);
         CountingOptions counting = shared.counting();
         ScoreList list = ScoreList.of(scores);
-        if (output != null) {
+        if (output == null) {
+            page.refuse("name a folder with -o");
+        } else {
             ChartOptions sheet = page.chart(Unplayed.ALL);
             Targets targets = list.many() ? Targets.of(list, output, new Folders()) : null;
             return many.run(parent.console, list, (score, file, console) -> {

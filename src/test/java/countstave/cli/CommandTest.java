@@ -60,6 +60,16 @@ class CommandTest {
     }
 
     @Test
+    void pageOptionsWithoutAPage() throws IOException {
+        refused(run("annotate", GROOVE.toString(), "-o", folder.resolve("a.musicxml").toString(), "--landscape"),
+                "--landscape is for the printed page: end the output in .pdf, or add --as chart");
+        refused(run("practice", GROOVE.toString(), "--staff-size", "9"),
+                "--staff-size is for the printed page: name a folder with -o");
+        assertEquals(0, files());
+        assertEquals(0, run("annotate", GROOVE.toString(), "-o", folder.resolve("a.pdf").toString(), "--landscape").code);
+    }
+
+    @Test
     void annotateAndStripGiveTheFileBack() throws IOException {
         Path score = Files.copy(GROOVE, folder.resolve("chart.musicxml"));
         assertEquals(0, run("annotate", score.toString()).code);
