@@ -88,7 +88,7 @@ final class HarmonyReader {
         }
         xml.next();
         reader.close();
-        return new Harmony(printed ? Plain.name(reader.text.toString()) : "", reader.frame && diagram, below,
+        return new Harmony(printed ? Plain.name(reader.text.toString()) : "", printed && diagram && reader.frame, below,
                 reader.offset, reader.staff);
     }
 

@@ -142,6 +142,7 @@ class HarmonyReaderTest {
         assertEquals(List.of(Direction.Kind.HARMONY, Direction.Kind.OTHER),
                 directions("<harmony>" + c + frame + "</harmony>" + NOTE).stream().map(Direction::kind).toList());
         assertEquals(1, directions("<harmony print-frame=\"no\">" + c + frame + "</harmony>" + NOTE).size());
+        assertEquals(0, directions("<harmony print-object=\"no\">" + c + frame + "</harmony>" + NOTE).size());
     }
 
     /** The test suite's file with chord names, "several (complex) chord names". */
