@@ -3,8 +3,11 @@ package countstave;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.score.Look;
 import countstave.score.Tempo;
+import countstave.score.Tremolo;
 import countstave.score.TupletMark;
 import countstave.time.Duration;
 import countstave.time.Offset;
@@ -21,6 +24,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
 /** Records whose equals is written out compare all their components, as the Java language says of a derived one. */
@@ -46,6 +50,24 @@ class WrittenOutEqualsTest {
         }
         assertFalse(tests.isEmpty());
         return tests;
+    }
+
+    /** The same for the check that stands in for a comparison with {@link Look#PLAIN}. */
+    @Test
+    void everyComponentOfALookCounts() throws ReflectiveOperationException {
+        RecordComponent[] components = Look.class.getRecordComponents();
+        Class<?>[] types = Arrays.stream(components).map(RecordComponent::getType).toArray(Class<?>[]::new);
+        Constructor<Look> constructor = Look.class.getDeclaredConstructor(types);
+        Object[] plain = new Object[types.length];
+        for (int i = 0; i < types.length; i++) {
+            plain[i] = components[i].getAccessor().invoke(Look.PLAIN);
+        }
+        assertTrue(constructor.newInstance(plain).isPlain());
+        for (int i = 0; i < types.length; i++) {
+            Object[] other = plain.clone();
+            other[i] = value(types[i], 0);
+            assertFalse(constructor.newInstance(other).isPlain(), components[i].getName());
+        }
     }
 
     private static void compares(Class<?> type) throws ReflectiveOperationException {
@@ -84,6 +106,7 @@ class WrittenOutEqualsTest {
             case "Offset" -> Offset.of(1, 2 + which);
             case "Ratio" -> new Ratio(3 + which, 2);
             case "Tempo" -> new Tempo(Duration.of(1, 4), new BigDecimal(60 + which));
+            case "Tremolo" -> new Tremolo(Tremolo.Kind.SINGLE, 1 + which);
             case "TupletMark" -> which == 0 ? null : new TupletMark(true, 1, null, null, null, null,
                     TupletMark.Show.NONE, TupletMark.Show.NONE, null);
             default -> throw new AssertionError("no sample values of " + type + " here");

@@ -42,16 +42,10 @@ final class PlanGraph {
     private final List<BarGraph> bars = new ArrayList<>();
     private final Units units;
     private final Weights weights;
-    private final long sameFamily;
-    private final long otherFamily;
-    private final long offBeat;
 
     PlanGraph(PartTimeline part, PlanOptions options) {
         this.units = new Units(options.voiceLimit());
         this.weights = options.weights();
-        this.sameFamily = shifted(weights.sameFamily()) + 1;
-        this.otherFamily = shifted(weights.otherFamily()) + 1;
-        this.offBeat = shifted(weights.offBeat());
         Map<Pattern, BarGraph> known = new HashMap<>();
         for (BarTimeline bar : part.bars()) {
             Pattern pattern = new Pattern(bar.bar().length(), bar.beats(), bar.attacks(), bar.tuplets(), bar.tempi());
@@ -92,10 +86,11 @@ final class PlanGraph {
         if (from == START || Units.sameUnit(from, to)) {
             return 0;
         }
-        if (units.sameFamily(from, to)) {
-            return onBeat ? sameFamily : sameFamily + offBeat;
+        long cost = units.sameFamily(from, to) ? weights.sameFamily() : weights.otherFamily();
+        if (!onBeat) {
+            cost += weights.offBeat();
         }
-        return onBeat ? otherFamily : otherFamily + offBeat;
+        return (cost << TIE_SHIFT) + 1;
     }
 
     static long shifted(long cost) {

@@ -22,7 +22,7 @@ final class Units {
     private final Map<Duration, Integer> numbers = new HashMap<>();
     private final List<Duration> units = new ArrayList<>();
     /** What is known of a unit (row) and another (column): asked for at every change that the search weighs. */
-    private byte[][] families = {};
+    private final List<byte[]> families = new ArrayList<>();
     private final Map<Tempo, Map<Integer, Boolean>> fast = new HashMap<>();
     private final BigDecimal voiceLimit;
 
@@ -36,6 +36,7 @@ final class Units {
             number = units.size();
             numbers.put(unit, number);
             units.add(unit);
+            families.add(new byte[0]);
         }
         return 2 * number + (span ? 1 : 0);
     }
@@ -56,23 +57,15 @@ final class Units {
     boolean sameFamily(int a, int b) {
         int x = a >> 1;
         int y = b >> 1;
-        byte known = x < families.length && y < families[x].length ? families[x][y] : UNKNOWN;
-        return (known == UNKNOWN ? compare(x, y) : known) == SAME;
-    }
-
-    private byte compare(int x, int y) {
-        if (families.length <= x) {
-            int from = families.length;
-            families = Arrays.copyOf(families, units.size());
-            Arrays.fill(families, from, families.length, new byte[0]);
+        byte[] known = families.get(x);
+        if (known.length <= y) {
+            known = Arrays.copyOf(known, units.size());
+            families.set(x, known);
         }
-        if (families[x].length <= y) {
-            families[x] = Arrays.copyOf(families[x], units.size());
+        if (known[y] == UNKNOWN) {
+            known[y] = unit(a).isMultipleOf(unit(b)) || unit(b).isMultipleOf(unit(a)) ? SAME : OTHER;
         }
-        Duration one = units.get(x);
-        Duration two = units.get(y);
-        families[x][y] = one.isMultipleOf(two) || two.isMultipleOf(one) ? SAME : OTHER;
-        return families[x][y];
+        return known[y] == SAME;
     }
 
     /** Whether this unit is faster than the voice limit at {@code tempo}; decided exactly. */

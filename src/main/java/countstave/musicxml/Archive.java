@@ -146,15 +146,16 @@ record Archive(List<Entry> entries, int rootIndex) {
         written.setComment(entry.comment());
         if (entry.method() == ZipEntry.STORED) {
             // size and sum stand before the content
-            ByteArrayOutputStream bytes = new ByteArrayOutputStream(entry.content().length);
-            content.writeTo(bytes);
+            ByteArrayOutputStream gathered = new ByteArrayOutputStream(entry.content().length);
+            content.writeTo(gathered);
+            byte[] bytes = gathered.toByteArray();
             CRC32 sum = new CRC32();
-            sum.update(bytes.toByteArray());
+            sum.update(bytes);
             written.setMethod(ZipEntry.STORED);
-            written.setSize(bytes.size());
+            written.setSize(bytes.length);
             written.setCrc(sum.getValue());
             zip.putNextEntry(written);
-            bytes.writeTo(zip);
+            zip.write(bytes);
         } else {
             written.setMethod(ZipEntry.DEFLATED);
             zip.putNextEntry(written);

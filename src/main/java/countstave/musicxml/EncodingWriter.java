@@ -48,14 +48,8 @@ final class EncodingWriter extends Writer {
     }
 
     @Override
-    public Writer append(CharSequence text) throws IOException {
-        write(text.toString());
-        return this;
-    }
-
-    @Override
     public Writer append(CharSequence text, int from, int to) throws IOException {
-        // of a text no copy is made
+        // of a string no copy is made
         write(text.toString(), from, to - from);
         return this;
     }

@@ -194,7 +194,7 @@ final class HarmonyReader {
         String symbol = symbols ? SYMBOLS.getOrDefault(name, "") : "";
         if (given != null) {
             // behind a sign the file says the rest itself
-            kind = (symbol.isEmpty() ? "" : symbol.replaceAll("\\d+$", "")) + Plain.line(given);
+            kind = symbol.replaceAll("\\d+$", "") + Plain.line(given);
         } else {
             kind = symbol.isEmpty() ? KINDS.getOrDefault(name, " " + Plain.name(name)) : symbol;
         }

@@ -17,25 +17,21 @@ import org.codehaus.stax2.XMLStreamReader2;
  */
 final class XmlInput {
 
-    private static final WstxInputFactory FACTORY = create();
+    private static final WstxInputFactory FACTORY = create(true);
 
     /** Needed for few files: made when it is. */
     private static final class Pieces {
-        static final WstxInputFactory FACTORY = create();
-
-        static {
-            FACTORY.setProperty(XMLInputFactory.IS_COALESCING, false);
-        }
+        static final WstxInputFactory FACTORY = create(false);
     }
 
     private XmlInput() {
     }
 
-    private static WstxInputFactory create() {
+    private static WstxInputFactory create(boolean coalescing) {
         WstxInputFactory factory = new WstxInputFactory();
         factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
         factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
-        factory.setProperty(XMLInputFactory.IS_COALESCING, true);
+        factory.setProperty(XMLInputFactory.IS_COALESCING, coalescing);
         // faults must show where they are met, as checked exceptions
         factory.setProperty(XMLInputFactory2.P_LAZY_PARSING, false);
         factory.setProperty(XMLInputFactory2.P_INTERN_NAMES, true);

@@ -22,8 +22,8 @@ public record Direction(Offset at, int staff, Kind kind, String text, MetronomeM
     }
 
     /**
-     * HARMONY is a chord name; LINE is an end of a sign along time, with its MusicXML name as text (wedge, octave-shift, pedal); OTHER carries the
-     * MusicXML name of a kind that is not drawn (dashes, scordatura ...).
+     * HARMONY is a chord name; LINE is an end of a sign along time, with its MusicXML name as text (wedge, octave-shift,
+     * pedal); OTHER carries the MusicXML name of a kind that is not drawn (dashes, scordatura ...).
      */
     public enum Kind { WORDS, DYNAMICS, REHEARSAL, METRONOME, SEGNO, CODA, HARMONY, LINE, OTHER }
 

@@ -9,8 +9,8 @@ import java.util.List;
  * The counted beats of a bar.
  *
  * <p>n/4 counts quarters, n/2 halves; n/8 and n/16 with n = 6, 9, 12, 15 … the dotted value, or the written unit in groups
- * of 3 where the tempo is marked so and slow (♪ below 120); any other n/8 or n/16 the written unit in groups of 2 and 3; 3/8 three eighths, or one dotted quarter from ♪ = 180 up; senza misura quarters
- * (common practice, no source).
+ * of 3 where the tempo is marked so and slow (♪ below 120); any other n/8 or n/16 the written unit in groups of 2 and 3;
+ * 3/8 three eighths, or one dotted quarter from ♪ = 180 up; senza misura quarters (common practice, no source).
  *
  * @param beats the beats that sound in the bar
  * @param irregular whether they are written units in groups

@@ -176,10 +176,7 @@ final class BarMeasurer {
         List<Spacing.Track> lyrics = lyrics(bar.plan().timeline().bar());
         tracks.addAll(lyrics);
         tracks.addAll(dynamics(bar.plan().timeline().bar()));
-        Spacing.Track chordNames = new ChordNames(measures).track(bar.plan().timeline().bar(), staves);
-        if (chordNames != null) {
-            tracks.add(chordNames);
-        }
+        tracks.add(new ChordNames(measures).track(bar.plan().timeline().bar(), staves));
         Spacing spacing = new Spacing(pieces(bar), tracks);
         double wordRoom = firstRoom(syllables);
         for (Spacing.Track verse : lyrics) {

@@ -19,10 +19,8 @@ import java.util.TreeMap;
  */
 final class ChordNames {
 
-    /** How far a name begins before the middle of a notehead: half a head. */
-    private static final double BEFORE = 0.6;
     /** Least gap to the next one. */
-    static final double GAP = 0.9;
+    private static final double GAP = 0.9;
 
     private record Name(Inline text, double left) {
     }
@@ -33,11 +31,12 @@ final class ChordNames {
         this.measures = measures;
     }
 
-    /** The room that the names of a bar need beside each other; null where it has none. */
+    /** The room that the names of a bar need beside each other. */
     Spacing.Track track(Bar bar, List<Integer> staves) {
         List<Column> columns = new ArrayList<>();
-        inBar(bar, staves).forEach((at, name) -> columns.add(new Column(at, BEFORE, inline(name, at).width() - BEFORE)));
-        return columns.isEmpty() ? null : new Spacing.Track(columns, GAP);
+        inBar(bar, staves).forEach((at, name) -> columns.add(
+                new Column(at, Sizes.HALF_HEAD, inline(name, at).width() - Sizes.HALF_HEAD)));
+        return new Spacing.Track(columns, GAP);
     }
 
     /** Adds the names of a line. */
@@ -48,16 +47,13 @@ final class ChordNames {
         for (PlacedBar bar : placed) {
             for (Map.Entry<Offset, String> chord : inBar(bar.bar().bar(), bar.bar().staffNumbers()).entrySet()) {
                 Inline text = inline(chord.getValue(), chord.getKey());
-                double left = Math.max(0, Math.min(bar.x(chord.getKey()) - BEFORE, end - text.width()));
+                double left = text.left(bar.headX(chord.getKey()), end);
                 names.add(new Name(text, left));
                 base = Math.max(base, skyline.top(left, left + text.width()) + Sizes.STACK_GAP);
             }
         }
         for (Name name : names) {
-            for (Shape shape : name.text.movedTo(name.left, base)) {
-                skyline.add(measures.box(shape));
-                shapes.add(shape);
-            }
+            skyline.put(name.text.movedTo(name.left, base), shapes, measures);
         }
     }
 
@@ -69,8 +65,7 @@ final class ChordNames {
     private static TreeMap<Offset, String> inBar(Bar bar, List<Integer> staves) {
         TreeMap<Offset, String> names = new TreeMap<>();
         for (Direction direction : bar.directions()) {
-            // those of the uppermost staff concern all, as its words do
-            if (direction.kind() == Direction.Kind.HARMONY && (direction.staff() == 1 || staves.contains(direction.staff()))) {
+            if (direction.kind() == Direction.Kind.HARMONY && MarksAbove.concerns(direction, staves)) {
                 names.merge(direction.at(), direction.text(), (one, two) -> one + "  " + two);
             }
         }

@@ -48,8 +48,7 @@ final class CountsBelow {
             }
         }
         changes.add(placed, row, baseline, added);
-        added.forEach(shape -> skyline.add(measures.box(shape)));
-        shapes.addAll(added);
+        skyline.put(added, shapes, measures);
     }
 
     private void run(PlacedBar bar, double baseline, List<Shape> shapes) {

@@ -50,8 +50,7 @@ final class Endings {
                 added.add(new Line(right, y, right, y + HEIGHT, line, Role.ENDING, null));
             }
         }
-        added.forEach(shape -> skyline.add(measures.box(shape)));
-        shapes.addAll(added);
+        skyline.put(added, shapes, measures);
     }
 
     private static String printed(String numbers) {

@@ -26,7 +26,8 @@ record Inline(List<Shape> shapes, double width) {
             Map.entry(0x1D164, "metNote128thUp"), Map.entry(0x1D16D, "metAugmentationDot"),
             Map.entry(0x266D, "accidentalFlat"), Map.entry(0x266E, "accidentalNatural"),
             Map.entry(0x266F, "accidentalSharp"), Map.entry(0x1D12A, "accidentalDoubleSharp"),
-            Map.entry(0x1D12B, "accidentalDoubleFlat"), Map.entry(0x25B3, "csymMajorSeventh"), Map.entry(0x1D10B, "segno"), Map.entry(0x1D10C, "coda"));
+            Map.entry(0x1D12B, "accidentalDoubleFlat"), Map.entry(0x25B3, "csymMajorSeventh"),
+            Map.entry(0x1D10B, "segno"), Map.entry(0x1D10C, "coda"));
 
     /** A notehead about as tall as a small letter. */
     private static final double NOTE_SCALE = 0.3;
@@ -68,6 +69,11 @@ record Inline(List<Shape> shapes, double width) {
             shapes.add(new Text(text, x, 0, size, style, Text.Anchor.START, role, at));
         }
         return x + measures.text().width(text, size, style);
+    }
+
+    /** Where to begin so as to stand at {@code x}, but on the line, which ends at {@code end}. */
+    double left(double x, double end) {
+        return Math.max(0, Math.min(x, end - width));
     }
 
     List<Shape> movedTo(double x, double y) {

@@ -136,8 +136,7 @@ final class Lyrics {
                 added.add(new Line(from, y, to, y, thickness, Role.LYRIC, sung == null ? null : sung.event().start()));
             }
         }
-        added.forEach(shape -> skyline.add(measures.box(shape)));
-        shapes.addAll(added);
+        skyline.put(added, shapes, measures);
     }
 
     private void hyphens(Sung sung, Sung next, double y, List<Shape> shapes) {

@@ -11,9 +11,12 @@ import countstave.score.Direction;
 import countstave.score.NoteValue;
 import countstave.score.Placement;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 
-/** What stands above the staff: chord names, bar number, words, signs, endings, tempo and rehearsal marks, from the inside out. */
+/** What stands above the staff, from the inside out: chord names, bar number, words, signs, endings, tempo, rehearsal marks. */
 final class MarksAbove {
 
     /** Least gap between marks that stand beside each other. */
@@ -35,12 +38,13 @@ final class MarksAbove {
         barNumber(placed.get(0), skyline, shapes);
         double end = placed.get(placed.size() - 1).right();
         for (PlacedBar bar : placed) {
-            for (Direction direction : readDownwards(bar.bar().bar().directions())) {
-                // words of the uppermost staff (tempo, mood) concern them all
-                if (direction.staff() > 1 && !bar.bar().staffNumbers().contains(direction.staff())) {
+            List<Direction> directions = bar.bar().bar().directions();
+            Collection<Direction> ofTempi = wordsOfTempi(directions).values();
+            for (Direction direction : readDownwards(directions)) {
+                if (!concerns(direction, bar.bar().staffNumbers())) {
                     continue;
                 }
-                if (direction.kind() == Direction.Kind.WORDS && !isOfTempo(direction, bar.bar().bar().directions())) {
+                if (direction.kind() == Direction.Kind.WORDS && !ofTempi.contains(direction)) {
                     words(direction, bar, end, skyline, shapes);
                 } else if (direction.kind() == Direction.Kind.SEGNO || direction.kind() == Direction.Kind.CODA) {
                     sign(direction, bar, skyline, shapes);
@@ -49,15 +53,14 @@ final class MarksAbove {
         }
         endings.add(placed, skyline, shapes);
         for (PlacedBar bar : placed) {
-            List<Direction> directions = bar.bar().bar().directions();
-            for (int i = 0; i < directions.size(); i++) {
-                Direction direction = directions.get(i);
+            Map<Direction, Direction> ofTempi = wordsOfTempi(bar.bar().bar().directions());
+            for (Direction direction : bar.bar().bar().directions()) {
                 if (direction.kind() == Direction.Kind.METRONOME) {
-                    String words = i > 0 && isOfTempo(directions.get(i - 1), directions)
-                            ? directions.get(i - 1).text() + "  " : "";
+                    Direction before = ofTempi.get(direction);
+                    String words = before == null ? "" : before.text() + "  ";
                     Inline tempo = Inline.of(words + tempo(direction), Sizes.TEMPO, Text.Style.BOLD, Role.TEMPO,
                             direction.at(), measures);
-                    stack(tempo, startX(direction, bar), end, Sizes.TEMPO, skyline, shapes);
+                    stack(tempo, bar.headX(direction.at()), end, Sizes.TEMPO, skyline, shapes);
                 }
             }
         }
@@ -74,15 +77,23 @@ final class MarksAbove {
     }
 
     /** Words directly before a metronome mark say the tempo too and stand on its line (common practice, no source). */
-    private static boolean isOfTempo(Direction words, List<Direction> directions) {
+    private static Map<Direction, Direction> wordsOfTempi(List<Direction> directions) {
+        Map<Direction, Direction> words = new IdentityHashMap<>();
         for (int i = 1; i < directions.size(); i++) {
+            Direction before = directions.get(i - 1);
             Direction mark = directions.get(i);
-            if (directions.get(i - 1) == words && words.kind() == Direction.Kind.WORDS) {
-                return mark.kind() == Direction.Kind.METRONOME && mark.at().equals(words.at())
-                        && mark.staff() == words.staff() && words.placement() != Placement.BELOW;
+            if (mark.kind() == Direction.Kind.METRONOME && before.kind() == Direction.Kind.WORDS
+                    && before.placement() != Placement.BELOW && before.at().equals(mark.at())
+                    && before.staff() == mark.staff()) {
+                words.put(mark, before);
             }
         }
-        return false;
+        return words;
+    }
+
+    /** Whether a direction is for who reads these staves: those of the uppermost one (tempo, mood, chords) concern them all. */
+    static boolean concerns(Direction direction, List<Integer> staves) {
+        return direction.staff() == 1 || staves.contains(direction.staff());
     }
 
     /** What stands above is stacked upwards: of several words at one moment the first in the file comes on top. */
@@ -110,17 +121,13 @@ final class MarksAbove {
     private void words(Direction direction, PlacedBar bar, double end, Skyline skyline, List<Shape> shapes) {
         Inline text = Inline.of(direction.text(), Sizes.WORDS, Text.Style.ITALIC, Role.WORDS, direction.at(), measures);
         if (direction.placement() == Placement.BELOW) {
-            double x = Math.max(0, Math.min(startX(direction, bar), end - text.width()));
+            double x = text.left(bar.headX(direction.at()), end);
             double y = skyline.bottom(x, x + text.width()) - Sizes.STACK_GAP
                     - measures.text().ascent(Sizes.WORDS, Text.Style.ITALIC);
-            put(text.movedTo(x, y), skyline, shapes);
+            skyline.put(text.movedTo(x, y), shapes, measures);
         } else {
-            stack(text, startX(direction, bar), end, Sizes.WORDS, skyline, shapes);
+            stack(text, bar.headX(direction.at()), end, Sizes.WORDS, skyline, shapes);
         }
-    }
-
-    private static double startX(Direction direction, PlacedBar bar) {
-        return bar.x(direction.at()) - 0.6;
     }
 
     private void sign(Direction direction, PlacedBar bar, Skyline skyline, List<Shape> shapes) {
@@ -128,7 +135,7 @@ final class MarksAbove {
         Box box = measures.music().box(name);
         double x = bar.x(direction.at()) - box.width() / 2;
         double y = skyline.top(x, x + box.width()) + Sizes.STACK_GAP - box.bottom();
-        put(List.of(new Glyph(name, x, y, Role.WORDS, direction.at())), skyline, shapes);
+        skyline.put(List.of(new Glyph(name, x, y, Role.WORDS, direction.at())), shapes, measures);
     }
 
     private void rehearsal(Direction direction, PlacedBar bar, Skyline skyline, List<Shape> shapes) {
@@ -136,7 +143,7 @@ final class MarksAbove {
         double width = measures.text().width(direction.text(), Sizes.REHEARSAL, Text.Style.BOLD) + 2 * pad;
         double height = measures.text().capHeight(Sizes.REHEARSAL, Text.Style.BOLD) + 2 * pad;
         double line = measures.music().engraving("textEnclosureThickness");
-        double x = direction.at().equals(countstave.time.Offset.ZERO) ? bar.left() : startX(direction, bar);
+        double x = direction.at().equals(countstave.time.Offset.ZERO) ? bar.left() : bar.headX(direction.at());
         double y = skyline.top(x - BESIDE, x + width + BESIDE) + Sizes.STACK_GAP;
         List<Shape> mark = new ArrayList<>();
         mark.add(new Text(direction.text(), x + pad, y + pad, Sizes.REHEARSAL, Text.Style.BOLD, Text.Anchor.START,
@@ -146,18 +153,13 @@ final class MarksAbove {
         mark.add(new Line(x - half, y + height, x + width + half, y + height, line, Role.REHEARSAL, null));
         mark.add(new Line(x, y, x, y + height, line, Role.REHEARSAL, null));
         mark.add(new Line(x + width, y, x + width, y + height, line, Role.REHEARSAL, null));
-        put(mark, skyline, shapes);
+        skyline.put(mark, shapes, measures);
     }
 
     private void stack(Inline text, double x, double end, double size, Skyline skyline, List<Shape> shapes) {
-        double left = Math.max(0, Math.min(x, end - text.width()));
+        double left = text.left(x, end);
         double y = skyline.top(left - BESIDE, left + text.width() + BESIDE) + Sizes.STACK_GAP + size * 0.22;
-        put(text.movedTo(left, y), skyline, shapes);
-    }
-
-    private void put(List<Shape> added, Skyline skyline, List<Shape> shapes) {
-        added.forEach(shape -> skyline.add(measures.box(shape)));
-        shapes.addAll(added);
+        skyline.put(text.movedTo(left, y), shapes, measures);
     }
 
     private static String tempo(Direction direction) {

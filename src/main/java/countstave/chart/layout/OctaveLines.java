@@ -33,8 +33,7 @@ final class OctaveLines {
         for (Spans.Along along : spans.along(LineMark.Kind.OCTAVE, range, staff)) {
             List<Shape> added = new ArrayList<>();
             line(along, placed, range, skyline, added);
-            added.forEach(shape -> skyline.add(measures.box(shape)));
-            shapes.addAll(added);
+            skyline.put(added, shapes, measures);
         }
     }
 

@@ -20,6 +20,11 @@ record PlacedBar(MeasuredBar bar, double left, Placing placing, List<Placed> sta
         return left + placing.x().x(at);
     }
 
+    /** Where what belongs to a note begins: at the left of its head. */
+    double headX(Offset at) {
+        return x(at) - Sizes.HALF_HEAD;
+    }
+
     double right() {
         return left + placing.width();
     }

@@ -16,6 +16,9 @@ final class Sizes {
     /** The least room of one counted unit. */
     static final double LEAST_UNIT = 1.5;
 
+    /** From the left of a notehead to its middle, where a moment's x is. */
+    static final double HALF_HEAD = 0.6;
+
     static final double WORDS = 1.9;
     static final double CHORD_NAME = 2.4;
     static final double TEMPO = 2.1;

@@ -1,7 +1,10 @@
 package countstave.chart.layout;
 
+import countstave.chart.font.Measures;
 import countstave.chart.shape.Box;
+import countstave.chart.shape.Shape;
 import java.util.Arrays;
+import java.util.List;
 
 /** How far notation reaches up and down along a line, so that marks can be stacked without touching. */
 final class Skyline {
@@ -25,6 +28,14 @@ final class Skyline {
             tops[i] = Math.max(tops[i], box.top());
             bottoms[i] = Math.min(bottoms[i], box.bottom());
         }
+    }
+
+    /** Draws shapes into {@code shapes} and stands them into the outline. */
+    void put(List<Shape> added, List<Shape> shapes, Measures measures) {
+        for (Shape shape : added) {
+            add(measures.box(shape));
+        }
+        shapes.addAll(added);
     }
 
     /** Adds another of the same width that stands {@code dy} higher. */
