@@ -98,6 +98,6 @@ final class SharedOptions {
             throw new ParameterException(spec.commandLine(), "--voice-limit goes from " + LOWEST_LIMIT + " to "
                     + HIGHEST_LIMIT + " syllables a second, not " + voiceLimit.toPlainString());
         }
-        return new PlanOptions(Weights.steadiness(steadiness), voiceLimit);
+        return new PlanOptions(Weights.steadiness(steadiness), voiceLimit, true, true);
     }
 }

@@ -22,9 +22,11 @@ public final class Planner {
 
     private final PlanGraph graph;
     private final PartTimeline part;
+    private final PlanOptions options;
 
     private Planner(PartTimeline part, PlanOptions options) {
         this.part = part;
+        this.options = options;
         this.graph = new PlanGraph(part, options);
     }
 
@@ -51,7 +53,7 @@ public final class Planner {
                 unitBefore = graph.units().unit(state);
             }
         }
-        return new PartPlan(part, List.copyOf(bars), search.total() >> PlanGraph.TIE_SHIFT);
+        return new PartPlan(part, List.copyOf(bars), search.total() >> PlanGraph.TIE_SHIFT, options);
     }
 
     /** Joins neighbouring edges of one fill unit; every span count stays a segment of its own. */
@@ -73,7 +75,7 @@ public final class Planner {
             Tuplet tuplet = span ? timeline.tuplets().get(edge.tuplet()) : null;
             segments.add(new Segment(start, bar.cut(edge.target()), unit,
                     span ? Segment.Kind.SPAN : Segment.Kind.FILL, !unit.equals(before),
-                    timeline.tempoAt(start).rate(unit), tuplet));
+                    timeline.tempoAt(start).rate(unit), tuplet, List.of(), unit, null));
             before = unit;
             from = edge.target();
         }

@@ -1,21 +1,28 @@
 package countstave.grid;
 
+import countstave.score.Swung;
 import countstave.score.Tuplet;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import java.util.List;
 
 /**
- * A run of time inside one bar that is counted with one unit.
+ * A run of time inside one bar that is counted with one spoken unit.
  *
  * @param start from the bar's start, on the unit's grid
  * @param end from the bar's start, on the unit's grid
- * @param unit exact length of one spoken syllable
+ * @param unit exact length of one spoken syllable; of swung pairs as written
  * @param kind fill: every beat is spoken; span: 1 … n over a tuplet that crosses beats
  * @param change whether the unit differs from the segment's before (true for the first of the part)
  * @param rate syllables a second at the tempo at the segment's start
  * @param span the tuplet counted through, or null for fill
+ * @param felt attacks between spoken positions, in order: they are played and not said
+ * @param grid the unit of the coarsest grid on which all its notes and spoken positions lie; {@code unit} where nothing
+ *     is felt
+ * @param swung the swing of the bar where its units are said long–short in pairs, else null
  */
-public record Segment(Offset start, Offset end, Duration unit, Kind kind, boolean change, double rate, Tuplet span) {
+public record Segment(Offset start, Offset end, Duration unit, Kind kind, boolean change, double rate, Tuplet span,
+        List<Offset> felt, Duration grid, Swung swung) {
 
     public enum Kind { FILL, SPAN }
 
@@ -23,12 +30,26 @@ public record Segment(Offset start, Offset end, Duration unit, Kind kind, boolea
         return kind == Kind.SPAN;
     }
 
+    /** Whether its units are said long–short in pairs. */
+    public boolean isSwung() {
+        return swung != null;
+    }
+
     /** How many positions it has: its length over its unit. */
     public int positions() {
         return Math.toIntExact(end.minus(start).floorOver(unit));
     }
 
+    /** Where position {@code k} is said: of swung pairs the sounding place. */
     public Offset position(int k) {
+        if (swung != null && k % 2 == 1) {
+            return start.plus(unit.times(k - 1L)).plus(swung.second());
+        }
         return start.plus(unit.times(k));
+    }
+
+    /** Whether an attack falls between its spoken positions. */
+    public boolean hasFelt() {
+        return !felt.isEmpty();
     }
 }

@@ -52,7 +52,7 @@ public final class StageWords {
         int end = stretch.last() + 1;
         PartTimeline bars = new PartTimeline(timeline.part(), timeline.bars().subList(first, end),
                 timeline.tempoAssumed(), timeline.staves());
-        PartPlan plan = new PartPlan(bars, part.plan().bars().subList(first, end), part.plan().cost());
+        PartPlan plan = new PartPlan(bars, part.plan().bars().subList(first, end), part.plan().cost(), part.plan().options());
         return new PartCounts(plan, part.system(), stretch.bars());
     }
 

@@ -11,15 +11,27 @@ import java.util.List;
  * @param irregular whether the beats are counted in groups of written units (5/8, 7/8, 3+2+3/8 ...)
  * @param attacks distinct moments at which a note begins to sound, in order; in a bar of repeat signs, those of the
  *     bar that is repeated
+ * @param lines the same attacks voice by voice, only voices that have any
  * @param tuplets tuplets of the counted voices
  * @param tempi tempo changes, the first always at the bar's start
+ * @param swung how the bar is swung, or null where it is played straight
  */
-public record BarTimeline(Bar bar, List<Beat> beats, boolean irregular, List<Offset> attacks, List<Tuplet> tuplets,
-        List<TempoChange> tempi) {
+public record BarTimeline(Bar bar, List<Beat> beats, boolean irregular, List<Offset> attacks, List<VoiceAttacks> lines,
+        List<Tuplet> tuplets, List<TempoChange> tempi, Swung swung) {
 
     /** The same time with the bar as it is to be drawn. */
     public BarTimeline withBar(Bar drawn) {
-        return new BarTimeline(drawn, beats, irregular, attacks, tuplets, tempi);
+        return new BarTimeline(drawn, beats, irregular, attacks, lines, tuplets, tempi, swung);
+    }
+
+    /** The same bar at other tempi, the first at the bar's start. */
+    public BarTimeline withTempi(List<TempoChange> tempi) {
+        return new BarTimeline(bar, beats, irregular, attacks, lines, tuplets, tempi, swung);
+    }
+
+    /** Whether a note begins at {@code at}. */
+    public boolean isAttack(Offset at) {
+        return java.util.Collections.binarySearch(attacks, at) >= 0;
     }
 
     /** The tempo at the bar's start. */

@@ -4,6 +4,8 @@ import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
@@ -73,24 +75,34 @@ public final class Timeline {
 
     private BarTimeline timeline(Bar bar, Pulse pulse, List<TempoChange> tempi) {
         TreeSet<Offset> attacks = new TreeSet<>();
+        List<VoiceAttacks> lines = new ArrayList<>();
         boolean anyNote = false;
         for (Voice voice : bar.voices()) {
+            TreeMap<Integer, TreeSet<Offset>> byStaff = new TreeMap<>();
             for (Event event : voice.events()) {
                 if (!selection.takes(voice.name(), event.staff())) {
                     continue;
                 }
                 anyNote |= event.isNote();
+                TreeSet<Offset> own = byStaff.computeIfAbsent(event.staff(), s -> new TreeSet<>());
                 if (event.isAttack() && event.start().isWithin(Offset.ZERO, bar.end())) {
-                    attacks.add(event.start());
+                    own.add(event.start());
                 }
                 if (event.isNote() && !event.cue() && event.heads().stream().anyMatch(h -> !h.silent())) {
                     // a tied-over note may still be struck again by its tremolo
-                    attacks.addAll(event.repeats());
+                    own.addAll(event.repeats());
+                }
+            }
+            for (Map.Entry<Integer, TreeSet<Offset>> staff : byStaff.entrySet()) {
+                if (!staff.getValue().isEmpty()) {
+                    lines.add(new VoiceAttacks(staff.getKey(), voice.name(), List.copyOf(staff.getValue())));
+                    attacks.addAll(staff.getValue());
                 }
             }
         }
         List<Tuplet> tuplets = bar.tuplets().stream().filter(t -> selection.takes(t.voice(), t.staff())).toList();
-        BarTimeline own = new BarTimeline(bar, pulse.beats(), pulse.irregular(), List.copyOf(attacks), tuplets, tempi);
+        BarTimeline own = new BarTimeline(bar, pulse.beats(), pulse.irregular(), List.copyOf(attacks),
+                List.copyOf(lines), tuplets, tempi, null);
         return anyNote ? own : repeated(own);
     }
 
@@ -108,13 +120,19 @@ public final class Timeline {
         }
         BarTimeline model = bars.get(source);
         if (style.kind() == BarStyle.Kind.BEAT_REPEAT) {
-            return new BarTimeline(own.bar(), own.beats(), own.irregular(), lastBeatAgain(model, own), List.of(),
-                    own.tempi());
+            List<Offset> again = lastBeatAgain(model, own);
+            return new BarTimeline(own.bar(), own.beats(), own.irregular(), again, oneLine(again), List.of(),
+                    own.tempi(), null);
         }
         if (!model.bar().length().equals(own.bar().length())) {
             return own;
         }
-        return new BarTimeline(own.bar(), own.beats(), own.irregular(), model.attacks(), model.tuplets(), own.tempi());
+        return new BarTimeline(own.bar(), own.beats(), own.irregular(), model.attacks(), model.lines(), model.tuplets(),
+                own.tempi(), model.swung());
+    }
+
+    private static List<VoiceAttacks> oneLine(List<Offset> attacks) {
+        return attacks.isEmpty() ? List.of() : List.of(new VoiceAttacks(1, "1", attacks));
     }
 
     private static List<Offset> lastBeatAgain(BarTimeline model, BarTimeline own) {

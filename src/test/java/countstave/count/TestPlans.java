@@ -67,7 +67,7 @@ public final class TestPlans {
         close();
         List<BarTimeline> timelines = bars.stream().map(BarPlan::timeline).toList();
         Part part = new Part("P1", name, 1, timelines.stream().map(BarTimeline::bar).toList(), 0);
-        return new PartPlan(new PartTimeline(part, timelines, tempoAssumed), List.copyOf(bars), 0);
+        return new PartPlan(new PartTimeline(part, timelines, tempoAssumed), List.copyOf(bars), 0, countstave.grid.PlanOptions.DEFAULT);
     }
 
     public PartCounts counts(CountingSystem system) {
@@ -176,7 +176,8 @@ public final class TestPlans {
             Duration length = Duration.parse(unit);
             boolean change = !length.equals(lastUnit);
             lastUnit = length;
-            segments.add(new Segment(at, Offset.parse(end), length, kind, change, tempo.rate(length), null));
+            segments.add(new Segment(at, Offset.parse(end), length, kind, change, tempo.rate(length), null,
+                    List.of(), length, null));
             at = Offset.parse(end);
             return this;
         }
@@ -188,7 +189,7 @@ public final class TestPlans {
                     List.of(), List.of(), List.of(), List.of(), List.of(), null, null, style, Duration.of(480, 1),
                     SourceSpot.NONE);
             BarTimeline timeline = new BarTimeline(bar, beats(), !groups.isEmpty(), List.copyOf(attacks), List.of(),
-                    List.of(new TempoChange(Offset.ZERO, tempo)));
+                    List.of(), List.of(new TempoChange(Offset.ZERO, tempo)), null);
             return new BarPlan(timeline, List.copyOf(segments));
         }
 

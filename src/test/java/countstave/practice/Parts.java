@@ -60,7 +60,7 @@ public final class Parts {
             BarTimeline b = part.bars().get(i);
             List<TempoChange> own = i < bar ? b.tempi() : i == bar ? tempi
                     : List.of(new TempoChange(Offset.ZERO, tempi.get(tempi.size() - 1).tempo()));
-            bars.add(new BarTimeline(b.bar(), b.beats(), b.irregular(), b.attacks(), b.tuplets(), own));
+            bars.add(b.withTempi(own));
         }
         return new PartTimeline(part.part(), bars, part.tempoAssumed());
     }

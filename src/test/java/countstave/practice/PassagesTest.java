@@ -46,7 +46,7 @@ class PassagesTest {
         Bar changed = new Bar(b.index(), b.number(), b.implicit(), b.meter(), b.meterShown(), b.length(), b.phase(),
                 b.voices(), b.tuplets(), direction == null ? List.of() : List.of(direction), b.tempoChanges(),
                 b.staffChanges(), b.left(), right, b.style(), b.divisions(), b.source());
-        bars.set(index, new BarTimeline(changed, t.beats(), t.irregular(), t.attacks(), t.tuplets(), t.tempi()));
+        bars.set(index, t.withBar(changed));
         return new PartTimeline(part.part(), bars, part.tempoAssumed());
     }
 
