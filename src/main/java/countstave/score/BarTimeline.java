@@ -34,6 +34,19 @@ public record BarTimeline(Bar bar, List<Beat> beats, boolean irregular, List<Off
         return java.util.Collections.binarySearch(attacks, at) >= 0;
     }
 
+    /**
+     * Where on paper a sounding position stands: the same everywhere but in a swung bar. There the sounding place of a
+     * pair's second note is where that note is written, as the second of two equal ones or as the short one of a dotted
+     * pair; what lies between, as a triplet counted where none is written, moves along in proportion. Pairs that sound
+     * as they are written stay, and so do places in an empty pair that need no tuplet; its second word stands where a
+     * second note would be written.
+     *
+     * @param sounding of a count, an attack or a felt note, from the bar's start
+     */
+    public Offset writtenAt(Offset sounding) {
+        return swung == null || beats.isEmpty() ? sounding : new WrittenPlaces(this).of(sounding);
+    }
+
     /** The tempo at the bar's start. */
     public Tempo tempo() {
         return tempi.get(0).tempo();
