@@ -64,15 +64,30 @@ public record BarTimeline(Bar bar, List<Beat> beats, boolean irregular, List<Off
         return tempo;
     }
 
-    /** The beat that holds {@code at}; the last one for a position at the bar's end. */
+    /** The beat that holds {@code at}; the first one for a position before it, the last one for the bar's end. */
     public Beat beatAt(Offset at) {
-        Beat found = beats.get(0);
-        for (Beat beat : beats) {
-            if (beat.start().isAfter(at)) {
-                break;
+        int low = 0;
+        int high = beats.size() - 1;
+        while (low < high) {
+            int middle = (low + high + 1) >>> 1;
+            if (beats.get(middle).start().isAfter(at)) {
+                high = middle - 1;
+            } else {
+                low = middle;
             }
-            found = beat;
         }
-        return found;
+        return beats.get(low);
+    }
+
+    /** Those of {@code places}, in order, that lie after {@code start} and before {@code end}. */
+    static List<Offset> between(List<Offset> places, Offset start, Offset end) {
+        int from = firstFrom(places, start, false);
+        return places.subList(from, Math.max(from, firstFrom(places, end, true)));
+    }
+
+    /** Index of the first place after {@code at}, or, where it counts itself, at or after it. */
+    private static int firstFrom(List<Offset> places, Offset at, boolean itself) {
+        int found = java.util.Collections.binarySearch(places, at);
+        return found < 0 ? -found - 1 : itself ? found : found + 1;
     }
 }

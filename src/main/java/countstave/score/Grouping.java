@@ -64,7 +64,7 @@ final class Grouping {
     static List<List<Integer>> splits(Meter.Component component) {
         int n = component.sum();
         if (isCompound(component)) {
-            return blocks(n, component.unit() >= 16);
+            return n <= MOST_UNITS ? blocks(n, component.unit() >= 16) : List.of();
         }
         List<List<Integer>> splits = new ArrayList<>();
         if (n <= MOST_UNITS) {

@@ -3,7 +3,10 @@ package countstave.score;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
@@ -20,12 +23,25 @@ final class SwungAttacks {
     private final Swing running;
     private final List<SwingChange> changes;
     private final Swing swing;
+    /** For each voice, where its tuplets begin, and how far they and those before them reach. */
+    private final Map<String, TreeMap<Offset, Offset>> tuplets = new HashMap<>();
 
     private SwungAttacks(BarTimeline written, Swing running, List<SwingChange> changes) {
         this.written = written;
         this.running = running;
         this.changes = changes;
         this.swing = ofBar();
+        for (Tuplet tuplet : written.tuplets()) {
+            tuplets.computeIfAbsent(tuplet.voice(), v -> new TreeMap<>()).merge(tuplet.start(), tuplet.end(),
+                    SwungAttacks::later);
+        }
+        for (TreeMap<Offset, Offset> voice : tuplets.values()) {
+            Offset reached = Offset.ZERO;
+            for (Map.Entry<Offset, Offset> tuplet : voice.entrySet()) {
+                reached = later(reached, tuplet.getValue());
+                tuplet.setValue(reached);
+            }
+        }
     }
 
     /**
@@ -41,6 +57,10 @@ final class SwungAttacks {
         }
         SwungAttacks attacks = new SwungAttacks(written, running, changes);
         return attacks.swing == null ? written : attacks.sounding();
+    }
+
+    private static Offset later(Offset one, Offset two) {
+        return one.isAfter(two) ? one : two;
     }
 
     /** The first swing that is in force for a pair of the bar, or null. */
@@ -123,12 +143,9 @@ final class SwungAttacks {
     }
 
     private boolean isInTuplet(VoiceAttacks line, Offset at) {
-        for (Tuplet tuplet : written.tuplets()) {
-            if (tuplet.voice().equals(line.voice()) && at.isWithin(tuplet.start(), tuplet.end())) {
-                return true;
-            }
-        }
-        return false;
+        TreeMap<Offset, Offset> own = tuplets.get(line.voice());
+        Map.Entry<Offset, Offset> last = own == null ? null : own.floorEntry(at);
+        return last != null && at.isBefore(last.getValue());
     }
 
     /** Whether a voice plays the first half of the pair in halves, or its second note and more: 16ths of its own speed. */
@@ -151,13 +168,6 @@ final class SwungAttacks {
     }
 
     private List<Offset> inside(VoiceAttacks line, Offset start) {
-        Offset end = start.plus(swing.pair());
-        List<Offset> inside = new ArrayList<>();
-        for (Offset at : line.attacks()) {
-            if (at.isAfter(start) && at.isBefore(end)) {
-                inside.add(at);
-            }
-        }
-        return inside;
+        return BarTimeline.between(line.attacks(), start, start.plus(swing.pair()));
     }
 }

@@ -67,13 +67,7 @@ final class WrittenPlaces {
 
     /** Whether notes stand inside the pair and sound where they are written. */
     private boolean isAsWritten(Offset start) {
-        Offset end = start.plus(swing.pair());
-        for (Offset at : written) {
-            if (at.isAfter(start) && at.isBefore(end)) {
-                return true;
-            }
-        }
-        return false;
+        return !BarTimeline.between(written, start, start.plus(swing.pair())).isEmpty();
     }
 
     private boolean has(Offset at) {
