@@ -59,7 +59,7 @@ public final class Annotator {
         for (BarCounts bar : part.bars()) {
             BarTimeline timeline = bar.plan().timeline();
             for (ChangeMark mark : changes.next(bar.plan())) {
-                direction(timeline.bar(), mark.at(), "above", mark.text());
+                direction(timeline.bar(), timeline.writtenAt(mark.at()), "above", mark.text());
             }
             lyrics(timeline, ShownCounts.of(bar, part.system(), unplayed).counts(), number);
         }
@@ -75,7 +75,7 @@ public final class Annotator {
         }
         Map<Offset, List<Count>> under = new TreeMap<>();
         for (Count count : shown) {
-            Offset carrier = carriers.floorKey(count.at());
+            Offset carrier = carriers.floorKey(timeline.writtenAt(count.at()));
             under.computeIfAbsent(carrier == null ? carriers.firstKey() : carrier, c -> new ArrayList<>()).add(count);
         }
         under.forEach((at, counts) -> lyric(carriers.get(at), line(counts), number));

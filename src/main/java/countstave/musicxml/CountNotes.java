@@ -13,7 +13,10 @@ import countstave.time.Offset;
 import countstave.time.Ratio;
 import java.util.List;
 
-/** Writes the grid of one bar as notes: beat by beat, each beat beamed and, where it is a tuplet, bracketed. */
+/**
+ * Writes the grid of one bar as notes: beat by beat, each beat beamed and, where it is a tuplet, bracketed. Swung pairs are
+ * written as two equal notes, as they are in the score.
+ */
 final class CountNotes {
 
     private final BarCounts bar;

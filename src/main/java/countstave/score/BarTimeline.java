@@ -34,6 +34,19 @@ public record BarTimeline(Bar bar, List<Beat> beats, boolean irregular, List<Off
         return java.util.Collections.binarySearch(attacks, at) >= 0;
     }
 
+    /**
+     * Where on paper a sounding position stands: the same everywhere but in a swung bar. There the sounding place of a
+     * pair's second note is where that note is written, as the second of two equal ones or as the short one of a dotted
+     * pair; what lies between, as a triplet counted where none is written, moves along in proportion. Pairs that sound
+     * as they are written stay, and so do places in an empty pair that need no tuplet; its second word stands where a
+     * second note would be written.
+     *
+     * @param sounding of a count, an attack or a felt note, from the bar's start
+     */
+    public Offset writtenAt(Offset sounding) {
+        return swung == null || beats.isEmpty() ? sounding : new WrittenPlaces(this).of(sounding);
+    }
+
     /** The tempo at the bar's start. */
     public Tempo tempo() {
         return tempi.get(0).tempo();
@@ -51,15 +64,30 @@ public record BarTimeline(Bar bar, List<Beat> beats, boolean irregular, List<Off
         return tempo;
     }
 
-    /** The beat that holds {@code at}; the last one for a position at the bar's end. */
+    /** The beat that holds {@code at}; the first one for a position before it, the last one for the bar's end. */
     public Beat beatAt(Offset at) {
-        Beat found = beats.get(0);
-        for (Beat beat : beats) {
-            if (beat.start().isAfter(at)) {
-                break;
+        int low = 0;
+        int high = beats.size() - 1;
+        while (low < high) {
+            int middle = (low + high + 1) >>> 1;
+            if (beats.get(middle).start().isAfter(at)) {
+                high = middle - 1;
+            } else {
+                low = middle;
             }
-            found = beat;
         }
-        return found;
+        return beats.get(low);
+    }
+
+    /** Those of {@code places}, in order, that lie after {@code start} and before {@code end}. */
+    static List<Offset> between(List<Offset> places, Offset start, Offset end) {
+        int from = firstFrom(places, start, false);
+        return places.subList(from, Math.max(from, firstFrom(places, end, true)));
+    }
+
+    /** Index of the first place after {@code at}, or, where it counts itself, at or after it. */
+    private static int firstFrom(List<Offset> places, Offset at, boolean itself) {
+        int found = java.util.Collections.binarySearch(places, at);
+        return found < 0 ? -found - 1 : itself ? found : found + 1;
     }
 }

@@ -19,6 +19,11 @@ public record Swung(Duration unit, int longPart, int shortPart, List<Offset> wri
         return unit.times(2L * longPart, (long) longPart + shortPart);
     }
 
+    /** The same long–short as the score says it. */
+    public Swing swing() {
+        return new Swing(unit, longPart, shortPart);
+    }
+
     /** {@code 2:1}. */
     public String ratio() {
         return longPart + ":" + shortPart;
