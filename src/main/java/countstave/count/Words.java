@@ -15,8 +15,8 @@ import java.util.List;
  * Puts the words of a counting system to a plan.
  *
  * <p>In fill, the word goes by the beat that holds the position, the number of parts the beat is cut into and the part
- * the position is; in a span, the notes of the tuplet are counted through. Every attack of the timeline stands among
- * the counts as played, and no other count does.
+ * the position is; in a span, the notes of the tuplet are counted through. Every attack of the timeline that is not felt
+ * stands among the counts as played, and no other count does.
  */
 public final class Words {
 
@@ -42,6 +42,7 @@ public final class Words {
         private final BarTimeline bar;
         private final CountingSystem system;
         private final boolean uneven;
+        private final List<Offset> attacks;
         private int attack;
         private int beat;
 
@@ -49,7 +50,20 @@ public final class Words {
             this.plan = plan;
             this.bar = plan.timeline();
             this.system = system;
+            this.attacks = said(plan);
             this.uneven = bar.beats().stream().map(Beat::length).distinct().count() > 1;
+        }
+
+        /** The attacks that are said: all but the felt ones. */
+        private static List<Offset> said(BarPlan plan) {
+            List<Offset> said = plan.timeline().attacks();
+            for (Segment segment : plan.segments()) {
+                if (segment.hasFelt()) {
+                    said = new ArrayList<>(said);
+                    said.removeAll(segment.felt());
+                }
+            }
+            return said;
         }
 
         BarCounts counts() {
@@ -57,9 +71,9 @@ public final class Words {
             for (Segment segment : plan.segments()) {
                 segments.add(new SegmentCounts(segment, segment.isSpan() ? span(segment) : fill(segment)));
             }
-            if (attack < bar.attacks().size()) {
+            if (attack < attacks.size()) {
                 throw new IllegalStateException("the plan of bar " + bar.bar().number() + " has no place for the attack at "
-                        + bar.attacks().get(attack));
+                        + attacks.get(attack));
             }
             return new BarCounts(plan, List.copyOf(segments));
         }
@@ -84,7 +98,7 @@ public final class Words {
                 int part = place.partAt(at);
                 Offset end = here.end().compareTo(segment.end()) < 0 ? here.end() : segment.end();
                 while (at.isBefore(end)) {
-                    counts.add(count(at, place.row.say(part, place.number)));
+                    counts.add(count(segment.position(counts.size()), place.row.say(part, place.number)));
                     part++;
                     at = at.plus(segment.unit());
                 }
@@ -101,7 +115,7 @@ public final class Words {
         }
 
         private Count count(Offset at, String say) {
-            boolean played = attack < bar.attacks().size() && bar.attacks().get(attack).equals(at);
+            boolean played = attack < attacks.size() && attacks.get(attack).equals(at);
             if (played) {
                 attack++;
             }

@@ -1,6 +1,7 @@
 package countstave.count;
 
 import countstave.grid.BarPlan;
+import countstave.grid.CoveringGrid;
 import countstave.grid.PartPlan;
 import countstave.grid.Segment;
 import countstave.score.Bar;
@@ -11,11 +12,14 @@ import countstave.score.Meter;
 import countstave.score.Part;
 import countstave.score.PartTimeline;
 import countstave.score.SourceSpot;
+import countstave.score.Swung;
 import countstave.score.Tempo;
 import countstave.score.TempoChange;
+import countstave.score.VoiceAttacks;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.TreeSet;
 
@@ -113,10 +117,13 @@ public final class TestPlans {
         private final Duration beat;
         private final List<Integer> groups;
         private final TreeSet<Offset> attacks = new TreeSet<>();
+        private final List<VoiceAttacks> lines = new ArrayList<>();
         private final List<Segment> segments = new ArrayList<>();
         private Duration length;
         private Duration phase = Duration.ZERO;
         private int run;
+        private boolean felt;
+        private Swung swung;
         private Offset at = Offset.ZERO;
 
         private BarMaker(Meter meter, Duration beat, List<Integer> groups) {
@@ -154,6 +161,33 @@ public final class TestPlans {
             return this;
         }
 
+        /** The attacks of one voice, beside those of the others. */
+        public BarMaker voice(int staff, String voice, String... offsets) {
+            attacks(offsets);
+            lines.add(new VoiceAttacks(staff, voice, Arrays.stream(offsets).map(Offset::parse).map(this::sounding).toList()));
+            return this;
+        }
+
+        /** Attacks between the spoken positions are felt. */
+        public BarMaker felt() {
+            felt = true;
+            return this;
+        }
+
+        /** Swings the bar, to be called first: attacks are given as written, and what is counted in {@code unit} is swung. */
+        public BarMaker swung(String unit, int longPart, int shortPart) {
+            swung = new Swung(Duration.parse(unit), longPart, shortPart, List.of());
+            return this;
+        }
+
+        private Offset sounding(Offset written) {
+            if (swung == null || !written.sinceStart().isMultipleOf(swung.unit())
+                    || written.sinceStart().isMultipleOf(swung.unit().times(2))) {
+                return written;
+            }
+            return written.minus(swung.unit()).plus(swung.second());
+        }
+
         /** Counts on in {@code unit} up to {@code end}. */
         public BarMaker fill(String unit, String end) {
             return segment(unit, end, Segment.Kind.FILL);
@@ -177,9 +211,24 @@ public final class TestPlans {
             boolean change = !length.equals(lastUnit);
             lastUnit = length;
             segments.add(new Segment(at, Offset.parse(end), length, kind, change, tempo.rate(length), null,
-                    List.of(), length, null));
+                    List.of(), length, swung != null && swung.unit().equals(length) ? swung : null));
             at = Offset.parse(end);
             return this;
+        }
+
+        /** The segment with its felt notes, once all attacks are known. */
+        private Segment withFelt(Segment segment, Swung told) {
+            List<Offset> said = new ArrayList<>();
+            for (int k = 0; k < segment.positions(); k++) {
+                said.add(segment.position(k));
+            }
+            List<Offset> between = attacks.stream().map(this::sounding)
+                    .filter(a -> a.isWithin(segment.start(), segment.end()) && !said.contains(a)).toList();
+            List<Offset> all = new ArrayList<>(said);
+            all.addAll(between);
+            return new Segment(segment.start(), segment.end(), segment.unit(), segment.kind(), segment.change(), segment.rate(),
+                    segment.span(), between, between.isEmpty() ? segment.unit()
+                            : CoveringGrid.unit(segment.start(), segment.end(), all), segment.isSwung() ? told : null);
         }
 
         private BarPlan plan() {
@@ -188,9 +237,13 @@ public final class TestPlans {
             Bar bar = new Bar(index, Integer.toString(index + 1), !phase.isZero(), meter, index == 0, length, phase,
                     List.of(), List.of(), List.of(), List.of(), List.of(), null, null, style, Duration.of(480, 1),
                     SourceSpot.NONE);
-            BarTimeline timeline = new BarTimeline(bar, beats(), !groups.isEmpty(), List.copyOf(attacks), List.of(),
-                    List.of(), List.of(new TempoChange(Offset.ZERO, tempo)), null);
-            return new BarPlan(timeline, List.copyOf(segments));
+            Swung told = swung == null ? null
+                    : new Swung(swung.unit(), swung.longPart(), swung.shortPart(), List.copyOf(attacks));
+            BarTimeline timeline = new BarTimeline(bar, beats(), !groups.isEmpty(),
+                    attacks.stream().map(this::sounding).toList(), List.copyOf(lines), List.of(),
+                    List.of(new TempoChange(Offset.ZERO, tempo)), told);
+            return new BarPlan(timeline,
+                    segments.stream().map(s -> felt || s.isSwung() ? withFelt(s, told) : s).toList());
         }
 
         private List<Beat> beats() {
