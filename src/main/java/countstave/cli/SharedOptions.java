@@ -79,8 +79,8 @@ final class SharedOptions {
     int steadiness;
 
     @Option(names = "--felt", paramLabel = "yes|no|dot", defaultValue = "yes",
-            description = "What becomes of notes too quick to be said. yes: they are felt between the counts, and the counts stay"
-                    + " sayable. no: every note is said, however fast. dot: as yes, and annotate writes a dot under each"
+            description = "What becomes of notes too quick to be said. yes: they are felt between the counts, and the counts"
+                    + " stay sayable. no: every note is said, however fast. dot: as yes, and annotate writes a dot under each"
                     + " felt note. Default: ${DEFAULT-VALUE}.")
     FeltNotes felt;
 

@@ -90,7 +90,7 @@ public record FeltWords(Duration grid, Duration beat, boolean plain, boolean aga
         return anySaid && left.isEmpty();
     }
 
-    /** Whether the voice's own grid, in the beat or span that holds the note, neither divides the spoken unit nor is divided by it. */
+    /** Whether the voice's own grid, in the beat or span that holds the note, neither divides the spoken unit nor the reverse. */
     private static boolean isOfAnotherFamily(BarTimeline bar, Segment segment, VoiceAttacks voice, Offset at) {
         Beat beat = bar.beatAt(at);
         Offset start = segment.isSpan() ? segment.start() : beat.start();

@@ -150,7 +150,8 @@ final class BarLines {
             }
             line.put(column, held ? options.held() : "");
             int last = column + BEFORE_WORD;
-            line.put(last, held ? options.held() : cell.notes().get(row) == Cell.Note.BEGINS ? options.played() : options.silent());
+            boolean begins = cell.notes().get(row) == Cell.Note.BEGINS;
+            line.put(last, begins ? options.played() : held ? options.held() : options.silent());
             int[] felt = CellWidths.feltColumns(cell, widths[i]);
             for (int f = 0; f < felt.length; f++) {
                 if (cell.felt().get(f).begins()[row]) {

@@ -15,6 +15,8 @@ final class CellWidths {
     /** Columns that a bar may spend on one syllable to put felt notes in proportion; beyond, they only keep their order. */
     private static final int WIDEST_IN_PROPORTION = 16;
 
+    private static final int[] NONE = {};
+
     private CellWidths() {
     }
 
@@ -98,6 +100,9 @@ final class CellWidths {
      * @param width of the cell, enough for all of them
      */
     static int[] feltColumns(Cell cell, int width) {
+        if (cell.felt().isEmpty()) {
+            return NONE;
+        }
         int[] columns = new int[cell.felt().size()];
         int least = cell.wordWidth() + 1;
         for (int i = 0; i < columns.length; i++) {

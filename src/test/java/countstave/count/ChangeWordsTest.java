@@ -3,7 +3,6 @@ package countstave.count;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 
-import countstave.score.NoteValue;
 import countstave.score.Tempo;
 import countstave.time.Duration;
 import java.math.BigDecimal;
