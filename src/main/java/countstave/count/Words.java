@@ -15,8 +15,9 @@ import java.util.List;
  * Puts the words of a counting system to a plan.
  *
  * <p>In fill, the word goes by the beat that holds the position, the number of parts the beat is cut into and the part
- * the position is; in a span, the notes of the tuplet are counted through. Every attack of the timeline stands among
- * the counts as played, and no other count does.
+ * the position is; in a span, the notes of the tuplet are counted through. Swung pairs have the words of their written
+ * places. Every attack of the timeline stands among the counts as played, but for those that the plan leaves to be felt,
+ * and no other count does.
  */
 public final class Words {
 
@@ -42,6 +43,8 @@ public final class Words {
         private final BarTimeline bar;
         private final CountingSystem system;
         private final boolean uneven;
+        /** The attacks that are said. */
+        private final List<Offset> attacks;
         private int attack;
         private int beat;
 
@@ -49,7 +52,17 @@ public final class Words {
             this.plan = plan;
             this.bar = plan.timeline();
             this.system = system;
+            this.attacks = said(plan);
             this.uneven = bar.beats().stream().map(Beat::length).distinct().count() > 1;
+        }
+
+        private static List<Offset> said(BarPlan plan) {
+            if (plan.segments().stream().noneMatch(Segment::hasFelt)) {
+                return plan.timeline().attacks();
+            }
+            List<Offset> said = new ArrayList<>(plan.timeline().attacks());
+            plan.segments().forEach(segment -> said.removeAll(segment.felt()));
+            return said;
         }
 
         BarCounts counts() {
@@ -57,9 +70,9 @@ public final class Words {
             for (Segment segment : plan.segments()) {
                 segments.add(new SegmentCounts(segment, segment.isSpan() ? span(segment) : fill(segment)));
             }
-            if (attack < bar.attacks().size()) {
+            if (attack < attacks.size()) {
                 throw new IllegalStateException("the plan of bar " + bar.bar().number() + " has no place for the attack at "
-                        + bar.attacks().get(attack));
+                        + attacks.get(attack));
             }
             return new BarCounts(plan, List.copyOf(segments));
         }
@@ -84,7 +97,7 @@ public final class Words {
                 int part = place.partAt(at);
                 Offset end = here.end().compareTo(segment.end()) < 0 ? here.end() : segment.end();
                 while (at.isBefore(end)) {
-                    counts.add(count(at, place.row.say(part, place.number)));
+                    counts.add(count(segment.position(counts.size()), place.row.say(part, place.number)));
                     part++;
                     at = at.plus(segment.unit());
                 }
@@ -101,7 +114,7 @@ public final class Words {
         }
 
         private Count count(Offset at, String say) {
-            boolean played = attack < bar.attacks().size() && bar.attacks().get(attack).equals(at);
+            boolean played = attack < attacks.size() && attacks.get(attack).equals(at);
             if (played) {
                 attack++;
             }

@@ -29,6 +29,14 @@ public record BarTimeline(Bar bar, List<Beat> beats, boolean irregular, List<Off
         return new BarTimeline(bar, beats, irregular, attacks, lines, tuplets, tempi, swung);
     }
 
+    /**
+     * Where what sounds at {@code at} stands in the notation: in a swung bar the second note of a pair is written before
+     * it sounds; anywhere else the two are the same.
+     */
+    public Offset writtenPlace(Offset at) {
+        return swung == null ? at : swung.writtenPlace(at, beatAt(at).start());
+    }
+
     /** Whether a note begins at {@code at}. */
     public boolean isAttack(Offset at) {
         return java.util.Collections.binarySearch(attacks, at) >= 0;

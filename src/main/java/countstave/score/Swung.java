@@ -19,6 +19,20 @@ public record Swung(Duration unit, int longPart, int shortPart, List<Offset> wri
         return unit.times(2L * longPart, (long) longPart + shortPart);
     }
 
+    /**
+     * Where what sounds at {@code at} is written: the second note of a pair a whole {@code unit} after the pair's start,
+     * everything else where it sounds.
+     *
+     * @param at from the bar's start
+     * @param from a position at which a pair begins, not after {@code at}: the start of the beat
+     */
+    Offset writtenPlace(Offset at, Offset from) {
+        Duration pair = unit.times(2);
+        Offset start = from.plus(pair.times(at.minus(from).floorOver(pair)));
+        boolean second = at.minus(start).equals(second()) && !written.contains(at);
+        return second ? start.plus(unit) : at;
+    }
+
     /** {@code 2:1}. */
     public String ratio() {
         return longPart + ":" + shortPart;
