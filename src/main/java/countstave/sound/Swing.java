@@ -13,7 +13,8 @@ import countstave.time.Offset;
  * <p>Each pair of {@code unit}s, counted from the start of its beat, keeps its length 2·unit; its first half is
  * stretched to long/(long + short) of it and its second half squeezed into the rest. 2:1 puts the second eighth on the
  * last third of a triplet, 1:1 leaves everything where it is. Only beats that are counted in 2, 4, 8 … equal parts
- * swing: a triplet or quintuplet in between stays even, and so does a dotted beat.
+ * swing: a triplet or quintuplet in between stays even, said or felt, and so does a dotted beat. A bar that the score
+ * swings is left as it is: its positions are the sounding ones already.
  *
  * @param longPart share of the first note, at least {@code shortPart}
  * @param shortPart share of the second note, at least 1
@@ -33,7 +34,7 @@ public record Swing(int longPart, int shortPart, Duration unit) {
 
     /** Where {@code at} of the bar is heard. */
     public Offset apply(BarCounts bar, Offset at) {
-        if (longPart == shortPart || bar.plan().timeline().beats().isEmpty()) {
+        if (longPart == shortPart || bar.plan().timeline().beats().isEmpty() || bar.plan().timeline().swung() != null) {
             return at;
         }
         Beat beat = bar.plan().timeline().beatAt(at);
@@ -55,11 +56,18 @@ public record Swing(int longPart, int shortPart, Duration unit) {
         for (Segment segment : bar.plan().segments()) {
             if (segment.start().isBefore(beat.end()) && segment.end().isAfter(beat.start())) {
                 Duration parts = beat.length().over(segment.unit());
-                if (segment.isSpan() || parts.denominator() != 1 || Long.bitCount(parts.numerator()) != 1) {
+                if (segment.isSpan() || parts.denominator() != 1 || Long.bitCount(parts.numerator()) != 1
+                        || !segment.felt().stream().allMatch(at -> isHalved(at, beat))) {
                     return false;
                 }
             }
         }
         return true;
+    }
+
+    /** Whether a note outside the beat, or one on a half, quarter, eighth … of it. */
+    private static boolean isHalved(Offset at, Beat beat) {
+        return !at.isWithin(beat.start(), beat.end())
+                || Long.bitCount(at.minus(beat.start()).over(beat.length()).denominator()) == 1;
     }
 }
