@@ -18,7 +18,8 @@ import java.util.List;
  * @param first index of its first bar among the part's counted bars
  * @param bars the bars, at least one
  * @param starts where each bar starts, in fractions of a whole note; one more entry than bars, the last is the end
- * @param unitBefore what is counted just before it in the score, or null at the beginning and after bars left out
+ * @param unitBefore the even unit ({@link UnitChange#even}) of what is counted just before it in the score, or null at
+ *     the beginning and after bars left out
  */
 public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Duration unitBefore) {
 
@@ -59,7 +60,7 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
 
     private static Duration lastUnit(BarCounts bar) {
         List<SegmentCounts> segments = bar.segments();
-        return segments.isEmpty() ? null : segments.get(segments.size() - 1).segment().unit();
+        return segments.isEmpty() ? null : UnitChange.even(segments.get(segments.size() - 1).segment());
     }
 
     public static Stretch of(PartCounts part) {
@@ -132,6 +133,19 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
             }
         }
         return slices;
+    }
+
+    /** What is counted, bar by bar: equal where the same is said at the same places and the same notes are felt. */
+    List<Object> counting() {
+        List<Object> counting = new ArrayList<>();
+        for (BarCounts bar : bars) {
+            for (SegmentCounts counts : bar.segments()) {
+                Segment segment = counts.segment();
+                counting.add(List.of(segment.start(), segment.unit(), segment.kind(), segment.felt(), segment.isSwung()));
+            }
+            counting.add(bar.segments().size());
+        }
+        return counting;
     }
 
     public boolean hasAttacks() {
