@@ -10,7 +10,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * The words of counting aloud in several languages: "and", the four of "1 e &amp; a" and the three of "1 trip let".
+ * The words of counting aloud in several languages: "and", the four of "1 e &amp; a", the three of "1 trip let", and
+ * what is said between them.
  *
  * <p>They are a choice of their own beside the system, because every system that is spoken in a language can be spoken
  * in another: a word of the system's language is exchanged for the word of the same place in the other.
@@ -26,12 +27,13 @@ public final class AndWords {
      * @param name English name of the language
      * @param fourths second, third and fourth of a beat of four; the second of them is "and"
      * @param thirds second and third of a beat of three
+     * @param fillers what is said between these words in finer divisions: none of them sounds like one of them
      * @param spoken printed words that are spoken in another way
      * @param source who says so
      * @param uncertain why it is not certain, or an empty text
      */
     public record Language(String code, String name, List<String> fourths, List<String> thirds,
-            Map<String, String> spoken, String source, String uncertain) {
+            List<String> fillers, Map<String, String> spoken, String source, String uncertain) {
 
         public String and() {
             return fourths.get(1);
@@ -72,12 +74,13 @@ public final class AndWords {
         if (to == null) {
             exchange.put(from.and(), checked(choice));
         } else {
+            put(exchange, from.fillers(), to.fillers());
             put(exchange, from.thirds(), to.thirds());
             put(exchange, from.fourths(), to.fourths());
         }
         Map<RowKey, Row> rows = new LinkedHashMap<>();
         data.rows().forEach((key, row) -> rows.put(key,
-                new Row.Given(row.words().stream().map(w -> exchange.getOrDefault(w, w)).toList())));
+                new Row.Given(exchanged(row.words(), exchange))));
         Map<String, String> spoken = new LinkedHashMap<>(data.spoken());
         if (to != null) {
             // shortened number words are those of the language they are spoken in
@@ -88,7 +91,12 @@ public final class AndWords {
         }
         return new CountingSystem(new SystemData(data.name(), data.title() + ", \u201c" + exchange.get(from.and()) + "\u201d",
                 data.about(), data.limits(), to == null ? data.language() : to.code(), data.asymmetric(),
-                data.spanAsBeat(), spoken, rows, data.others(), data.notes()));
+                data.spanAsBeat(), spoken, rows, exchanged(data.fillers(), exchange), data.unfilled(), data.others(),
+                data.notes()));
+    }
+
+    private static List<String> exchanged(List<String> words, Map<String, String> exchange) {
+        return words.stream().map(w -> exchange.getOrDefault(w, w)).toList();
     }
 
     private static void put(Map<String, String> exchange, List<String> from, List<String> to) {
@@ -116,7 +124,7 @@ public final class AndWords {
             }
         });
         return new Language(code, text(settings, "name"), words(settings, "fourths"), words(settings, "thirds"),
-                spoken, text(settings, "source"), text(settings, "uncertain"));
+                words(settings, "fillers"), spoken, text(settings, "source"), text(settings, "uncertain"));
     }
 
     private static String text(Map<String, Setting> settings, String key) {

@@ -7,8 +7,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
-import java.util.stream.IntStream;
 
 /**
  * A counting system: which word is spoken at which part of a beat.
@@ -53,10 +51,11 @@ public final class CountingSystem {
     }
 
     private final SystemData data;
-    private final Map<RowKey, Row> made = new ConcurrentHashMap<>();
+    private final MadeRows rows;
 
     CountingSystem(SystemData data) {
         this.data = data;
+        this.rows = new MadeRows(data);
     }
 
     /** Names of the systems that come with countstave, in the order they are listed. */
@@ -168,9 +167,32 @@ public final class CountingSystem {
         return data.rows();
     }
 
-    /** Source and doubt of one row (or of the rule beyond the rows). */
+    /**
+     * What is said on places of the beat that no coarser division has, in the order of their use; empty where
+     * divisions without a row go by another rule.
+     */
+    public List<String> fillers() {
+        return data.fillers();
+    }
+
+    /** Source and doubt of one row (or of the rules beyond the rows, {@link RowKey#FILLER} and {@link RowKey#OTHER}). */
     public Note note(RowKey key) {
         return data.note(key);
+    }
+
+    /** Source and doubt of what is said in a beat cut into {@code parts}: its row's, or those of the rule that makes it. */
+    public Note note(int parts, Feel feel) {
+        for (RowKey key : new RowKey[] {new RowKey(parts, feel), new RowKey(parts, null)}) {
+            if (data.rows().containsKey(key)) {
+                return data.note(key);
+            }
+        }
+        if (row(parts, feel) instanceof KeptPlaces) {
+            return data.note(RowKey.FILLER);
+        }
+        Note own = data.note(data.rule(feel));
+        Note plain = data.note(RowKey.OTHER);
+        return own.uncertain().isEmpty() ? new Note(own.source(), plain.uncertain()) : own;
     }
 
     /**
@@ -180,14 +202,7 @@ public final class CountingSystem {
      * @param feel SIMPLE or COMPOUND
      */
     public Row row(int parts, Feel feel) {
-        if (parts < 1) {
-            throw new IllegalArgumentException("a beat has at least one part, not " + parts);
-        }
-        Row given = given(parts, feel);
-        if (given != null) {
-            return given;
-        }
-        return made.computeIfAbsent(new RowKey(parts, feel), key -> beyond(parts, feel));
+        return rows.row(parts, feel);
     }
 
     /**
@@ -198,19 +213,18 @@ public final class CountingSystem {
      * @param parts how many parts each unit is cut into
      */
     public Row groupRow(int units, int parts) {
-        Row group = data.rows().get(new RowKey(units, Feel.ASYMMETRIC));
-        if (group != null && parts == 1) {
-            return group;
-        }
-        Row beat = row(Math.multiplyExact(units, parts), units % 3 == 0 ? Feel.COMPOUND : Feel.SIMPLE);
-        boolean agrees = group == null
-                || IntStream.range(0, units).allMatch(unit -> beat.word(unit * parts).equals(group.word(unit)));
-        return agrees ? beat : new Row.Filled(group, parts, filler());
+        return rows.groupRow(units, parts);
     }
 
-    /** What is said over a tuplet of {@code parts} notes that is counted through: 1 … n unless the system differs. */
-    public Row spanRow(int parts) {
-        return data.spanAsBeat() ? row(parts, Feel.SIMPLE) : new Row.Numbers(parts);
+    /**
+     * What is said over a tuplet of {@code parts} notes that is counted through: 1 … n unless the system has phrases
+     * for it. One that begins on a beat begins with what is said there: 3 2 3 4 5 from the third beat.
+     */
+    public Row spanRow(int parts, boolean onBeat) {
+        if (data.spanAsBeat()) {
+            return row(parts, Feel.SIMPLE);
+        }
+        return onBeat ? new Row.Filled(row(1, Feel.SIMPLE), parts, NUMBERS) : new Row.Numbers(parts);
     }
 
     /**
@@ -245,23 +259,6 @@ public final class CountingSystem {
 
     void copyTo(SystemReader reader) {
         reader.inherit(data);
-    }
-
-    private Row given(int parts, Feel feel) {
-        Row row = data.rows().get(new RowKey(parts, feel));
-        return row != null ? row : data.rows().get(new RowKey(parts, null));
-    }
-
-    private Row beyond(int parts, Feel feel) {
-        OtherRule rule = data.others().getOrDefault(feel, data.others().get(null));
-        Row row = rule.row(parts, count -> given(count, feel));
-        // a rule that fits nothing still has to say one word a part
-        return row != null ? row : new Row.Filled(given(1, feel), parts, NUMBERS);
-    }
-
-    private String filler() {
-        return data.others().get(null) instanceof OtherRule.FirstOf several
-                && several.rules().get(0) instanceof OtherRule.Inside inside ? inside.between() : NUMBERS;
     }
 
     @Override

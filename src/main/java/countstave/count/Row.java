@@ -31,6 +31,16 @@ public interface Row {
         return words;
     }
 
+    /** Whether this word stands at any of its parts. */
+    default boolean says(String word) {
+        for (int part = 0; part < parts(); part++) {
+            if (word(part).equals(word)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** A row given word by word. */
     record Given(List<String> words) implements Row {
 
@@ -71,6 +81,12 @@ public interface Row {
             }
             return between.equals(CountingSystem.NUMBERS) ? Integer.toString(inner + 1) : between;
         }
+
+        @Override
+        public boolean says(String word) {
+            // by its rule, without looking through: it may have any number of parts
+            return outer.says(word) || between.equals(word);
+        }
     }
 
     /**
@@ -94,7 +110,7 @@ public interface Row {
         }
     }
 
-    /** 1 … n, as a span is counted. */
+    /** 1 … n, as a span is counted that begins off the beat. */
     record Numbers(int parts) implements Row {
 
         @Override

@@ -4,15 +4,20 @@ import countstave.count.SettingsText.Setting;
 import countstave.count.SettingsText.Word;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 
 /** Understands the settings of a system file. */
 final class SystemReader {
 
     private static final int LONGEST_WORD = 16;
+
+    /** In the place of a filler: none, whatever the system has that this one is based on. */
+    private static final String NONE = "none";
 
     private final SettingsText text;
     private final Map<String, String> texts = new HashMap<>();
@@ -20,6 +25,8 @@ final class SystemReader {
     private final Map<RowKey, Row> rows = new LinkedHashMap<>();
     private final Map<RowKey, Row> inherited = new LinkedHashMap<>();
     private final Map<Feel, OtherRule> others = new HashMap<>();
+    private final Set<RowKey> unfilled = new HashSet<>();
+    private List<String> fillers = List.of();
     private final Map<RowKey, CountingSystem.Note> notes = new HashMap<>();
     private final Map<String, Word> seen = new HashMap<>();
     private CountingSystem.Asymmetric asymmetric = CountingSystem.Asymmetric.UNITS;
@@ -39,13 +46,16 @@ final class SystemReader {
         if (!all.containsKey(new RowKey(1, null))) {
             throw text.error("the row 1 is missing: what is said in a beat that is not divided; for example: 1 = N");
         }
+        if (seen.containsKey("filler")) {
+            unfilled.clear();
+        }
         others.putIfAbsent(null, new OtherRule.FirstOf(List.of(
                 new OtherRule.Inside(List.of(4, 3, 2), CountingSystem.NUMBERS),
                 new OtherRule.Inside(List.of(1), CountingSystem.NUMBERS))));
         String name = texts.get("name");
         return new SystemData(name, texts.getOrDefault("title", name), texts.getOrDefault("about", ""),
                 texts.getOrDefault("limits", ""), texts.getOrDefault("language", ""), asymmetric, spanAsBeat, spoken,
-                all, others, notes);
+                all, fillers, unfilled, others, notes);
     }
 
     private void read(Setting setting) {
@@ -71,7 +81,8 @@ final class SystemReader {
             case "span" -> spanAsBeat = choice(setting, "numbers", "beat").equals("beat");
             case "spoken" -> spoken(setting);
             case "source", "uncertain" -> note(setting);
-            case "other" -> others.put(key(setting.key()).feel(), rule(setting));
+            case "filler" -> fillers = fillers(setting);
+            case "other" -> other(setting);
             default -> row(setting);
         }
     }
@@ -100,6 +111,8 @@ final class SystemReader {
         texts.put("language", base.language());
         spoken.putAll(base.spoken());
         inherited.putAll(base.rows());
+        fillers = base.fillers();
+        unfilled.addAll(base.unfilled());
         others.putAll(base.others());
         notes.putAll(base.notes());
         asymmetric = base.asymmetric();
@@ -161,9 +174,16 @@ final class SystemReader {
     /** {@code 6}, {@code 6 compound}, {@code other compound}. */
     private RowKey key(List<Word> words) {
         Word first = words.get(0);
-        int parts = first.text().equals("other") ? 0 : parts(first);
+        int parts = switch (first.text()) {
+            case "filler" -> RowKey.FILLER.parts();
+            case "other" -> RowKey.OTHER.parts();
+            default -> parts(first);
+        };
         if (words.size() == 1) {
             return new RowKey(parts, null);
+        }
+        if (parts == RowKey.FILLER.parts()) {
+            throw text.error(words.get(1), "after \u201cfiller\u201d nothing can stand: it holds for every beat");
         }
         for (Feel feel : Feel.values()) {
             if (words.size() == 2 && words.get(1).text().equals(feel.fileName())) {
@@ -182,6 +202,35 @@ final class SystemReader {
             throw text.error(word, "a row is for 1 to " + CountingSystem.LARGEST_ROW + " parts");
         }
         return parts;
+    }
+
+    /** {@code ah ta da}, or {@code none}. */
+    private List<String> fillers(Setting setting) {
+        key(setting.key());
+        List<String> words = new ArrayList<>();
+        for (Word word : setting.value()) {
+            String filler = word.text().replaceAll(",$", "");
+            checkWord(new Word(filler, word.line(), word.column()));
+            if (filler.isEmpty() || filler.equals(CountingSystem.NUMBER) || filler.equals(CountingSystem.NUMBERS)) {
+                throw text.error(word, "a filler is a word that is said between the others, like: filler = ah; numbers are "
+                        + "for divisions without a coarser one, like: other = 1 with numbers");
+            }
+            if (words.contains(filler)) {
+                throw text.error(word, "the filler \u201c" + filler + "\u201d stands here twice");
+            }
+            words.add(filler);
+        }
+        if (words.contains(NONE) && words.size() > 1) {
+            throw text.error(setting.value().get(0), "\u201cnone\u201d stands alone; else a filler is a word, like: filler = ah");
+        }
+        return words.contains(NONE) ? List.of() : words;
+    }
+
+    /** A rule of one's own holds in the stead of a filler taken over from another system. */
+    private void other(Setting setting) {
+        RowKey key = key(setting.key());
+        others.put(key.feel(), rule(setting));
+        unfilled.add(key);
     }
 
     /** {@code 4 3 2 with numbers, 1 with ta} or {@code phrases of 4}. */
@@ -240,7 +289,7 @@ final class SystemReader {
     }
 
     private countstave.score.ScoreException unknown(Word at, String key) {
-        return text.error(at, "\u201c" + key + "\u201d is not known; a line begins with a number of parts, other, name, title, about, "
+        return text.error(at, "\u201c" + key + "\u201d is not known; a line begins with a number of parts, filler, other, name, title, about, "
                 + "source, uncertain, limits, language, spoken, asymmetric, span or based on");
     }
 }

@@ -15,9 +15,12 @@ import java.util.List;
  * Puts the words of a counting system to a plan.
  *
  * <p>In fill, the word goes by the beat that holds the position, the number of parts the beat is cut into and the part
- * the position is; in a span, the notes of the tuplet are counted through. Swung pairs have the words of their written
- * places. Every attack of the timeline stands among the counts as played, but for those that the plan leaves to be felt,
- * and no other count does.
+ * the position is: a segment that begins inside a beat goes on with the words of its own division from there. Swung
+ * units have the words of their written places and stand where they sound. In a span, the notes of the tuplet are
+ * counted through, from the number of the beat if it begins on one.
+ *
+ * <p>Every attack of the timeline stands among the counts as played, or its segment lists it as felt and it has no word;
+ * no other count is played.
  */
 public final class Words {
 
@@ -25,8 +28,8 @@ public final class Words {
     }
 
     /**
-     * @throws IllegalStateException if the plan does not hold an attack, or a position is off the grid of its beat:
-     *     then the plan, not the score, is wrong
+     * @throws IllegalStateException if an attack is neither on a position nor felt, something is felt where no note
+     *     begins or a word is said, or a position is off the grid of its beat: then the plan, not the score, is wrong
      */
     public static PartCounts of(PartPlan plan, CountingSystem system) {
         List<BarCounts> bars = new ArrayList<>(plan.bars().size());
@@ -43,63 +46,72 @@ public final class Words {
         private final BarTimeline bar;
         private final CountingSystem system;
         private final boolean uneven;
-        /** The attacks that are said. */
-        private final List<Offset> attacks;
+        private final boolean byGroup;
         private int attack;
+        private int felt;
         private int beat;
 
         BarWords(BarPlan plan, CountingSystem system) {
             this.plan = plan;
             this.bar = plan.timeline();
             this.system = system;
-            this.attacks = said(plan);
+            this.byGroup = bar.irregular() && system.asymmetric() == CountingSystem.Asymmetric.GROUPS;
             this.uneven = bar.beats().stream().map(Beat::length).distinct().count() > 1;
-        }
-
-        private static List<Offset> said(BarPlan plan) {
-            if (plan.segments().stream().noneMatch(Segment::hasFelt)) {
-                return plan.timeline().attacks();
-            }
-            List<Offset> said = new ArrayList<>(plan.timeline().attacks());
-            plan.segments().forEach(segment -> said.removeAll(segment.felt()));
-            return said;
         }
 
         BarCounts counts() {
             List<SegmentCounts> segments = new ArrayList<>(plan.segments().size());
             for (Segment segment : plan.segments()) {
+                felt = 0;
                 segments.add(new SegmentCounts(segment, segment.isSpan() ? span(segment) : fill(segment)));
+                passFelt(segment, segment.end());
+                if (felt < segment.felt().size()) {
+                    throw wrong("lists as felt " + segment.felt().get(felt) + ", where no note begins or a word is said");
+                }
             }
-            if (attack < attacks.size()) {
-                throw new IllegalStateException("the plan of bar " + bar.bar().number() + " has no place for the attack at "
-                        + attacks.get(attack));
+            if (attack < bar.attacks().size()) {
+                throw wrong("has no place for the attack at " + bar.attacks().get(attack));
             }
             return new BarCounts(plan, List.copyOf(segments));
         }
 
         private List<Count> span(Segment segment) {
             int positions = segment.positions();
-            Row row = system.spanRow(positions);
+            Beat here = beatAt(segment.start());
+            boolean onBeat = segment.start().equals(byGroup ? here.groupStart() : here.start());
+            Row row = system.spanRow(positions, onBeat);
+            int number = onBeat ? number(here) : 1;
             List<Count> counts = new ArrayList<>(positions);
             for (int k = 0; k < positions; k++) {
-                counts.add(count(segment.position(k), row.say(k, 1)));
+                counts.add(count(segment, segment.position(k), row.say(k, number)));
             }
             return List.copyOf(counts);
+        }
+
+        private int number(Beat beat) {
+            if (bar.irregular() && system.asymmetric() == CountingSystem.Asymmetric.RESTART) {
+                return whole(beat.start().minus(beat.groupStart()), beat.length()) + 1;
+            }
+            // in runs of rests, repeats or slashes the first number is the bar's own within the run
+            int number = byGroup ? beat.group() + 1 : beat.number();
+            int run = bar.bar().style().runNumber();
+            return number == 1 && run >= 1 ? run : number;
         }
 
         private List<Count> fill(Segment segment) {
             int positions = segment.positions();
             List<Count> counts = new ArrayList<>(positions);
-            Offset at = segment.start();
+            Offset written = segment.start();
             while (counts.size() < positions) {
-                Beat here = beatAt(at);
+                Beat here = beatAt(written);
                 Place place = new Place(here, segment.unit());
-                int part = place.partAt(at);
+                int part = place.partAt(written);
                 Offset end = here.end().compareTo(segment.end()) < 0 ? here.end() : segment.end();
-                while (at.isBefore(end)) {
-                    counts.add(count(segment.position(counts.size()), place.row.say(part, place.number)));
+                while (written.isBefore(end)) {
+                    Offset at = segment.isSwung() ? segment.position(counts.size()) : written;
+                    counts.add(count(segment, at, place.row.say(part, place.number)));
                     part++;
-                    at = at.plus(segment.unit());
+                    written = written.plus(segment.unit());
                 }
             }
             return List.copyOf(counts);
@@ -113,12 +125,28 @@ public final class Words {
             return beats.get(beat);
         }
 
-        private Count count(Offset at, String say) {
-            boolean played = attack < attacks.size() && attacks.get(attack).equals(at);
+        private Count count(Segment segment, Offset at, String say) {
+            passFelt(segment, at);
+            boolean played = attack < bar.attacks().size() && bar.attacks().get(attack).equals(at);
             if (played) {
                 attack++;
             }
             return new Count(at, say, played);
+        }
+
+        /** Attacks before {@code to} that the segment lists as felt are played and have no word. */
+        private void passFelt(Segment segment, Offset to) {
+            while (attack < bar.attacks().size() && bar.attacks().get(attack).isBefore(to)) {
+                if (felt == segment.felt().size() || !segment.felt().get(felt).equals(bar.attacks().get(attack))) {
+                    throw wrong("has no place for the attack at " + bar.attacks().get(attack));
+                }
+                felt++;
+                attack++;
+            }
+        }
+
+        private IllegalStateException wrong(String what) {
+            return new IllegalStateException("the plan of bar " + bar.bar().number() + " " + what);
         }
 
         /** What a beat is to the counting system: its row, its number, and where the row begins. */
@@ -131,35 +159,25 @@ public final class Words {
 
             Place(Beat beat, Duration unit) {
                 this.unit = unit;
+                this.number = number(beat);
                 int parts = whole(beat.length(), unit);
-                boolean byGroup = bar.irregular() && system.asymmetric() == CountingSystem.Asymmetric.GROUPS;
                 if (byGroup) {
                     rowStart = beat.groupStart();
                     row = system.groupRow(whole(beat.groupLength(), beat.length()), parts);
-                    number = numbered(beat.group() + 1);
                 } else if (uneven && !bar.irregular()) {
                     // the groups themselves are the beats: their written unit is the meter's
                     int units = unitsIn(beat.length());
                     rowStart = beat.start();
                     row = system.asymmetric() == CountingSystem.Asymmetric.GROUPS && parts % units == 0
                             ? system.groupRow(units, parts / units) : system.row(parts, feel(beat));
-                    number = numbered(beat.number());
                 } else {
                     rowStart = beat.start();
                     row = system.row(parts, feel(beat));
-                    number = bar.irregular() && system.asymmetric() == CountingSystem.Asymmetric.RESTART
-                            ? whole(beat.start().minus(beat.groupStart()), beat.length()) + 1 : numbered(beat.number());
                 }
             }
 
             int partAt(Offset at) {
                 return whole(at.minus(rowStart), unit);
-            }
-
-            /** In runs of rests, repeats or slashes the first number is the bar's own within the run. */
-            private int numbered(int number) {
-                int run = bar.bar().style().runNumber();
-                return number == 1 && run >= 1 ? run : number;
             }
 
             private int unitsIn(Duration beatLength) {
@@ -179,8 +197,7 @@ public final class Words {
         private int whole(Duration length, Duration unit) {
             Duration ratio = length.over(unit);
             if (ratio.denominator() != 1) {
-                throw new IllegalStateException("the plan of bar " + bar.bar().number() + " counts in " + unit
-                        + ", which does not fit " + length);
+                throw wrong("counts in " + unit + ", which does not fit " + length);
             }
             return Math.toIntExact(ratio.numerator());
         }

@@ -1,60 +1,90 @@
 package countstave.grid;
 
-import countstave.score.BarTimeline;
-import countstave.score.Beat;
-import countstave.score.ScoreException;
-import countstave.score.Tempo;
-import countstave.score.Tuplet;
-import countstave.time.Duration;
 import countstave.time.Offset;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
-import java.util.TreeSet;
 
 /**
- * All ways to count one bar: its cut points, and between them the units that can be counted there.
+ * All ways to count one bar: its cut points, and between them what each way of counting costs. Bars that are alike share
+ * one graph.
  *
- * <p>Cut points are the bar's start, every beat, every attack, every tuplet start and end. Between two neighbouring
- * cuts, beat/d is possible where both lie on the beat's own grid of d; over a whole tuplet that hides a beat, its note
- * is possible as a span count if all attacks inside lie on it. Bars that are alike share one graph.
+ * <p>Cut points are the bar's start, every beat, every attack, every tuplet start and end. From a cut, each state that
+ * fills the beat leads to the next cut; a span count leads over a whole tuplet. A state can be taken up or left at a cut
+ * only where one of its words stands.
  */
 final class BarGraph {
 
-    /** The largest d that is offered where the attacks do not force a larger one. */
-    static final int LARGEST_OFFERED = 16;
-
-    /** Finer than any notation; a beat that needs more is a file of raw times, not of note values. */
-    static final int LARGEST_DIVISION = 20_160;
+    /** No way leads here. */
+    static final long NONE = Long.MAX_VALUE / 4;
 
     /**
-     * One way to go on from a cut.
+     * A span count.
      *
      * @param target index of the cut at which it ends
-     * @param state unit and kind
-     * @param cost of its positions, in thousandths, without the change into it
-     * @param tuplet index in the bar's tuplets for a span count, else −1
+     * @param state the unit of the tuplet, as a span
+     * @param cost of its words, in thousandths, without the change into it
+     * @param tuplet index in the bar's tuplets
      */
-    record Edge(int target, int state, long cost, int tuplet) {
+    record Span(int target, int state, long cost, int tuplet) {
     }
 
     private final List<Offset> cuts;
-    private final boolean[] onBeat;
-    private final Edge[][] edges;
-    private final int[][] arriving;
+    /** fill[cut][state]: what counting on to the next cut costs, in thousandths, or {@link #NONE}. */
+    private final long[][] fill;
+    /** open[cut][state]: whether a word of the state stands at the cut. */
+    private final boolean[][] open;
+    private final Span[][] spans;
+    private final long[] place;
+    private final long[] slower;
+    private final long[] slowerFamily;
 
-    private BarGraph(List<Offset> cuts, boolean[] onBeat, Edge[][] edges) {
+    BarGraph(List<Offset> cuts, int states) {
+        int size = cuts.size() - 1;
         this.cuts = cuts;
-        this.onBeat = onBeat;
-        this.edges = edges;
-        this.arriving = arriving();
+        this.fill = new long[size][states];
+        this.open = new boolean[size][states];
+        this.spans = new Span[size][];
+        this.place = new long[size];
+        this.slower = new long[size];
+        this.slowerFamily = new long[size];
+        for (int cut = 0; cut < size; cut++) {
+            Arrays.fill(fill[cut], NONE);
+            spans[cut] = new Span[0];
+        }
+    }
+
+    void fill(int cut, int state, long cost) {
+        fill[cut][state] = cost;
+    }
+
+    void open(int cut, int state, boolean isOpen) {
+        open[cut][state] = isOpen;
+    }
+
+    /** Here a beat begins: every way of counting has a word. */
+    void openAll(int cut) {
+        Arrays.fill(open[cut], true);
+    }
+
+    void addSpan(int cut, Span span) {
+        spans[cut] = Arrays.copyOf(spans[cut], spans[cut].length + 1);
+        spans[cut][spans[cut].length - 1] = span;
+    }
+
+    /**
+     * @param any what every change costs here for where it stands
+     * @param toSlower what a change to a slower unit costs here, in addition
+     * @param toSlowerFamily what a change to a slower unit of the same family costs here, in addition to both
+     */
+    void place(int cut, long any, long toSlower, long toSlowerFamily) {
+        place[cut] = any;
+        slower[cut] = toSlower;
+        slowerFamily[cut] = toSlowerFamily;
     }
 
     /** Number of cuts, the bar's end not counted. */
     int size() {
-        return edges.length;
+        return fill.length;
     }
 
     /** The cut with this index; the last one is the bar's end. */
@@ -62,206 +92,32 @@ final class BarGraph {
         return cuts.get(index);
     }
 
-    boolean onBeat(int index) {
-        return onBeat[index];
+    List<Offset> cuts() {
+        return cuts;
     }
 
-    /** The ways to go on from a cut. */
-    Edge[] edges(int index) {
-        return edges[index];
+    /** What counting on from the cut to the next in this state costs, or {@link #NONE}. */
+    long fill(int cut, int state) {
+        return fill[cut][state];
     }
 
-    /** The states in which a cut after the first can be reached, ascending. */
-    int[] arriving(int index) {
-        return arriving[index];
+    /** Whether the state can be taken up or left at this cut. */
+    boolean isOpen(int cut, int state) {
+        return open[cut][state];
     }
 
-    private int[][] arriving() {
-        List<TreeSet<Integer>> sets = new ArrayList<>();
-        for (int i = 0; i <= edges.length; i++) {
-            sets.add(new TreeSet<>());
-        }
-        for (Edge[] from : edges) {
-            for (Edge edge : from) {
-                sets.get(edge.target).add(edge.state);
-            }
-        }
-        int[][] states = new int[sets.size()][];
-        for (int i = 0; i < states.length; i++) {
-            states[i] = new int[sets.get(i).size()];
-            int next = 0;
-            for (int state : sets.get(i)) {
-                states[i][next++] = state;
-            }
-        }
-        return states;
+    /** The tuplets that can be counted through from this cut. */
+    Span[] spans(int cut) {
+        return spans[cut];
     }
 
-    /** @throws ScoreException if a beat's attacks fit no grid that could be counted */
-    static BarGraph of(BarTimeline bar, Units units, Weights weights) {
-        return new Builder(bar, units, weights).build();
+    /** What any change at this cut costs for where it stands; below zero where it is a good place. */
+    long place(int cut) {
+        return place[cut];
     }
 
-    private static final class Builder {
-
-        private final BarTimeline bar;
-        private final Units units;
-        private final Weights weights;
-        private final Offset end;
-        private final Set<Offset> attacks;
-        private final List<Offset> cuts;
-
-        Builder(BarTimeline bar, Units units, Weights weights) {
-            this.bar = bar;
-            this.units = units;
-            this.weights = weights;
-            this.end = bar.bar().end();
-            this.attacks = new HashSet<>(bar.attacks());
-            this.cuts = cuts();
-        }
-
-        BarGraph build() {
-            int size = cuts.size() - 1;
-            boolean[] onBeat = new boolean[size + 1];
-            Edge[][] edges = new Edge[size][];
-            for (int i = 0; i < size; ) {
-                Beat beat = bar.beatAt(cuts.get(i));
-                int next = i + 1;
-                while (next < size && cuts.get(next).isBefore(beat.end())) {
-                    next++;
-                }
-                onBeat[i] = cuts.get(i).equals(beat.start());
-                fillBeat(edges, i, next, beat);
-                i = next;
-            }
-            // the bar's end opens the next bar; whether that is on a beat is the next bar's to say
-            addSpans(edges);
-            return new BarGraph(cuts, onBeat, edges);
-        }
-
-        private List<Offset> cuts() {
-            TreeSet<Offset> found = new TreeSet<>(bar.attacks());
-            found.add(Offset.ZERO);
-            for (Beat beat : bar.beats()) {
-                found.add(beat.start());
-            }
-            for (Tuplet tuplet : bar.tuplets()) {
-                found.add(tuplet.start());
-                found.add(tuplet.end());
-            }
-            List<Offset> cuts = new ArrayList<>(found.subSet(Offset.ZERO, end));
-            cuts.add(end);
-            return cuts;
-        }
-
-        /** The fill edges of the cuts {@code first} … {@code last − 1}, which lie in one beat. */
-        private void fillBeat(Edge[][] edges, int first, int last, Beat beat) {
-            long[] least = new long[last - first];
-            long whole = 1;
-            long before = division(cuts.get(first), beat);
-            for (int i = first; i < last; i++) {
-                long after = division(cuts.get(i + 1), beat);
-                least[i - first] = lcm(before, after);
-                whole = lcm(whole, least[i - first]);
-                before = after;
-            }
-            for (int i = first; i < last; i++) {
-                edges[i] = fillEdges(i, beat, least[i - first], whole);
-            }
-        }
-
-        /** The smallest number of parts of {@code beat} on whose grid {@code at} lies. */
-        private long division(Offset at, Beat beat) {
-            return at.minus(beat.start()).over(beat.length()).denominator();
-        }
-
-        private long lcm(long a, long b) {
-            long value = a / gcd(a, b) * b;
-            if (value > LARGEST_DIVISION || a > LARGEST_DIVISION || b > LARGEST_DIVISION) {
-                throw new ScoreException("bar " + bar.bar().number() + ": the notes of a beat fit no grid of up to "
-                        + LARGEST_DIVISION + " parts, so nothing can be counted there;"
-                        + " write them as note values and tuplets, or leave the bar out with --bars");
-            }
-            return value;
-        }
-
-        private static long gcd(long a, long b) {
-            return b == 0 ? a : gcd(b, a % b);
-        }
-
-        private Edge[] fillEdges(int i, Beat beat, long least, long whole) {
-            List<Edge> found = new ArrayList<>();
-            for (long d = least; d <= LARGEST_OFFERED; d += least) {
-                found.add(fill(i, beat, d));
-            }
-            if (least > LARGEST_OFFERED) {
-                found.add(fill(i, beat, least));
-            }
-            if (whole > LARGEST_OFFERED && whole != least) {
-                found.add(fill(i, beat, whole));
-            }
-            return found.toArray(new Edge[0]);
-        }
-
-        private Edge fill(int i, Beat beat, long d) {
-            Duration unit = beat.length().dividedBy(d);
-            long positions = cuts.get(i + 1).minus(cuts.get(i)).floorOver(unit);
-            long played = attacks.contains(cuts.get(i)) ? 1 : 0;
-            int state = units.state(unit, false);
-            long cost = weights.unplayed() * (positions - played) + speed(i, state, positions);
-            if (d > Weights.LARGEST_COMMON_DIVISION) {
-                cost += weights.rareDivision() * positions;
-            }
-            return new Edge(i + 1, state, cost, -1);
-        }
-
-        private long speed(int i, int state, long positions) {
-            Tempo tempo = bar.tempoAt(cuts.get(i));
-            return units.tooFast(state, tempo) ? weights.tooFast() * positions : 0;
-        }
-
-        private void addSpans(Edge[][] edges) {
-            for (int t = 0; t < bar.tuplets().size(); t++) {
-                Tuplet tuplet = bar.tuplets().get(t);
-                if (!tuplet.complete() || tuplet.end().isAfter(end)) {
-                    continue;
-                }
-                int hidden = 0;
-                for (Beat beat : bar.beats()) {
-                    hidden += beat.start().isAfter(tuplet.start()) && beat.start().isBefore(tuplet.end()) ? 1 : 0;
-                }
-                int played = 0;
-                boolean onGrid = tuplet.length().isMultipleOf(tuplet.unit());
-                for (Offset attack : bar.attacks()) {
-                    if (attack.isWithin(tuplet.start(), tuplet.end())) {
-                        played++;
-                        onGrid &= attack.minus(tuplet.start()).isMultipleOf(tuplet.unit());
-                    }
-                }
-                if (hidden > 0 && onGrid) {
-                    addSpan(edges, t, tuplet, hidden, played);
-                }
-            }
-        }
-
-        private void addSpan(Edge[][] edges, int index, Tuplet tuplet, int hidden, int played) {
-            int from = cuts.indexOf(tuplet.start());
-            int to = cuts.indexOf(tuplet.end());
-            if (from < 0 || from == edges.length || to < 0) {
-                return;
-            }
-            int state = units.state(tuplet.unit(), true);
-            for (Edge edge : edges[from]) {
-                if (edge.state == state && edge.target == to) {
-                    return;
-                }
-            }
-            long positions = tuplet.length().floorOver(tuplet.unit());
-            long cost = weights.unplayed() * (positions - played) + weights.hiddenBeat() * hidden
-                    + speed(from, state, positions);
-            Edge[] more = Arrays.copyOf(edges[from], edges[from].length + 1);
-            more[more.length - 1] = new Edge(to, state, cost, index);
-            edges[from] = more;
-        }
+    /** What a change to a slower unit costs at this cut, in addition. */
+    long slower(int cut, boolean sameFamily) {
+        return slower[cut] + (sameFamily ? slowerFamily[cut] : 0);
     }
 }

@@ -1,122 +1,280 @@
 package countstave.grid;
 
-import countstave.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
- * The backward search: for every cut and every state in which it can be reached, the best edge to go on with.
+ * The backward search: for every cut and every slot in which it can be reached, the best way to go on.
  *
- * <p>Only the choices are kept for the whole part; costs are kept for the bar at hand.
+ * <p>Bars that share a graph and have the same to expect after them share their answer too, so that a groove is worked
+ * out once.
  */
 final class Search {
 
+    /** The state before anything has been counted: going on from it is free. */
+    static final int START = -1;
+
+    /**
+     * One bar worked out.
+     *
+     * @param costs least cost from each cut on for each slot, the end included, counted from the least one at the end
+     * @param choices for each cut and slot: a state, or the number of states plus the index of a span; −1 where none
+     */
+    record Answer(long[][] costs, short[][] choices) {
+    }
+
+    /**
+     * One step of a plan.
+     *
+     * @param from the cut at which it begins
+     * @param to the cut at which it ends
+     * @param state how it is counted
+     * @param tuplet index of the tuplet of a span count, else −1
+     */
+    record Step(int from, int to, int state, int tuplet) {
+    }
+
+    private record Question(BarGraph bar, long[] after) {
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Question that && bar == that.bar && Arrays.equals(after, that.after);
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * System.identityHashCode(bar) + Arrays.hashCode(after);
+        }
+    }
+
     private final PlanGraph graph;
-    /** choices[bar][cut][index of the arriving state] = index of the edge. */
-    private final short[][][] choices;
+    private final Changes changes;
+    private final Answer[] answers;
+    /** What to add to a bar's answer: its costs are counted from the least one at its end. */
+    private final long[] onward;
+    private final Map<Question, Answer> known = new HashMap<>();
     private long total;
 
     Search(PlanGraph graph) {
-        this(graph, null);
-    }
-
-    /** @param onward where to keep, for every bar, cut and arriving state, the least cost from there on; or null */
-    Search(PlanGraph graph, long[][][] onward) {
         this.graph = graph;
-        this.choices = new short[graph.size()][][];
-        long[] after = null;
+        this.changes = graph.changes();
+        this.answers = new Answer[graph.size()];
+        this.onward = new long[graph.size()];
+        long[] after = new long[changes.slots()];
+        long sum = 0;
+        int first = -1;
         for (int b = graph.size() - 1; b >= 0; b--) {
-            if (graph.bar(b).size() > 0) {
-                long[][] costs = bar(b, after);
-                after = costs[0];
-                if (onward != null) {
-                    onward[b] = costs;
+            BarGraph bar = graph.bar(b);
+            if (bar.size() > 0) {
+                long least = least(after);
+                for (int i = 0; i < after.length; i++) {
+                    after[i] -= after[i] >= BarGraph.NONE ? 0 : least;
                 }
+                sum += least;
+                onward[b] = sum;
+                answers[b] = known.computeIfAbsent(new Question(bar, after), this::answer);
+                after = answers[b].costs[0].clone();
+                first = b;
             }
         }
-        total = after == null ? 0 : after[0];
+        total = first < 0 ? 0 : startCost(first) + onward[first];
     }
 
-    /** Least cost of the whole part, shifted by {@link PlanGraph#TIE_SHIFT}. */
+    private static long least(long[] values) {
+        long least = BarGraph.NONE;
+        for (long value : values) {
+            least = Math.min(least, value);
+        }
+        return least;
+    }
+
+    /** Least cost of the whole part, shifted by {@link Changes#TIE_SHIFT}. */
     long total() {
         return total;
     }
 
-    /** The best edges through a bar that is entered in {@code state}. */
-    List<BarGraph.Edge> path(int b, int state) {
-        List<BarGraph.Edge> path = new ArrayList<>();
+    /** Least cost from a cut of a bar on, entered in this slot, shifted; at least {@link BarGraph#NONE} where none. */
+    long from(int b, int cut, int slot) {
+        long cost = answers[b].costs[cut][slot];
+        return cost >= BarGraph.NONE ? BarGraph.NONE : cost + onward[b];
+    }
+
+    /** The best steps through a bar that is entered in {@code slot}, or from the start; the slot at its end is added. */
+    List<Step> path(int b, int slot, int[] slotAtEnd) {
+        List<Step> path = new ArrayList<>();
         BarGraph bar = graph.bar(b);
-        int now = state;
+        int now = slot;
         for (int cut = 0; cut < bar.size(); ) {
-            int index = Arrays.binarySearch(graph.arriving(b, cut), now);
-            BarGraph.Edge edge = bar.edges(cut)[choices[b][cut][index]];
-            path.add(edge);
-            now = edge.state();
-            cut = edge.target();
+            int choice = now == START ? startChoice(b) : answers[b].choices[cut][now];
+            int state = now == START ? START : stateOf(now);
+            Step step = step(bar, cut, choice);
+            path.add(step);
+            now = slotAfter(state, now, step, cut);
+            cut = step.to;
         }
+        slotAtEnd[0] = now;
         return path;
     }
 
-    /**
-     * Works out one bar.
-     *
-     * @param after least cost from the bar's end on for each state in which it can be reached, or null at the end
-     * @return the same for every cut of the bar
-     */
-    private long[][] bar(int b, long[] after) {
-        BarGraph bar = graph.bar(b);
-        long[][] costs = new long[bar.size() + 1][];
-        costs[bar.size()] = after == null ? new long[bar.arriving(bar.size()).length] : after;
-        choices[b] = new short[bar.size()][];
-        for (int cut = bar.size() - 1; cut >= 0; cut--) {
-            BarGraph.Edge[] edges = bar.edges(cut);
-            long[] onward = new long[edges.length];
-            for (int e = 0; e < edges.length; e++) {
-                int target = edges[e].target();
-                int index = Arrays.binarySearch(bar.arriving(target), edges[e].state());
-                onward[e] = PlanGraph.shifted(edges[e].cost()) + costs[target][index];
-            }
-            int[] arriving = graph.arriving(b, cut);
-            costs[cut] = new long[arriving.length];
-            choices[b][cut] = new short[arriving.length];
-            for (int s = 0; s < arriving.length; s++) {
-                choose(b, cut, s, arriving[s], onward, costs[cut]);
-            }
+    Step step(BarGraph bar, int cut, int choice) {
+        if (choice < changes.states()) {
+            return new Step(cut, cut + 1, choice, -1);
         }
-        return costs;
+        BarGraph.Span span = bar.spans(cut)[choice - changes.states()];
+        return new Step(cut, span.target(), span.state(), span.tuplet());
     }
 
-    private void choose(int b, int cut, int s, int state, long[] onward, long[] costs) {
+    /** The slot after a step from a slot. */
+    int slotAfter(int state, int slot, Step step, int cut) {
+        if (step.state == state && step.tuplet < 0) {
+            int memory = slot - changes.slot(state);
+            return changes.slot(state) + (cut == 0 ? Changes.aged(memory) : memory);
+        }
+        return changes.slotAfter(state, step.state, cut == 0);
+    }
+
+    int stateOf(int slot) {
+        int state = changes.states() - 1;
+        while (changes.slot(state) > slot) {
+            state--;
+        }
+        return state;
+    }
+
+    private long startCost(int b) {
+        return stepCost(b, 0, startChoice(b));
+    }
+
+    private int startChoice(int b) {
         BarGraph bar = graph.bar(b);
-        BarGraph.Edge[] edges = bar.edges(cut);
         int best = -1;
-        long least = Long.MAX_VALUE;
-        for (int e = 0; e < edges.length; e++) {
-            // a change costs nothing at best
-            if (onward[e] > least) {
-                continue;
-            }
-            long cost = onward[e] + graph.change(state, edges[e].state(), bar.onBeat(cut));
-            if (best < 0 || cost < least || cost == least && goesFirst(state, edges[e], edges[best])) {
-                best = e;
+        long least = BarGraph.NONE;
+        for (int choice = 0; choice < changes.states() + bar.spans(0).length; choice++) {
+            long cost = stepCost(b, 0, choice);
+            if (cost < least || cost == least && best >= 0 && goesFirst(bar, 0, choice, best)) {
                 least = cost;
+                best = choice;
             }
         }
-        costs[s] = least;
-        choices[b][cut][s] = (short) best;
+        return best;
     }
 
-    /** Of two edges of equal cost: the one that changes now, then the coarser unit, then fill. */
-    private boolean goesFirst(int state, BarGraph.Edge edge, BarGraph.Edge other) {
-        boolean changes = state != PlanGraph.START && !Units.sameUnit(state, edge.state());
-        boolean otherChanges = state != PlanGraph.START && !Units.sameUnit(state, other.state());
-        if (changes != otherChanges) {
-            return changes;
+    /** Cost of a step from nothing, and all that follows it in the bar's answer. */
+    private long stepCost(int b, int cut, int choice) {
+        BarGraph bar = graph.bar(b);
+        long[][] costs = answers[b].costs;
+        if (choice >= changes.states()) {
+            BarGraph.Span span = bar.spans(cut)[choice - changes.states()];
+            return shifted(span.cost()) + costs[span.target()][changes.slot(span.state())];
         }
-        Duration unit = graph.units().unit(edge.state());
-        Duration otherUnit = graph.units().unit(other.state());
-        int byUnit = unit.compareTo(otherUnit);
-        return byUnit > 0 || byUnit == 0 && !Units.isSpan(edge.state()) && Units.isSpan(other.state());
+        long fill = bar.fill(cut, choice);
+        return fill >= BarGraph.NONE || !bar.isOpen(cut, choice) ? BarGraph.NONE
+                : shifted(fill) + costs[cut + 1][changes.slot(choice)];
+    }
+
+    private boolean goesFirst(BarGraph bar, int cut, int choice, int other) {
+        return changes.goesFirst(step(bar, cut, choice).state, step(bar, cut, other).state);
+    }
+
+    static long shifted(long cost) {
+        return cost << Changes.TIE_SHIFT;
+    }
+
+    private Answer answer(Question question) {
+        BarGraph bar = question.bar;
+        long[][] costs = new long[bar.size() + 1][];
+        short[][] choices = new short[bar.size()][changes.slots()];
+        costs[bar.size()] = question.after;
+        for (int cut = bar.size() - 1; cut >= 0; cut--) {
+            costs[cut] = new long[changes.slots()];
+            for (int state = 0; state < changes.states(); state++) {
+                choose(bar, cut, state, costs, choices[cut]);
+            }
+        }
+        return new Answer(costs, choices);
+    }
+
+    /** The best way on from all slots of one state. */
+    private void choose(BarGraph bar, int cut, int state, long[][] costs, short[] choices) {
+        int best = -1;
+        int second = -1;
+        long least = BarGraph.NONE;
+        long next = BarGraph.NONE;
+        if (bar.isOpen(cut, state)) {
+            int all = changes.states() + bar.spans(cut).length;
+            for (int choice = 0; choice < all; choice++) {
+                if (choice == state) {
+                    continue;
+                }
+                long cost = changed(bar, cut, state, choice, costs);
+                if (cost >= BarGraph.NONE) {
+                    continue;
+                }
+                if (best < 0 || cost < least || cost == least && goesFirst(bar, cut, state, choice, best)) {
+                    second = best;
+                    next = least;
+                    best = choice;
+                    least = cost;
+                } else if (second < 0 || cost < next || cost == next && goesFirst(bar, cut, state, choice, second)) {
+                    second = choice;
+                    next = cost;
+                }
+            }
+        }
+        int first = changes.slot(state);
+        for (int memory = 0; memory < changes.slotsOf(state); memory++) {
+            long cost = least;
+            int choice = best;
+            int remembered = changes.remembers(state, memory);
+            if (choice >= 0 && choice == remembered) {
+                cost += changes.flicker(memory);
+                if (second >= 0 && (next < cost || next == cost && goesFirst(bar, cut, state, second, choice))) {
+                    cost = next;
+                    choice = second;
+                }
+            }
+            long fill = bar.fill(cut, state);
+            if (fill < BarGraph.NONE) {
+                long on = costs[cut + 1][first + (cut == 0 ? Changes.aged(memory) : memory)];
+                long stay = on >= BarGraph.NONE ? BarGraph.NONE : shifted(fill) + on;
+                // of two plans that cost the same the one that changes now: the change comes earlier
+                if (stay < cost) {
+                    cost = stay;
+                    choice = state;
+                }
+            }
+            costs[cut][first + memory] = Math.min(cost, BarGraph.NONE);
+            choices[first + memory] = (short) choice;
+        }
+    }
+
+    /** Cost of going on from {@code state} with another choice, and all that follows. */
+    private long changed(BarGraph bar, int cut, int state, int choice, long[][] costs) {
+        if (choice >= changes.states()) {
+            BarGraph.Span span = bar.spans(cut)[choice - changes.states()];
+            long on = costs[span.target()][changes.slot(span.state())];
+            return on >= BarGraph.NONE ? BarGraph.NONE
+                    : changes.cost(state, span.state(), bar, cut) + shifted(span.cost()) + on;
+        }
+        long fill = bar.fill(cut, choice);
+        if (fill >= BarGraph.NONE || !bar.isOpen(cut, choice)) {
+            return BarGraph.NONE;
+        }
+        long on = costs[cut + 1][changes.slotAfter(state, choice, cut == 0)];
+        return on >= BarGraph.NONE ? BarGraph.NONE : changes.cost(state, choice, bar, cut) + shifted(fill) + on;
+    }
+
+    /** Of two ways on of equal cost: the one that changes now, then the coarser unit, then fill. */
+    private boolean goesFirst(BarGraph bar, int cut, int state, int choice, int other) {
+        int to = step(bar, cut, choice).state;
+        int otherTo = step(bar, cut, other).state;
+        boolean changesNow = !changes.isSame(state, to);
+        if (changesNow != !changes.isSame(state, otherTo)) {
+            return changesNow;
+        }
+        return changes.goesFirst(to, otherTo);
     }
 }

@@ -3,79 +3,116 @@ package countstave.grid;
 import countstave.score.Tempo;
 import countstave.time.Duration;
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
 /**
- * The units met in a part, numbered, so that the search works on small whole numbers. A <em>state</em> is a unit and
- * whether it is spoken as a span count: {@code 2 × unit + span}.
+ * The ways to count that a part offers, numbered, so that the search works on small whole numbers. A <em>state</em> is a
+ * spoken unit and how it is said: filling the beats, filling them in swung pairs, or 1 … n through a tuplet.
  */
 final class Units {
 
-    private static final byte UNKNOWN = 0;
-    private static final byte SAME = 1;
-    private static final byte OTHER = 2;
+    enum Kind { FILL, SWUNG, SPAN }
 
-    private final Map<Duration, Integer> numbers = new HashMap<>();
-    private final List<Duration> units = new ArrayList<>();
-    /** What is known of a unit (row) and another (column): asked for at every change that the search weighs. */
-    private final List<byte[]> families = new ArrayList<>();
-    private final Map<Tempo, Map<Integer, Boolean>> fast = new HashMap<>();
+    private record Way(Duration unit, Kind kind) {
+    }
+
+    private final Map<Way, Integer> numbers = new HashMap<>();
+    private final List<Way> ways = new ArrayList<>();
+    private final Map<Tempo, Map<Duration, Long>> speeds = new HashMap<>();
+    private final Map<Tempo, List<long[]>> hardness = new HashMap<>();
     private final BigDecimal voiceLimit;
 
     Units(BigDecimal voiceLimit) {
         this.voiceLimit = voiceLimit;
     }
 
-    int state(Duration unit, boolean span) {
-        Integer number = numbers.get(unit);
+    /** The number of a state, a new one if it was not there. */
+    int state(Duration unit, Kind kind) {
+        Way way = new Way(unit, kind);
+        Integer number = numbers.get(way);
         if (number == null) {
-            number = units.size();
-            numbers.put(unit, number);
-            units.add(unit);
-            families.add(new byte[0]);
+            number = ways.size();
+            numbers.put(way, number);
+            ways.add(way);
         }
-        return 2 * number + (span ? 1 : 0);
+        return number;
+    }
+
+    /** The number of a state, or −1 where it is not offered. */
+    int known(Duration unit, Kind kind) {
+        return numbers.getOrDefault(new Way(unit, kind), -1);
+    }
+
+    int size() {
+        return ways.size();
     }
 
     Duration unit(int state) {
-        return units.get(state >> 1);
+        return ways.get(state).unit;
     }
 
-    static boolean isSpan(int state) {
-        return (state & 1) == 1;
+    Kind kind(int state) {
+        return ways.get(state).kind;
     }
 
-    static boolean sameUnit(int a, int b) {
-        return a >> 1 == b >> 1;
+    boolean isSpan(int state) {
+        return kind(state) == Kind.SPAN;
+    }
+
+    /** Whether nothing changes for the voice between the two. */
+    boolean sameUnit(int a, int b) {
+        return unit(a).equals(unit(b)) && (kind(a) == Kind.SWUNG) == (kind(b) == Kind.SWUNG);
     }
 
     /** Whether one unit divides the other. */
     boolean sameFamily(int a, int b) {
-        int x = a >> 1;
-        int y = b >> 1;
-        byte[] known = families.get(x);
-        if (known.length <= y) {
-            known = Arrays.copyOf(known, units.size());
-            families.set(x, known);
-        }
-        if (known[y] == UNKNOWN) {
-            known[y] = unit(a).isMultipleOf(unit(b)) || unit(b).isMultipleOf(unit(a)) ? SAME : OTHER;
-        }
-        return known[y] == SAME;
+        return unit(a).isMultipleOf(unit(b)) || unit(b).isMultipleOf(unit(a));
     }
 
-    /** Whether this unit is faster than the voice limit at {@code tempo}; decided exactly. */
-    boolean tooFast(int state, Tempo tempo) {
-        return fast.computeIfAbsent(tempo, t -> new HashMap<>()).computeIfAbsent(state >> 1, n -> {
-            Duration perUnit = tempo.unit().over(units.get(n));
-            BigDecimal syllables = tempo.perMinute().multiply(BigDecimal.valueOf(perUnit.numerator()));
-            BigDecimal limit = voiceLimit.multiply(BigDecimal.valueOf(60))
-                    .multiply(BigDecimal.valueOf(perUnit.denominator()));
-            return syllables.compareTo(limit) > 0;
-        });
+    /** How fast words of this length come, in thousandths of the voice limit, rounded down. */
+    long speed(Duration unit, Tempo tempo) {
+        return speeds.computeIfAbsent(tempo, t -> new HashMap<>()).computeIfAbsent(unit, u -> workedOut(u, tempo));
+    }
+
+    private long workedOut(Duration unit, Tempo tempo) {
+        Duration perUnit = tempo.unit().over(unit);
+        BigDecimal syllables = tempo.perMinute().multiply(BigDecimal.valueOf(perUnit.numerator()));
+        BigDecimal limit = voiceLimit.multiply(BigDecimal.valueOf(60))
+                .multiply(BigDecimal.valueOf(perUnit.denominator()));
+        return bounded(syllables.multiply(THOUSAND).divide(limit, 0, RoundingMode.DOWN));
+    }
+
+    /** How long words of this length last, in thousandths of a second, rounded down. */
+    static long milliseconds(Duration unit, Tempo tempo) {
+        Duration units = unit.over(tempo.unit());
+        return bounded(BigDecimal.valueOf(60_000).multiply(BigDecimal.valueOf(units.numerator()))
+                .divide(tempo.perMinute().multiply(BigDecimal.valueOf(units.denominator())), 0, RoundingMode.DOWN));
+    }
+
+    private static final BigDecimal THOUSAND = BigDecimal.valueOf(1000);
+
+    /** Beyond any voice; keeps the sums far from overflow. */
+    private static final BigDecimal WILDEST = BigDecimal.valueOf(100_000);
+
+    private static long bounded(BigDecimal value) {
+        return value.min(WILDEST).longValue();
+    }
+
+    /** What one word of this state costs for its speed at {@code tempo}. */
+    long hardToSay(int state, Tempo tempo, Weights weights) {
+        List<long[]> known = hardness.computeIfAbsent(tempo, t -> new ArrayList<>());
+        while (known.size() <= state) {
+            known.add(null);
+        }
+        if (known.get(state) == null) {
+            long over = Math.max(0, speed(unit(state), tempo) - 1000);
+            long late = Math.max(0, milliseconds(unit(state), tempo) - 1000);
+            known.set(state, new long[] {weights.tooFast() * over / 1000 + weights.tooSlow() * late / 1000});
+        }
+        return known.get(state)[0];
     }
 }

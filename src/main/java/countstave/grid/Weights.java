@@ -1,19 +1,41 @@
 package countstave.grid;
 
 /**
- * What a plan costs, in thousandths: the one place for the planner's weights. The defaults were tried on the bars that
- * a player must agree with (see the tests of {@link Planner}).
+ * What a plan costs, in thousandths: the one place for the planner's weights. 1000 is one word that is said and not
+ * played. A plan is the sum of three things: the words that nobody plays, the changes, and what is hard to say.
  *
- * @param unplayed a position that no attack uses
- * @param sameFamily a change to a unit that divides the one before or is divided by it
- * @param otherFamily a change to any other unit
- * @param offBeat a change that is not on a beat, in addition
- * @param rareDivision a position of a division over 9, which few people drill, in addition
- * @param tooFast a position faster than the voice limit, in addition
- * @param hiddenBeat a beat inside a span count
+ * @param unplayed a word that no note uses
+ * @param resting the same in a bar without any note, in addition: nobody fills a rest with words
+ * @param faster a change to a faster unit of the same family (one unit divides the other)
+ * @param slower a change to a slower unit of the same family
+ * @param otherFamily a change to a unit of another family
+ * @param doubling each doubling of the speed (or halving) in a change beyond the first
+ * @param barline a change on a barline, less
+ * @param weakBeat a change on a beat that begins no group (in meters of four beats: no half bar), in addition
+ * @param insideBeat a change inside a beat, at its half with a note there or at a tuplet's edge, in addition
+ * @param anywhere a change inside a beat at any other place, in addition to {@code insideBeat}
+ * @param slowerInBar a change to a slower unit of the same family inside a bar, in addition
+ * @param slowerInBeat a change to a slower unit inside a beat, in addition
+ * @param flicker taking up again, within about a bar, the faster unit that was just left for a slower one of its family
+ * @param flickerLater the same until the end of the next bar
+ * @param tooFast a word as fast as twice the voice limit; in proportion to what is above the limit
+ * @param tooSlow a word that lasts two seconds; in proportion to what is above one second
+ * @param rareDivision a word of a division over 9, which few people drill
+ * @param dottedAlone a dotted beat said without its thirds, where these come slower than the voice limit; in proportion
+ *     to what is left of it
+ * @param hiddenBeat a beat inside a span count, which is not said
+ * @param felt a note felt between two words because its own grid is too fast to say
+ * @param feltThird a note felt that cuts the distance between two words in three or four
+ * @param feltBySay a note felt though its own grid could be said
+ * @param feltAgainst a note felt because its voice goes against the one that is counted
+ * @param feltBeyond a note felt because nobody can say its beat
+ * @param swungAndTriplets a change between swung pairs and the triplets that they are taken from
  */
-public record Weights(long unplayed, long sameFamily, long otherFamily, long offBeat, long rareDivision, long tooFast,
-        long hiddenBeat) {
+public record Weights(long unplayed, long resting, long faster, long slower, long otherFamily, long doubling,
+        long barline, long weakBeat, long insideBeat, long anywhere, long slowerInBar, long slowerInBeat, long flicker, long flickerLater,
+        long tooFast, long tooSlow, long rareDivision, long dottedAlone, long hiddenBeat, long felt, long feltThird,
+            long feltBySay,
+        long feltAgainst, long feltBeyond, long swungAndTriplets) {
 
     /** A division over this is rare. */
     static final int LARGEST_COMMON_DIVISION = 9;
@@ -21,15 +43,18 @@ public record Weights(long unplayed, long sameFamily, long otherFamily, long off
     public static final int DEFAULT_STEADINESS = 5;
     public static final int MAX_STEADINESS = 10;
 
-    public static final Weights DEFAULT = new Weights(1000, 8000, 10000, 1000, 1000, 2000, 8000);
+    public static final Weights DEFAULT = new Weights(1000, 500, 2000, 3600, 4600, 1400,
+            1000, 600, 6000, 8000, 12000, 30000, 6000, 3000,
+            5000, 1000, 2000, 2500, 5000, 600, 2000, 3000,
+            1000, 1000, 1000);
 
-    /** Large enough that no syllables of a bar outweigh a change. */
+    /** Large enough that no words of a bar outweigh a change. */
     private static final long NEVER = 1000;
 
     /**
-     * The default weights with the two change weights scaled by one dial.
+     * The default weights with those of changes scaled by one dial.
      *
-     * @param steadiness 0 (as few syllables as possible) to 10 (as few changes as possible); 5 is the default, each
+     * @param steadiness 0 (as few words as possible) to 10 (as few changes as possible); 5 is the default, each
      *     step between doubles
      * @throws IllegalArgumentException outside 0 … 10
      */
@@ -37,9 +62,17 @@ public record Weights(long unplayed, long sameFamily, long otherFamily, long off
         if (steadiness < 0 || steadiness > MAX_STEADINESS) {
             throw new IllegalArgumentException("steadiness goes from 0 to " + MAX_STEADINESS + ", not " + steadiness);
         }
-        return new Weights(DEFAULT.unplayed, scaled(DEFAULT.sameFamily, steadiness),
-                scaled(DEFAULT.otherFamily, steadiness), DEFAULT.offBeat, DEFAULT.rareDivision, DEFAULT.tooFast,
-                DEFAULT.hiddenBeat);
+        return DEFAULT.withChangesAt(steadiness);
+    }
+
+    private Weights withChangesAt(int steadiness) {
+        return new Weights(unplayed, resting, scaled(faster, steadiness), scaled(slower, steadiness),
+                scaled(otherFamily, steadiness), scaled(doubling, steadiness), scaled(barline, steadiness),
+                scaled(weakBeat, steadiness), scaled(insideBeat, steadiness), scaled(anywhere, steadiness),
+                scaled(slowerInBar, steadiness), scaled(slowerInBeat, steadiness), scaled(flicker, steadiness),
+                scaled(flickerLater, steadiness),
+                tooFast, tooSlow, rareDivision, dottedAlone, hiddenBeat, felt, feltThird, feltBySay, feltAgainst, feltBeyond,
+                scaled(swungAndTriplets, steadiness));
     }
 
     private static long scaled(long weight, int steadiness) {

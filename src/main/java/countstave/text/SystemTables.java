@@ -7,13 +7,17 @@ import countstave.count.Row;
 import countstave.count.RowKey;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 
 /** Prints counting systems as tables: what is said in a beat of so many parts, who says so, and how sure it is. */
 public final class SystemTables {
 
     /** Rows are shown up to this division even where the system's rule makes them. */
-    private static final int SHOWN = 12;
+    private static final int SHOWN = 16;
 
     private static final int NAME_COLUMNS = 17;
 
@@ -47,7 +51,7 @@ public final class SystemTables {
         this.options = options;
     }
 
-    /** The rows of a system as they are shown: all that are given, and the rule's up to twelve parts. */
+    /** The rows of a system as they are shown: all that are given, and the rule's up to sixteen parts. */
     public static List<Line> lines(CountingSystem system) {
         List<Line> lines = new ArrayList<>();
         int last = SHOWN;
@@ -61,16 +65,15 @@ public final class SystemTables {
             } else {
                 Row row = system.row(parts, Feel.SIMPLE);
                 boolean given = system.rows().containsKey(new RowKey(parts, Feel.SIMPLE));
-                CountingSystem.Note note = system.note(given ? new RowKey(parts, Feel.SIMPLE) : new RowKey(0, null));
+                CountingSystem.Note note = system.note(parts, Feel.SIMPLE);
                 lines.add(new Line(plain, row.words(), !given, note.source(), note.uncertain()));
             }
             RowKey compound = new RowKey(parts, Feel.COMPOUND);
             if (system.rows().containsKey(compound)) {
                 lines.add(line(system, compound, system.rows().get(compound)));
             } else if (!system.row(parts, Feel.COMPOUND).words().equals(system.row(parts, Feel.SIMPLE).words())) {
-                CountingSystem.Note note = system.note(new RowKey(0, Feel.COMPOUND));
-                String doubt = note.uncertain().isEmpty() ? system.note(new RowKey(0, null)).uncertain() : note.uncertain();
-                lines.add(new Line(compound, system.row(parts, Feel.COMPOUND).words(), true, note.source(), doubt));
+                CountingSystem.Note note = system.note(parts, Feel.COMPOUND);
+                lines.add(new Line(compound, system.row(parts, Feel.COMPOUND).words(), true, note.source(), note.uncertain()));
             }
         }
         system.rows().forEach((key, row) -> {
@@ -117,8 +120,11 @@ public final class SystemTables {
             line("  " + padded(line.key().parts() + flag, 9) + "   " + words + (line.byRule() ? "   by rule" : "") + where);
         }
         line("");
+        if (!system.fillers().isEmpty()) {
+            line("  between the words of coarser counts: " + SafeText.of(String.join(", then ", system.fillers())));
+        }
         line("  in 5/8, 7/8 " + (options.symbols() ? "\u2026" : "...") + ": " + asymmetric(system));
-        line("  a tuplet counted through, of five: " + SafeText.of(String.join(" ", system.spanRow(5).words())));
+        line("  a tuplet counted through, of five: " + SafeText.of(String.join(" ", system.spanRow(5, true).words())));
         paragraph("", system.key().isEmpty() ? "" : system.key() + ".");
         line("");
         paragraph("Source: ", system.source());
@@ -128,16 +134,24 @@ public final class SystemTables {
     }
 
     private void notes(CountingSystem system, List<Line> lines) throws IOException {
-        boolean ruleNoted = false;
+        // a rule makes many lines; what is to be said of it is said once
+        Map<CountingSystem.Note, Set<String>> rules = new LinkedHashMap<>();
         for (Line line : lines) {
-            if (line.byRule() && ruleNoted) {
-                continue;
+            if (line.byRule()) {
+                rules.computeIfAbsent(new CountingSystem.Note(line.source(), line.uncertain()), n -> new LinkedHashSet<>())
+                        .add(Integer.toString(line.key().parts()));
+            } else {
+                note(line.parts(), line.source(), line.uncertain());
             }
-            ruleNoted |= line.byRule();
-            String what = line.byRule() ? "by rule" : line.parts();
-            paragraph(what + ": ", line.source());
-            paragraph("(?) " + what + ": ", line.uncertain());
         }
+        for (Map.Entry<CountingSystem.Note, Set<String>> rule : rules.entrySet()) {
+            note(String.join(", ", rule.getValue()) + " by rule", rule.getKey().source(), rule.getKey().uncertain());
+        }
+    }
+
+    private void note(String what, String source, String uncertain) throws IOException {
+        paragraph(what + ": ", source);
+        paragraph("(?) " + what + ": ", uncertain);
     }
 
     /** What becomes of the units of an asymmetric meter, shown on 3 + 2. */

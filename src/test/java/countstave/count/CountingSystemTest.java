@@ -39,7 +39,8 @@ class CountingSystemTest {
                     assertToken(row.say(k, 3));
                 }
             }
-            assertEquals(parts, system.spanRow(parts).words().size());
+            assertEquals(parts, system.spanRow(parts, true).words().size());
+            assertEquals(parts, system.spanRow(parts, false).words().size());
         }
         for (int units = 1; units <= 8; units++) {
             for (int parts = 1; parts <= 8; parts++) {
@@ -79,17 +80,67 @@ class CountingSystemTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            8 | SIMPLE | N 2 3 4 & 2 3 4
-            9 | SIMPLE | N 2 3 trip 2 3 let 2 3
-            10 | SIMPLE | N 2 3 4 5 & 2 3 4 5
+            8 | SIMPLE | N ah e ah & ah a ah
+            8 | COMPOUND | N ah e ah & ah a ah
+            9 | SIMPLE | N ah ta trip ah ta let ah ta
+            10 | SIMPLE | N ah 2 ah 3 & 4 ah 5 ah
             11 | SIMPLE | N 2 3 4 5 6 7 8 9 10 11
-            12 | SIMPLE | N 2 3 e 2 3 & 2 3 a 2 3
-            12 | COMPOUND | N 2 3 4 trip 2 3 4 let 2 3 4
-            16 | SIMPLE | N 2 3 4 e 2 3 4 & 2 3 4 a 2 3 4
+            12 | SIMPLE | N ah trip e let ah & ah trip a let ah
+            12 | COMPOUND | N ta ah e trip ta ah ta let a ah ta
+            13 | SIMPLE | N 2 3 4 5 6 7 8 9 10 11 12 13
+            14 | SIMPLE | N ah 2 ah 3 ah 4 & 5 ah 6 ah 7 ah
+            15 | SIMPLE | N ah ta 2 ah trip 3 ah ta 4 let ah 5 ah ta
+            16 | SIMPLE | N ta ah ta e ta ah ta & ta ah ta a ta ah ta
+            18 | SIMPLE | N da ah trip ta da trip da ah & ta da let da ah let ta da
             """)
     void numbersBeyondTheirRows(int parts, Feel feel, String words) {
         // no published form (facts: "no settled words"): countstave's own rule, as documented in docs/systems.md
         assertEquals(words, String.join(" ", CountingSystem.named("numbers").row(parts, feel).words()));
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            # based on; own lines; parts; feel; what is said
+            numbers | filler = da                              | 8 | SIMPLE   | N da e da & da a da
+            numbers | filler = da, ta                          | 9 | SIMPLE   | N da ta trip da ta let da ta
+            numbers | filler = none                            | 4 | SIMPLE   | N e & a
+            numbers | filler = none                            | 8 | SIMPLE   | N 2 3 4 5 6 7 8
+            numbers | 8 = N a did a & a did a                  | 16 | SIMPLE  | N ah a ah did ah a ah & ah a ah did ah a ah
+            numbers | other = 4 3 2 with numbers, 1 with numbers | 8 | SIMPLE | N 2 3 4 & 2 3 4
+            numbers | other = 4 with la, 1 with la             | 12 | COMPOUND | N la la e la la & la la a la la
+            numbers | other compound = 3 with la, 1 with la    | 12 | COMPOUND | N la la la trip la la la let la la la
+            numbers | other compound = 3 with la, 1 with la    | 8 | SIMPLE   | N ah e ah & ah a ah
+            numbers | filler = na;other = 1 with la            | 8 | SIMPLE   | N na e na & na a na
+            numbers | filler = na;other = 1 with la            | 11 | SIMPLE  | N la la la la la la la la la la
+            solkattu | filler = na                             | 12 | SIMPLE  | ta na ka ka di na mi na ta mi ka na
+            numbers | 3 = N e a                                | 9 | SIMPLE   | N ah ta e ah ta a ah ta
+            """)
+    void theFillerOfOnesOwnSystem(String base, String lines, int parts, Feel feel, String words) {
+        CountingSystem system = CountingSystem.parse("own.system", "based on = " + base + "\n" + lines.replace(';', '\n'));
+        assertEquals(words, String.join(" ", system.row(parts, feel).words()));
+    }
+
+    @Test
+    void theFillerIsSaidInGroupsToo() {
+        // "ta" is always the next level (tuneful.squarespace.com/meter); the units keep du ba bi
+        assertEquals("du ta ta ta ba ta ta ta bi ta ta ta", String.join(" ", CountingSystem.named("gordon").groupRow(3, 4).words()));
+        CountingSystem own = CountingSystem.parse("own.system", "1 = N\nasymmetric = groups\n2 asymmetric = N be\nfiller = x y");
+        assertEquals("N x be x", String.join(" ", own.groupRow(2, 2).words()));
+        assertEquals("N y x y be y x y", String.join(" ", own.groupRow(2, 4).words()));
+        assertEquals("N x y be x y", String.join(" ", own.groupRow(2, 3).words()));
+        assertEquals("N 2 be 2", String.join(" ", CountingSystem.parse("own.system",
+                "1 = N\nasymmetric = groups\n2 asymmetric = N be").groupRow(2, 2).words()));
+    }
+
+    @Test
+    void anyNumberOfPartsHasItsWords() {
+        // far beyond what is said: hostile scores cut a beat as they like; 720720 has 240 divisors
+        for (String name : CountingSystem.names()) {
+            for (int parts : new int[] {720_720, 1_000_003, 2 * 1_000_003}) {
+                assertToken(CountingSystem.named(name).row(parts, Feel.COMPOUND).say(parts - 1, 1));
+                assertToken(CountingSystem.named(name).groupRow(3, parts).say(parts - 1, 1));
+            }
+        }
     }
 
     @Test
@@ -101,8 +152,12 @@ class CountingSystemTest {
 
     @Test
     void spansAreNumberedUnlessTheSystemHasPhrases() {
-        assertEquals("1 2 3 4 5", String.join(" ", CountingSystem.named("numbers").spanRow(5).words()));
-        assertEquals("ta di gi na tom", String.join(" ", CountingSystem.named("solkattu").spanRow(5).words()));
+        assertEquals("N 2 3 4 5", String.join(" ", CountingSystem.named("numbers").spanRow(5, true).words()));
+        assertEquals("1 2 3 4 5", String.join(" ", CountingSystem.named("numbers").spanRow(5, false).words()));
+        assertEquals("ta 2 3 4 5", String.join(" ", CountingSystem.named("french").spanRow(5, true).words()));
+        for (boolean onBeat : new boolean[] {true, false}) {
+            assertEquals("ta di gi na tom", String.join(" ", CountingSystem.named("solkattu").spanRow(5, onBeat).words()));
+        }
     }
 
     @Test
@@ -123,6 +178,12 @@ class CountingSystemTest {
         for (AndWords.Language language : AndWords.languages()) {
             assertEquals(3, new HashSet<>(language.fourths()).size(), language.name());
             assertEquals(2, new HashSet<>(language.thirds()).size(), language.name());
+            // what stands between is none of the words that keep their places, nor sounds like one
+            Set<String> kept = new HashSet<>(language.fourths());
+            kept.addAll(language.thirds());
+            assertEquals(3, new HashSet<>(language.fillers()).size(), language.name());
+            assertTrue(language.fillers().stream().noneMatch(kept::contains), language.name());
+            assertTrue(language.code().equals("en") || !kept.contains("a") || !language.fillers().contains("ah"), language.name());
             assertFalse(language.source().isEmpty() && language.uncertain().isEmpty(), language.name());
             CountingSystem system = CountingSystem.named("numbers").withAnd(language.code());
             assertEquals(language.and(), system.row(2, Feel.SIMPLE).word(1));
@@ -145,7 +206,8 @@ class CountingSystemTest {
                 () -> assertEquals("Mine", mine.title()),
                 () -> assertEquals("N ki ta", String.join(" ", mine.row(3, Feel.SIMPLE).words())),
                 () -> assertEquals("N e & a", String.join(" ", mine.row(4, Feel.SIMPLE).words())),
-                () -> assertEquals("N 2 3 ki 2 3 ta 2 3", String.join(" ", mine.row(9, Feel.SIMPLE).words())));
+                // "ta" is a third of it already: the next filler is said
+                () -> assertEquals("N ah da ki ah da ta ah da", String.join(" ", mine.row(9, Feel.SIMPLE).words())));
         Files.write(file, "1 = \u00e9".getBytes(StandardCharsets.ISO_8859_1));
         assertTrue(assertThrows(ScoreException.class, () -> CountingSystem.load(file)).getMessage().contains("UTF-8"));
         String missing = folder.resolve("none.system").toString();
@@ -177,6 +239,15 @@ class CountingSystemTest {
             based on = nothing          | line 1, column 12: there is no counting system “nothing”
             2 = N &                     | the row 1 is missing
             1 = abcdefghijklmnopqrstuvw | line 1, column 5: a word of more than 16
+            1 = N;filler =              | line 2, column 10: nothing stands right
+            1 = N;filler = N            | line 2, column 10: a filler is a word
+            1 = N;filler = ah numbers   | line 2, column 13: a filler is a word
+            1 = N;filler = ah ta, ah    | line 2, column 17: the filler “ah” stands here twice
+            1 = N;filler = none ta      | line 2, column 10: “none” stands alone
+            1 = N;filler = (ah)         | line 2, column 10: brackets
+            1 = N;filler compound = ah  | line 2, column 8: after “filler” nothing can stand
+            1 = N;source filler 6 = me  | line 2, column 15: after “filler” nothing can stand
+            1 = N;filler = a;filler = b | line 3, column 1: “filler” was already given in line 2
             [x];1 = N                   | line 2, column 1: a counting system has no [x]
             """)
     void faultyFilesAreToldWithLineAndColumn(String text, String message) {

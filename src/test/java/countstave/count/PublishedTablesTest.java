@@ -18,7 +18,7 @@ class PublishedTablesTest {
             numbers | 3 | simple | N trip let | common practice; reported by a drum teacher's page (2022)
             numbers | 4 | simple | N e & a | M. Feezell, LearnMusicTheory.net 1.25 (2010)
             numbers | 5 | simple | N 2 3 4 5 | no agreed form; 1-2-3-4-5 among those of a drum teacher's page (2020)
-            numbers | 6 | simple | N trip let & trip let | common practice, no source
+            numbers | 6 | simple | N trip let & trip let | onlinedrumlessons.com, counting guide
             numbers | 6 | compound | N ah trip ah let ah | writing-tips site, lesson on compound meters (2019)
             numbers | 3 | compound | N trip let | the same, 12/8: 1 trip let 2 trip let
             numbers | 7 | simple | N 2 3 4 5 6 7 | common practice, no source
@@ -26,6 +26,11 @@ class PublishedTablesTest {
             numbers-and-a | 3 | compound | N & a | pages on counting, 6/8: 1 & a 2 & a
             numbers-and-a | 6 | compound | N ta & ta a ta | 'a drum teacher page (2022): n & a with a filler (la/ta/da)'
             numbers-and-a | 4 | simple | N e & a | M. Feezell (2010)
+            numbers-places | 3 | simple | N trip let | as numbers
+            numbers-places | 4 | simple | N e & a | as numbers
+            numbers-restart | 6 | simple | N trip let & trip let | as numbers
+            numbers-restart | 6 | compound | N ah trip ah let ah | as numbers
+            numbers-groups | 3 | compound | N & a | as numbers-and-a
             # Eastman, the handout after McHose & Tibbs, Sight-Singing Manual (2nd ed., 1945)
             eastman | 1 | simple | N | handout after McHose & Tibbs (1945)
             eastman | 2 | simple | N te | handout after McHose & Tibbs (1945)
@@ -42,6 +47,7 @@ class PublishedTablesTest {
             eastman-ti | 3 | simple | N la li | University of Arizona / UT El Paso teaching page
             eastman-ti | 4 | simple | N ti te ta | University of Arizona / UT El Paso teaching page; Feezell 1.25
             eastman-ti | 6 | simple | N ta la ta li ta | Feezell 1.25
+            eastman-ti | 12 | simple | N ta ta ti la ta ta ta li ta ta ta | 'Feezell 1.25: ti at 1/4, la and li at the thirds, everything else ta'
             # Froseth, a teacher's comparison page (2014)
             froseth | 2 | simple | N ne | mramusicplace.net 2014
             froseth | 4 | simple | N ta ne ta | mramusicplace.net 2014

@@ -11,6 +11,7 @@ import countstave.score.Meter;
 import countstave.score.Part;
 import countstave.score.PartTimeline;
 import countstave.score.SourceSpot;
+import countstave.score.Swung;
 import countstave.score.Tempo;
 import countstave.score.TempoChange;
 import countstave.time.Duration;
@@ -114,6 +115,8 @@ public final class TestPlans {
         private final List<Integer> groups;
         private final TreeSet<Offset> attacks = new TreeSet<>();
         private final List<Segment> segments = new ArrayList<>();
+        private final TreeSet<Offset> felt = new TreeSet<>();
+        private Swung swung;
         private Duration length;
         private Duration phase = Duration.ZERO;
         private int run;
@@ -154,32 +157,66 @@ public final class TestPlans {
             return this;
         }
 
+        /** The bar is swung in pairs of {@code unit}; to be said before its attacks, which are given as written. */
+        public BarMaker swung(String unit, int longPart, int shortPart) {
+            swung = new Swung(Duration.parse(unit), longPart, shortPart, List.of());
+            return this;
+        }
+
+        /** These attacks of the segment that is made next are felt, not said. */
+        public BarMaker felt(String... offsets) {
+            for (String offset : offsets) {
+                felt.add(Offset.parse(offset));
+            }
+            return attacks(offsets);
+        }
+
+        /** Counts on in swung pairs up to {@code end}. */
+        public BarMaker pairs(String end) {
+            return segment(swung.unit(), end, Segment.Kind.FILL, swung.unit(), swung);
+        }
+
+        /** Counts on in {@code unit} up to {@code end}; its felt notes lie on the grid of {@code grid}. */
+        public BarMaker fill(String unit, String end, String grid) {
+            return segment(Duration.parse(unit), end, Segment.Kind.FILL, Duration.parse(grid), null);
+        }
+
         /** Counts on in {@code unit} up to {@code end}. */
         public BarMaker fill(String unit, String end) {
-            return segment(unit, end, Segment.Kind.FILL);
+            return fill(unit, end, unit);
         }
 
         /** Counts the whole bar in {@code unit}. */
         public TestPlans fill(String unit) {
-            return segment(unit, length.toString(), Segment.Kind.FILL).end();
+            return fill(unit, length.toString(), unit).end();
         }
 
         public BarMaker span(String unit, String end) {
-            return segment(unit, end, Segment.Kind.SPAN);
+            return segment(Duration.parse(unit), end, Segment.Kind.SPAN, Duration.parse(unit), null);
         }
 
         public TestPlans end() {
             return TestPlans.this;
         }
 
-        private BarMaker segment(String unit, String end, Segment.Kind kind) {
-            Duration length = Duration.parse(unit);
-            boolean change = !length.equals(lastUnit);
-            lastUnit = length;
-            segments.add(new Segment(at, Offset.parse(end), length, kind, change, tempo.rate(length), null,
-                    List.of(), length, null));
+        private BarMaker segment(Duration unit, String end, Segment.Kind kind, Duration grid, Swung pairs) {
+            boolean change = !unit.equals(lastUnit);
+            lastUnit = unit;
+            segments.add(new Segment(at, Offset.parse(end), unit, kind, change, tempo.rate(unit), null,
+                    felt.stream().map(this::sounding).toList(), grid, pairs));
+            felt.clear();
             at = Offset.parse(end);
             return this;
+        }
+
+        /** Where a note sounds that is written here: the second of a swung pair is late. */
+        private Offset sounding(Offset written) {
+            if (swung == null) {
+                return written;
+            }
+            Duration pair = swung.unit().times(2);
+            Offset first = Offset.ZERO.plus(pair.times(written.minus(Offset.ZERO).floorOver(pair)));
+            return written.minus(first).equals(swung.unit()) ? first.plus(swung.second()) : written;
         }
 
         private BarPlan plan() {
@@ -188,8 +225,11 @@ public final class TestPlans {
             Bar bar = new Bar(index, Integer.toString(index + 1), !phase.isZero(), meter, index == 0, length, phase,
                     List.of(), List.of(), List.of(), List.of(), List.of(), null, null, style, Duration.of(480, 1),
                     SourceSpot.NONE);
-            BarTimeline timeline = new BarTimeline(bar, beats(), !groups.isEmpty(), List.copyOf(attacks), List.of(),
-                    List.of(), List.of(new TempoChange(Offset.ZERO, tempo)), null);
+            Swung swing = swung == null ? null
+                    : new Swung(swung.unit(), swung.longPart(), swung.shortPart(), List.copyOf(attacks));
+            BarTimeline timeline = new BarTimeline(bar, beats(), !groups.isEmpty(),
+                    attacks.stream().map(this::sounding).toList(), List.of(), List.of(),
+                    List.of(new TempoChange(Offset.ZERO, tempo)), swing);
             return new BarPlan(timeline, List.copyOf(segments));
         }
 

@@ -1,0 +1,260 @@
+package countstave.grid;
+
+import countstave.score.BarTimeline;
+import countstave.score.Beat;
+import countstave.score.ScoreException;
+import countstave.score.Tempo;
+import countstave.score.Tuplet;
+import countstave.score.VoiceAttacks;
+import countstave.time.Duration;
+import countstave.time.Offset;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+
+/**
+ * One beat and the grids on which it can be counted: which of its notes lie on the words of a division, and what it
+ * costs to feel the others.
+ *
+ * <p>Places in the beat are whole <em>ticks</em>: the beat has as many as the least common multiple of all places asks
+ * for, so that all of this is arithmetic of small whole numbers.
+ */
+final class BeatGrids {
+
+    /** Finer than any notation; a beat that needs more is a file of raw times, not of note values. */
+    static final int LARGEST_DIVISION = 20_160;
+
+    /** From this share of the voice limit on, in thousandths, a grid is too fast to be worth saying. */
+    static final long UNSAYABLE = 1300;
+    /** From here on nobody says it, whatever it costs. */
+    static final long BEYOND_WORDS = 1600;
+    /** Up to here a doubling finer than a 16th is said rather than felt. */
+    static final long EASY = 750;
+
+    /** Not possible: the note would be lost. */
+    static final long LOST = -1;
+
+    private final BarTimeline bar;
+    private final Beat beat;
+    private final Tempo tempo;
+    private final Units units;
+    private final PlanOptions options;
+    private final int ticks;
+    private final int division;
+    /** The finest division that everybody drills: quarters of a plain beat, thirds of a dotted one. */
+    private final int ordinary;
+    private final boolean[] attack;
+    private final List<boolean[]> lines = new ArrayList<>();
+
+    /**
+     * @param places whatever else needs a tick: cuts inside the beat
+     * @param leadsOn whether the next bar begins with a note
+     * @throws ScoreException if the notes fit no grid that could be counted
+     */
+    BeatGrids(BarTimeline bar, Beat beat, Collection<Offset> places, boolean leadsOn, Units units, PlanOptions options) {
+        this.bar = bar;
+        this.beat = beat;
+        this.ordinary = beat.length().numerator() == 3 ? 3 : 4;
+        this.tempo = bar.tempoAt(beat.start().isBefore(Offset.ZERO) ? Offset.ZERO : beat.start());
+        this.units = units;
+        this.options = options;
+        long all = 1;
+        for (Offset place : places) {
+            all = lcm(bar, all, place.minus(beat.start()).over(beat.length()).denominator());
+        }
+        long notes = 1;
+        for (Offset at : bar.attacks()) {
+            if (at.isWithin(beat.start(), beat.end())) {
+                notes = lcm(bar, notes, at.minus(beat.start()).over(beat.length()).denominator());
+            }
+        }
+        this.division = (int) notes;
+        this.ticks = (int) lcm(bar, all, notes);
+        this.attack = ticks(bar.attacks());
+        this.attack[ticks] |= leadsOn && !beat.end().isBefore(bar.bar().end());
+        for (VoiceAttacks line : bar.lines()) {
+            lines.add(ticks(line.attacks()));
+        }
+    }
+
+    private static long lcm(BarTimeline bar, long a, long b) {
+        long value = b > LARGEST_DIVISION ? Long.MAX_VALUE : a / gcd(a, b) * b;
+        if (value > LARGEST_DIVISION) {
+            throw new ScoreException("bar " + bar.bar().number() + ": the notes of a beat fit no grid of up to "
+                    + LARGEST_DIVISION + " parts, so nothing can be counted there;"
+                    + " write them as note values and tuplets, or leave the bar out with --bars");
+        }
+        return value;
+    }
+
+    static long gcd(long a, long b) {
+        return b == 0 ? a : gcd(b, a % b);
+    }
+
+    /** Which ticks of the beat, its end included, are among these moments. */
+    private boolean[] ticks(List<Offset> moments) {
+        boolean[] found = new boolean[ticks + 1];
+        for (Offset at : moments) {
+            if (!at.isBefore(beat.start()) && !at.isAfter(beat.end())) {
+                found[tick(at)] = true;
+            }
+        }
+        return found;
+    }
+
+    /** The tick of a place in the beat; its end is the last tick plus one. */
+    int tick(Offset at) {
+        Duration share = at.minus(beat.start()).over(beat.length());
+        // a place of the next beat's that is on no tick of this one does not matter to it
+        return share.denominator() == 1 || ticks % share.denominator() == 0
+                ? Math.toIntExact(share.numerator() * (ticks / share.denominator())) : 0;
+    }
+
+    /** The coarsest division on which all its notes lie. */
+    int division() {
+        return division;
+    }
+
+    /** The coarsest divisions on which the notes of each voice lie. */
+    List<Integer> lineDivisions() {
+        return lines.stream().map(this::division).toList();
+    }
+
+    private int division(boolean[] line) {
+        long grid = ticks;
+        for (int t = 0; t < ticks; t++) {
+            grid = line[t] ? gcd(grid, t) : grid;
+        }
+        return (int) (ticks / grid);
+    }
+
+    /** Whether a word of the division {@code d} stands at this tick. */
+    boolean isSaid(int tick, int d) {
+        return (long) tick * d % ticks == 0;
+    }
+
+    /** How many words of the division {@code d} stand from one tick to before another. */
+    int words(int from, int to, int d) {
+        return (int) (ceil((long) to * d) - ceil((long) from * d));
+    }
+
+    private long ceil(long parts) {
+        return (parts + ticks - 1) / ticks;
+    }
+
+    boolean isAttack(int tick) {
+        return attack[tick];
+    }
+
+    Tempo tempo() {
+        return tempo;
+    }
+
+    /** How fast the beat is in {@code parts}, in thousandths of the voice limit. */
+    private long speed(long parts) {
+        return units.speed(beat.length().dividedBy(parts), tempo);
+    }
+
+    /**
+     * What it costs to feel the note at {@code tick} while the division {@code d} is said.
+     *
+     * @param tick of an attack that is on no word of {@code d}
+     * @return the cost in thousandths, or {@link #LOST} where it has to be said
+     */
+    long feel(int tick, int d) {
+        if (!options.felt()) {
+            return LOST;
+        }
+        if (options.against() && speed(division) > UNSAYABLE && isAgainst(tick, d)) {
+            return options.weights().feltAgainst();
+        }
+        Tuplet tuplet = tupletAround(tick);
+        if (tuplet != null && !(isSaid(tick(tuplet.start()), d) && isSaid(tick(tuplet.end()), d))) {
+            return LOST;
+        }
+        long doubling = doubling(tick, d);
+        return doubling == LOST && tuplet != null && isBeyondWords(tuplet) && saysOnlyNotes(tuplet, d)
+                ? options.weights().feltBeyond() : doubling;
+    }
+
+    /** Whether every word of {@code d} that falls inside a tuplet falls on a note of it: else it would only disturb. */
+    private boolean saysOnlyNotes(Tuplet tuplet, int d) {
+        Duration word = beat.length().dividedBy(d);
+        for (Offset at = tuplet.start().plus(word); at.isBefore(tuplet.end()); at = at.plus(word)) {
+            if (!at.minus(tuplet.start()).isMultipleOf(tuplet.unit())) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** The shortest tuplet inside this beat among whose notes the one at {@code tick} can be, not being its first. */
+    private Tuplet tupletAround(int tick) {
+        Offset at = beat.start().plus(beat.length().times(tick, ticks));
+        Tuplet found = null;
+        for (Tuplet tuplet : bar.tuplets()) {
+            if (tuplet.start().isBefore(at) && tuplet.end().isAfter(at) && !tuplet.start().isBefore(beat.start())
+                    && !tuplet.end().isAfter(beat.end()) && at.minus(tuplet.start()).isMultipleOf(tuplet.unit())
+                    && (found == null || tuplet.length().isShorterThan(found.length()))) {
+                found = tuplet;
+            }
+        }
+        return found;
+    }
+
+    /** Fives, sevens, elevens … that are too fast for any voice. */
+    private boolean isBeyondWords(Tuplet tuplet) {
+        int actual = tuplet.ratio().actual();
+        return actual / Integer.lowestOneBit(actual) > 3 && units.speed(tuplet.unit(), tempo) > BEYOND_WORDS;
+    }
+
+    /** Halves, thirds or quarters of the distance between two words, one of which is played. */
+    private long doubling(int tick, int d) {
+        long scaled = (long) tick * d;
+        int before = (int) (scaled / ticks);
+        int parts = (int) (ticks / gcd(scaled % ticks, ticks));
+        if (parts > 4 || !isOfItsFamily(tick, d)) {
+            return LOST;
+        }
+        if (!isPlayed(before, d) && !(parts == 2 && isPlayed(before + 1, d))) {
+            return LOST;
+        }
+        long full = speed((long) d * parts);
+        long cost = parts == 2 ? options.weights().felt() : options.weights().feltThird();
+        if (full > UNSAYABLE) {
+            return cost;
+        }
+        return (long) d * parts > ordinary && full > EASY ? cost + options.weights().feltBySay() : LOST;
+    }
+
+    /** Whether a voice that has the note at {@code tick} divides the beat in a multiple of {@code d}. */
+    private boolean isOfItsFamily(int tick, int d) {
+        for (boolean[] line : lines) {
+            if (line[tick] && division(line) % d == 0) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether a note begins on word {@code k} of the division, the next beat's first word included. */
+    private boolean isPlayed(int k, int d) {
+        return (long) k * ticks % d == 0 && attack[(int) ((long) k * ticks / d)];
+    }
+
+    /** Whether another voice of two or more notes goes on the words of {@code d}, and the note here is not its. */
+    private boolean isAgainst(int tick, int d) {
+        for (boolean[] line : lines) {
+            int notes = 0;
+            boolean said = !line[tick];
+            for (int t = 0; t < ticks && said; t++) {
+                notes += line[t] ? 1 : 0;
+                said = !line[t] || isSaid(t, d);
+            }
+            if (said && notes >= 2) {
+                return true;
+            }
+        }
+        return false;
+    }
+}

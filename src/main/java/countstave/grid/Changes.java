@@ -1,0 +1,149 @@
+package countstave.grid;
+
+/**
+ * What it costs to go from one way of counting to another, and what is remembered of it.
+ *
+ * <p>After a change to a slower unit of the same family the faster one is remembered for about a bar (from a barline to
+ * the next, from inside a bar to the end of the next one), since taking it up again so soon makes the count flicker.
+ * A <em>slot</em> is a state with what is remembered in it: each state has one slot that remembers nothing, and two
+ * for each faster unit of its family: just left, and left in the bar before (or on this bar's barline).
+ */
+final class Changes {
+
+    /** Costs are carried times this, so that the number of changes settles ties and nothing else. */
+    static final int TIE_SHIFT = 20;
+
+    private final Units units;
+    private final int size;
+    private final long[][] base;
+    private final boolean[][] slower;
+    private final boolean[][] family;
+    private final int[] firstSlot;
+    private final int[][] remembered;
+    private final int[] rank;
+    private final int slots;
+    private final long flicker;
+    private final long flickerLater;
+
+    Changes(Units units, Weights weights) {
+        this.units = units;
+        this.size = units.size();
+        this.base = new long[size][size];
+        this.slower = new boolean[size][size];
+        this.family = new boolean[size][size];
+        this.firstSlot = new int[size];
+        this.remembered = new int[size][];
+        this.rank = new int[size];
+        this.flicker = weights.flicker() << TIE_SHIFT;
+        this.flickerLater = weights.flickerLater() << TIE_SHIFT;
+        int slot = 0;
+        for (int from = 0; from < size; from++) {
+            int count = 0;
+            int[] faster = new int[size];
+            for (int to = 0; to < size; to++) {
+                base[from][to] = units.sameUnit(from, to) ? 0 : base(from, to, weights);
+                slower[from][to] = isSlower(from, to);
+                family[from][to] = units.sameFamily(from, to);
+                if (isSlower(to, from) && family[from][to] && units.kind(from) == Units.Kind.FILL && units.kind(to) == Units.Kind.FILL) {
+                    faster[count++] = to;
+                }
+                int byUnit = units.unit(from).compareTo(units.unit(to));
+                rank[from] += byUnit < 0 || byUnit == 0 && units.kind(from).compareTo(units.kind(to)) > 0 ? 1 : 0;
+            }
+            remembered[from] = java.util.Arrays.copyOf(faster, count);
+            firstSlot[from] = slot;
+            slot += 1 + 2 * count;
+        }
+        this.slots = slot;
+    }
+
+    private long base(int from, int to, Weights weights) {
+        boolean swung = units.kind(from) == Units.Kind.SWUNG;
+        if (swung != (units.kind(to) == Units.Kind.SWUNG) && !units.isSpan(from) && !units.isSpan(to)) {
+            var pair = units.unit(swung ? from : to).times(2);
+            if (pair.equals(units.unit(swung ? to : from).times(3))) {
+                return weights.swungAndTriplets();
+            }
+        }
+        boolean toFaster = units.unit(to).isShorterThan(units.unit(from));
+        long cost = !units.sameFamily(from, to) ? weights.otherFamily() : toFaster ? weights.faster() : weights.slower();
+        return cost + weights.doubling() * Math.max(0, doublings(from, to) - 1);
+    }
+
+    /** How many whole doublings of the speed lie between two units. */
+    private long doublings(int from, int to) {
+        var a = units.unit(from);
+        var b = units.unit(to);
+        long ratio = a.isLongerThan(b) ? a.floorOver(b) : b.floorOver(a);
+        return 63 - Long.numberOfLeadingZeros(Math.max(1, ratio));
+    }
+
+    /** Whether the change goes to a slower unit, neither of them a span count. */
+    private boolean isSlower(int from, int to) {
+        return units.unit(to).isLongerThan(units.unit(from)) && !units.isSpan(from) && !units.isSpan(to);
+    }
+
+    int states() {
+        return size;
+    }
+
+    int slots() {
+        return slots;
+    }
+
+    /** The slot of a state that remembers nothing. */
+    int slot(int state) {
+        return firstSlot[state];
+    }
+
+    /** How many slots a state has. */
+    int slotsOf(int state) {
+        return 1 + 2 * remembered[state].length;
+    }
+
+    /** The faster unit that slot {@code memory} of a state (0 … slotsOf − 1) remembers, or −1. */
+    int remembers(int state, int memory) {
+        return memory == 0 ? -1 : remembered[state][(memory - 1) / 2];
+    }
+
+    /** What slot {@code memory} of a state becomes when a bar begins: older, or forgotten. */
+    static int aged(int memory) {
+        return memory == 0 || memory % 2 == 0 ? 0 : memory + 1;
+    }
+
+    /** The slot in which state {@code to} is taken up after {@code from}. */
+    int slotAfter(int from, int to, boolean atBarline) {
+        if (from >= 0 && slower[from][to] && family[from][to] && units.kind(from) == Units.Kind.FILL && units.kind(to) == Units.Kind.FILL) {
+            for (int i = 0; i < remembered[to].length; i++) {
+                if (remembered[to][i] == from) {
+                    return firstSlot[to] + 1 + 2 * i;
+                }
+            }
+        }
+        return firstSlot[to];
+    }
+
+    /** Cost of a change at this cut, without flicker, shifted; 1 for being a change is in it. */
+    long cost(int from, int to, BarGraph bar, int cut) {
+        if (units.sameUnit(from, to)) {
+            return 0;
+        }
+        long cost = base[from][to] + bar.place(cut)
+                + (slower[from][to] ? bar.slower(cut, family[from][to]) : 0);
+        return (Math.max(0, cost) << TIE_SHIFT) + 1;
+    }
+
+    /** What taking up the unit that slot {@code memory} remembers costs in addition, shifted. */
+    long flicker(int memory) {
+        return memory % 2 == 1 ? flicker : flickerLater;
+    }
+
+    /** Among equal costs the coarser unit goes first, then fill: the smaller rank is later. */
+    boolean goesFirst(int state, int other) {
+        return rank[state] < rank[other];
+    }
+
+    boolean isSame(int a, int b) {
+        return a >= 0 && units.sameUnit(a, b);
+    }
+}
