@@ -45,7 +45,8 @@ public record CountedScore(ScoreFile file, Score score, List<PartCounts> parts) 
 
     private static PartCounts count(Part part, CountingOptions options) {
         try {
-            PartTimeline all = Timeline.of(part, options.selection(), options.beat(), options.tempo());
+            PartTimeline all = Timeline.of(part, options.selection(), options.beat(), options.tempo(),
+                    options.swing());
             PartTimeline timeline = options.bars().of(all);
             return Words.of(Planner.plan(timeline, options.plan()), options.system());
         } catch (TimeOverflowException e) {

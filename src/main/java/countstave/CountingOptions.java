@@ -6,6 +6,7 @@ import countstave.score.BarChoice;
 import countstave.score.PartChoice;
 import countstave.score.PulseChoice;
 import countstave.score.Selection;
+import countstave.score.Swing;
 import countstave.score.Tempo;
 
 /**
@@ -19,9 +20,16 @@ import countstave.score.Tempo;
  * @param tempo a tempo in place of the score's, or null
  * @param plan the weights and the voice limit
  * @param openTremolo whether measured tremolos are opened
+ * @param swing a swing in place of the score's, or null
  */
 public record CountingOptions(PartChoice parts, Selection selection, BarChoice bars, CountingSystem system,
-        PulseChoice beat, Tempo tempo, PlanOptions plan, boolean openTremolo) {
+        PulseChoice beat, Tempo tempo, PlanOptions plan, boolean openTremolo, Swing swing) {
+
+    /** Swung as the score says. */
+    public CountingOptions(PartChoice parts, Selection selection, BarChoice bars, CountingSystem system,
+            PulseChoice beat, Tempo tempo, PlanOptions plan, boolean openTremolo) {
+        this(parts, selection, bars, system, beat, tempo, plan, openTremolo, null);
+    }
 
     /** Everything in the score, by the meter, in numbers. */
     public static CountingOptions defaults() {

@@ -37,6 +37,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilder;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -144,17 +145,19 @@ class InvariantsTest {
         assertEquals(counted.parts().size(), added.size());
         for (int p = 0; p < added.size(); p++) {
             for (BarCounts bar : counted.parts().get(p).bars()) {
-                List<Offset> planned = new ArrayList<>();
-                for (Segment segment : bar.plan().segments()) {
-                    for (int k = 0; k < segment.positions(); k++) {
-                        planned.add(segment.start().plus(segment.unit().times(k)));
-                    }
-                }
+                List<Offset> planned = bar.segments().stream().flatMap(s -> written(s).stream()).toList();
                 List<Offset> written = added.get(p).bars().get(bar.plan().timeline().bar().index()).voices().stream()
                         .flatMap(v -> v.events().stream()).filter(Event::isNote).map(Event::start).toList();
                 assertEquals(planned, written);
             }
         }
+    }
+
+    /** Where the counts of a segment are written: swung pairs as two equal notes. */
+    private static List<Offset> written(SegmentCounts counts) {
+        Segment segment = counts.segment();
+        return IntStream.range(0, counts.counts().size()).mapToObj(k -> segment.isSwung()
+                ? segment.start().plus(segment.unit().times(k)) : counts.counts().get(k).at()).toList();
     }
 
     private static ScoreFile utf8(String annotated) {
@@ -215,10 +218,10 @@ class InvariantsTest {
                     continue;
                 }
                 bar.segments().forEach(s -> s.counts().stream().filter(Count::played).forEach(count ->
-                        assertTrue((words.get(bar.writtenPlace(count.at())) + " ").startsWith(count.say() + " "),
+                        assertTrue((words.get(bar.plan().timeline().writtenAt(count.at())) + " ").startsWith(count.say() + " "),
                                 () -> count + " is not under its note but " + words)));
                 bar.plan().segments().forEach(s -> s.felt().forEach(at ->
-                        assertNull(words.get(bar.writtenPlace(at)), () -> "a word under the felt note at " + at)));
+                        assertNull(words.get(bar.plan().timeline().writtenAt(at)), () -> "a word under the felt note at " + at)));
             }
         }
     }

@@ -8,6 +8,7 @@ import countstave.score.BarChoice;
 import countstave.score.PartChoice;
 import countstave.score.PulseChoice;
 import countstave.score.Selection;
+import countstave.score.Swing;
 import countstave.score.Tempo;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -63,6 +64,12 @@ final class SharedOptions {
                     + " The tempo decides what can be said in time.")
     Tempo tempo;
 
+    @Option(names = "--swing", paramLabel = "SWING", converter = SwingConverter.class, defaultValue = "score",
+            description = "How pairs of eighths are played and counted: score (as it says: swing, shuffle, straight),"
+                    + " straight, or a ratio long:short such as 2:1, or 3:2@16th for pairs of 16ths."
+                    + " Default: ${DEFAULT-VALUE}.")
+    Swing swing;
+
     @Option(names = "--voice-limit", paramLabel = "RATE", defaultValue = "6.5",
             description = "Syllables a second that you can say. Default: ${DEFAULT-VALUE}, the measured mean of the"
                     + " fastest repeated syllables of young adults.")
@@ -82,7 +89,7 @@ final class SharedOptions {
         CountingSystem words = CountingSystem.find(system);
         return new CountingOptions(new PartChoice(parts), selection(), bars == null ? BarChoice.ALL
                 : BarChoice.parse(bars), and == null ? words : words.withAnd(and), beat, tempo, planOptions(),
-                openTremolo);
+                openTremolo, swing);
     }
 
     Selection selection() {

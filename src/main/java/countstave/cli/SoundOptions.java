@@ -5,7 +5,6 @@ import countstave.sound.Displacement;
 import countstave.sound.GuideOptions;
 import countstave.sound.Layer;
 import countstave.sound.Leg;
-import countstave.sound.Swing;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -45,11 +44,6 @@ final class SoundOptions {
     @Option(names = "--whole-grid", description = "Sound every counted position at every stage, not only the said ones.")
     boolean wholeGrid;
 
-    @Option(names = "--swing", paramLabel = "LONG:SHORT", converter = SwingConverter.class, defaultValue = "1:1",
-            description = "Play pairs of eighths long-short: 2:1, or 3:2@16th for pairs of 16ths. Beats that are"
-                    + " counted in threes, fives ... stay even. Default: ${DEFAULT-VALUE}.")
-    Swing swing;
-
     @Option(names = "--place", paramLabel = "BEATS=WAY",
             description = "Play the notes on these beats late (+) or early (-) against the steady click: 2,4=+1/64 (a"
                     + " note value), 2,4=-15ms, all=+10ms. May be repeated.")
@@ -72,7 +66,7 @@ final class SoundOptions {
             throw new ScoreException("--repeats goes from 1 to " + Leg.MOST_REPEATS + ", not " + repeats);
         }
         Set<Layer> heard = EnumSet.copyOf(layers);
-        GuideOptions options = new GuideOptions(heard, !noCountIn, !wholeGrid, swing,
+        GuideOptions options = new GuideOptions(heard, !noCountIn, !wholeGrid,
                 places.stream().map(Displacement::parse).toList(), peak);
         return new GuideFiles(options, EnumSet.copyOf(formats), tracks, wavTracks, repeats);
     }

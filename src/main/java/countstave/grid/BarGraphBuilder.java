@@ -172,7 +172,8 @@ final class BarGraphBuilder {
         if (cut == 0) {
             graph.place(cut, -weights.barline(), 0, 0);
         } else if (at.equals(beat.start())) {
-            graph.place(cut, opensGroup(beat) ? 0 : weights.weakBeat(), 0, weights.slowerInBar());
+            boolean weak = !opensGroup(beat);
+            graph.place(cut, weak ? weights.weakBeat() : 0, weak ? weights.slowerOnWeakBeat() : 0, weights.slowerInBar());
         } else {
             int tick = grids.tick(at);
             boolean good = grids.isSaid(tick, 2) && grids.isAttack(tick) || isTupletEdge(at);
@@ -228,7 +229,8 @@ final class BarGraphBuilder {
             }
             if (attack.minus(tuplet.start()).isMultipleOf(tuplet.unit())) {
                 played++;
-            } else if (options.felt() && options.against() && isAgainst(tuplet, attack)) {
+            } else if (options.felt() && options.against() && isAgainst(tuplet, attack)
+                    && (bar.beatAt(attack).start().equals(attack) || isUnsayable(tuplet))) {
                 felt += weights.feltAgainst();
             } else {
                 return;
@@ -241,6 +243,14 @@ final class BarGraphBuilder {
         long each = units.hardToSay(state, bar.tempoAt(tuplet.start()), weights);
         graph.addSpan(from, new BarGraph.Span(to, state,
                 words * each + unplayed(words - played) + weights.hiddenBeat() * hidden + felt, index));
+    }
+
+    /** Whether nobody can say a grid that holds all notes and beats of the tuplet's time. */
+    private boolean isUnsayable(Tuplet tuplet) {
+        List<Offset> all = new ArrayList<>(bar.attacks());
+        bar.beats().forEach(beat -> all.add(beat.start()));
+        Duration common = tuplet.unit().gcd(CoveringGrid.unit(tuplet.start(), tuplet.end(), all));
+        return units.speed(common, bar.tempoAt(tuplet.start())) > BeatGrids.UNSAYABLE;
     }
 
     /** Whether another voice has two or more notes on the tuplet's own grid, and the note here is not its. */

@@ -169,16 +169,18 @@ final class BeatGrids {
             return options.weights().feltAgainst();
         }
         Tuplet tuplet = tupletAround(tick);
-        if (tuplet != null && !(isSaid(tick(tuplet.start()), d) && isSaid(tick(tuplet.end()), d))) {
+        if (tuplet != null && !goesWith(tuplet, d)) {
             return LOST;
         }
         long doubling = doubling(tick, d);
-        return doubling == LOST && tuplet != null && isBeyondWords(tuplet) && saysOnlyNotes(tuplet, d)
-                ? options.weights().feltBeyond() : doubling;
+        return doubling == LOST && tuplet != null && isBeyondWords(tuplet) ? options.weights().feltBeyond() : doubling;
     }
 
-    /** Whether every word of {@code d} that falls inside a tuplet falls on a note of it: else it would only disturb. */
-    private boolean saysOnlyNotes(Tuplet tuplet, int d) {
+    /** Whether a tuplet begins and ends on words of {@code d}, and all words inside it fall on its own grid. */
+    private boolean goesWith(Tuplet tuplet, int d) {
+        if (!isSaid(tick(tuplet.start()), d) || !isSaid(tick(tuplet.end()), d)) {
+            return false;
+        }
         Duration word = beat.length().dividedBy(d);
         for (Offset at = tuplet.start().plus(word); at.isBefore(tuplet.end()); at = at.plus(word)) {
             if (!at.minus(tuplet.start()).isMultipleOf(tuplet.unit())) {

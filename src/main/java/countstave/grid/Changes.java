@@ -1,5 +1,7 @@
 package countstave.grid;
 
+import java.util.Arrays;
+
 /**
  * What it costs to go from one way of counting to another, and what is remembered of it.
  *
@@ -50,7 +52,7 @@ final class Changes {
                 int byUnit = units.unit(from).compareTo(units.unit(to));
                 rank[from] += byUnit < 0 || byUnit == 0 && units.kind(from).compareTo(units.kind(to)) > 0 ? 1 : 0;
             }
-            remembered[from] = java.util.Arrays.copyOf(faster, count);
+            remembered[from] = Arrays.copyOf(faster, count);
             firstSlot[from] = slot;
             slot += 1 + 2 * count;
         }
@@ -111,8 +113,40 @@ final class Changes {
         return memory == 0 || memory % 2 == 0 ? 0 : memory + 1;
     }
 
-    /** The slot in which state {@code to} is taken up after {@code from}. */
-    int slotAfter(int from, int to, boolean atBarline) {
+    /** The state of a slot. */
+    int stateOf(int slot) {
+        int found = Arrays.binarySearch(firstSlot, slot);
+        return found >= 0 ? found : -found - 2;
+    }
+
+    /**
+     * The slot after a step from a slot.
+     *
+     * @param slot or {@link Search#START}
+     * @param to the state of the step, {@code span} whether it is a span count
+     * @param cut where it begins: at the first of a bar what is remembered grows older
+     */
+    int after(int slot, int to, boolean span, int cut) {
+        int from = slot < 0 ? -1 : stateOf(slot);
+        if (from == to && !span) {
+            int memory = slot - firstSlot[from];
+            return firstSlot[from] + (cut == 0 ? aged(memory) : memory);
+        }
+        return slotAfter(from, from < 0 ? 0 : slot - firstSlot[from], to, cut == 0);
+    }
+
+    /**
+     * The slot in which state {@code to} is taken up after slot {@code memory} of {@code from}: what was left stays
+     * remembered as long as it is faster than what is counted.
+     */
+    int slotAfter(int from, int memory, int to, boolean atBarline) {
+        if (memory > 0 && units.kind(to) == Units.Kind.FILL) {
+            int kept = atBarline ? aged(memory) : memory;
+            int place = kept == 0 ? -1 : Arrays.binarySearch(remembered[to], remembered[from][(memory - 1) / 2]);
+            if (place >= 0) {
+                return firstSlot[to] + 1 + 2 * place + (kept + 1) % 2;
+            }
+        }
         if (from >= 0 && slower[from][to] && family[from][to] && units.kind(from) == Units.Kind.FILL && units.kind(to) == Units.Kind.FILL) {
             for (int i = 0; i < remembered[to].length; i++) {
                 if (remembered[to][i] == from) {
@@ -121,6 +155,15 @@ final class Changes {
             }
         }
         return firstSlot[to];
+    }
+
+    /**
+     * Whether what slot {@code memory} of a state remembers makes a difference to a change to {@code to}: it is taken up
+     * again, or goes on being remembered. Only then does the change cost more than without.
+     */
+    boolean matters(int state, int memory, int to) {
+        int left = remembers(state, memory);
+        return left == to || units.kind(to) == Units.Kind.FILL && Arrays.binarySearch(remembered[to], left) >= 0;
     }
 
     /** Cost of a change at this cut, without flicker, shifted; 1 for being a change is in it. */

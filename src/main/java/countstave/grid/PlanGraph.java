@@ -79,4 +79,51 @@ final class PlanGraph {
     Changes changes() {
         return changes;
     }
+
+    /** Every step that begins at a cut of a bar. */
+    List<Search.Step> steps(int b, int cut) {
+        BarGraph bar = bars.get(b);
+        List<Search.Step> steps = new ArrayList<>();
+        for (int state = 0; state < changes.states(); state++) {
+            if (bar.fill(cut, state) < BarGraph.NONE) {
+                steps.add(new Search.Step(cut, cut + 1, state, -1));
+            }
+        }
+        for (BarGraph.Span span : bar.spans(cut)) {
+            steps.add(new Search.Step(cut, span.target(), span.state(), span.tuplet()));
+        }
+        return steps;
+    }
+
+    /**
+     * What a step costs from a slot, the change into it included, shifted; {@link BarGraph#NONE} where it cannot be taken.
+     *
+     * @param slot or {@link Search#START}
+     */
+    long stepCost(int b, int slot, Search.Step step) {
+        BarGraph bar = bars.get(b);
+        int cut = step.from();
+        int from = slot < 0 ? -1 : changes.stateOf(slot);
+        boolean fill = step.tuplet() < 0;
+        long cost = fill ? bar.fill(cut, step.state()) : spanCost(bar, step);
+        boolean stays = fill && from == step.state();
+        if (cost >= BarGraph.NONE || !stays && (from >= 0 && !bar.isOpen(cut, from) || fill && !bar.isOpen(cut, step.state()))) {
+            return BarGraph.NONE;
+        }
+        long change = from < 0 || stays ? 0 : changes.cost(from, step.state(), bar, cut);
+        int memory = from < 0 ? 0 : slot - changes.slot(from);
+        if (!stays && from >= 0 && fill && changes.remembers(from, memory) == step.state()) {
+            change += changes.flicker(memory);
+        }
+        return (cost << Changes.TIE_SHIFT) + change;
+    }
+
+    private static long spanCost(BarGraph bar, Search.Step step) {
+        for (BarGraph.Span span : bar.spans(step.from())) {
+            if (span.target() == step.to() && span.state() == step.state()) {
+                return span.cost();
+            }
+        }
+        return BarGraph.NONE;
+    }
 }

@@ -17,6 +17,8 @@ final class Search {
     /** The state before anything has been counted: going on from it is free. */
     static final int START = -1;
 
+    private static final int NOTHING = -1;
+
     /**
      * One bar worked out.
      *
@@ -96,52 +98,39 @@ final class Search {
         return total;
     }
 
-    /** Least cost from a cut of a bar on, entered in this slot, shifted; at least {@link BarGraph#NONE} where none. */
+    /** Least cost from a cut of a bar on, entered in this slot, shifted; {@link BarGraph#NONE} where there is no way. */
     long from(int b, int cut, int slot) {
         long cost = answers[b].costs[cut][slot];
         return cost >= BarGraph.NONE ? BarGraph.NONE : cost + onward[b];
     }
 
-    /** The best steps through a bar that is entered in {@code slot}, or from the start; the slot at its end is added. */
+    /** The best steps through a bar that is entered in {@code slot}, or from the start; the slot at its end is told too. */
     List<Step> path(int b, int slot, int[] slotAtEnd) {
+        return path(b, 0, slot, slotAtEnd);
+    }
+
+    /** The same from a cut of the bar on. */
+    List<Step> path(int b, int from, int slot, int[] slotAtEnd) {
         List<Step> path = new ArrayList<>();
         BarGraph bar = graph.bar(b);
         int now = slot;
-        for (int cut = 0; cut < bar.size(); ) {
-            int choice = now == START ? startChoice(b) : answers[b].choices[cut][now];
-            int state = now == START ? START : stateOf(now);
-            Step step = step(bar, cut, choice);
+        for (int cut = from; cut < bar.size(); ) {
+            Step step = step(bar, cut, now == START ? startChoice(b) : answers[b].choices[cut][now]);
             path.add(step);
-            now = slotAfter(state, now, step, cut);
+            now = changes.after(now, step.state, step.tuplet >= 0, cut);
             cut = step.to;
         }
         slotAtEnd[0] = now;
         return path;
     }
 
-    Step step(BarGraph bar, int cut, int choice) {
+    /** The step that a choice stands for. */
+    private Step step(BarGraph bar, int cut, int choice) {
         if (choice < changes.states()) {
             return new Step(cut, cut + 1, choice, -1);
         }
         BarGraph.Span span = bar.spans(cut)[choice - changes.states()];
         return new Step(cut, span.target(), span.state(), span.tuplet());
-    }
-
-    /** The slot after a step from a slot. */
-    int slotAfter(int state, int slot, Step step, int cut) {
-        if (step.state == state && step.tuplet < 0) {
-            int memory = slot - changes.slot(state);
-            return changes.slot(state) + (cut == 0 ? Changes.aged(memory) : memory);
-        }
-        return changes.slotAfter(state, step.state, cut == 0);
-    }
-
-    int stateOf(int slot) {
-        int state = changes.states() - 1;
-        while (changes.slot(state) > slot) {
-            state--;
-        }
-        return state;
     }
 
     private long startCost(int b) {
@@ -176,7 +165,7 @@ final class Search {
     }
 
     private boolean goesFirst(BarGraph bar, int cut, int choice, int other) {
-        return changes.goesFirst(step(bar, cut, choice).state, step(bar, cut, other).state);
+        return changes.goesFirst(stateOf(bar, cut, choice), stateOf(bar, cut, other));
     }
 
     static long shifted(long cost) {
@@ -199,43 +188,15 @@ final class Search {
 
     /** The best way on from all slots of one state. */
     private void choose(BarGraph bar, int cut, int state, long[][] costs, short[] choices) {
-        int best = -1;
-        int second = -1;
-        long least = BarGraph.NONE;
-        long next = BarGraph.NONE;
-        if (bar.isOpen(cut, state)) {
-            int all = changes.states() + bar.spans(cut).length;
-            for (int choice = 0; choice < all; choice++) {
-                if (choice == state) {
-                    continue;
-                }
-                long cost = changed(bar, cut, state, choice, costs);
-                if (cost >= BarGraph.NONE) {
-                    continue;
-                }
-                if (best < 0 || cost < least || cost == least && goesFirst(bar, cut, state, choice, best)) {
-                    second = best;
-                    next = least;
-                    best = choice;
-                    least = cost;
-                } else if (second < 0 || cost < next || cost == next && goesFirst(bar, cut, state, choice, second)) {
-                    second = choice;
-                    next = cost;
-                }
-            }
-        }
         int first = changes.slot(state);
+        int free = NOTHING;
         for (int memory = 0; memory < changes.slotsOf(state); memory++) {
-            long cost = least;
-            int choice = best;
-            int remembered = changes.remembers(state, memory);
-            if (choice >= 0 && choice == remembered) {
-                cost += changes.flicker(memory);
-                if (second >= 0 && (next < cost || next == cost && goesFirst(bar, cut, state, second, choice))) {
-                    cost = next;
-                    choice = second;
-                }
+            int choice = free;
+            if (memory == 0 || free != NOTHING && changes.matters(state, memory, stateOf(bar, cut, free))) {
+                choice = bestChange(bar, cut, state, memory, costs);
+                free = memory == 0 ? choice : free;
             }
+            long cost = choice == NOTHING ? BarGraph.NONE : changed(bar, cut, state, memory, choice, costs);
             long fill = bar.fill(cut, state);
             if (fill < BarGraph.NONE) {
                 long on = costs[cut + 1][first + (cut == 0 ? Changes.aged(memory) : memory)];
@@ -251,8 +212,26 @@ final class Search {
         }
     }
 
-    /** Cost of going on from {@code state} with another choice, and all that follows. */
-    private long changed(BarGraph bar, int cut, int state, int choice, long[][] costs) {
+    /** The best other choice than to stay, or {@link #NOTHING}. */
+    private int bestChange(BarGraph bar, int cut, int state, int memory, long[][] costs) {
+        int best = NOTHING;
+        long least = BarGraph.NONE;
+        if (bar.isOpen(cut, state)) {
+            int all = changes.states() + bar.spans(cut).length;
+            for (int choice = 0; choice < all; choice++) {
+                long cost = choice == state ? BarGraph.NONE : changed(bar, cut, state, memory, choice, costs);
+                if (cost < BarGraph.NONE && (best == NOTHING || cost < least
+                        || cost == least && goesFirst(bar, cut, state, choice, best))) {
+                    best = choice;
+                    least = cost;
+                }
+            }
+        }
+        return best;
+    }
+
+    /** Cost of going on from a slot of {@code state} with another choice, and all that follows. */
+    private long changed(BarGraph bar, int cut, int state, int memory, int choice, long[][] costs) {
         if (choice >= changes.states()) {
             BarGraph.Span span = bar.spans(cut)[choice - changes.states()];
             long on = costs[span.target()][changes.slot(span.state())];
@@ -263,14 +242,19 @@ final class Search {
         if (fill >= BarGraph.NONE || !bar.isOpen(cut, choice)) {
             return BarGraph.NONE;
         }
-        long on = costs[cut + 1][changes.slotAfter(state, choice, cut == 0)];
-        return on >= BarGraph.NONE ? BarGraph.NONE : changes.cost(state, choice, bar, cut) + shifted(fill) + on;
+        long on = costs[cut + 1][changes.slotAfter(state, memory, choice, cut == 0)];
+        long back = memory > 0 && changes.remembers(state, memory) == choice ? changes.flicker(memory) : 0;
+        return on >= BarGraph.NONE ? BarGraph.NONE : changes.cost(state, choice, bar, cut) + back + shifted(fill) + on;
+    }
+
+    private int stateOf(BarGraph bar, int cut, int choice) {
+        return choice < changes.states() ? choice : bar.spans(cut)[choice - changes.states()].state();
     }
 
     /** Of two ways on of equal cost: the one that changes now, then the coarser unit, then fill. */
     private boolean goesFirst(BarGraph bar, int cut, int state, int choice, int other) {
-        int to = step(bar, cut, choice).state;
-        int otherTo = step(bar, cut, other).state;
+        int to = stateOf(bar, cut, choice);
+        int otherTo = stateOf(bar, cut, other);
         boolean changesNow = !changes.isSame(state, to);
         if (changesNow != !changes.isSame(state, otherTo)) {
             return changesNow;

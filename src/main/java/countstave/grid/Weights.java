@@ -12,6 +12,7 @@ package countstave.grid;
  * @param doubling each doubling of the speed (or halving) in a change beyond the first
  * @param barline a change on a barline, less
  * @param weakBeat a change on a beat that begins no group (in meters of four beats: no half bar), in addition
+ * @param slowerOnWeakBeat a change to a slower unit on such a beat, in addition
  * @param insideBeat a change inside a beat, at its half with a note there or at a tuplet's edge, in addition
  * @param anywhere a change inside a beat at any other place, in addition to {@code insideBeat}
  * @param slowerInBar a change to a slower unit of the same family inside a bar, in addition
@@ -32,7 +33,7 @@ package countstave.grid;
  * @param swungAndTriplets a change between swung pairs and the triplets that they are taken from
  */
 public record Weights(long unplayed, long resting, long faster, long slower, long otherFamily, long doubling,
-        long barline, long weakBeat, long insideBeat, long anywhere, long slowerInBar, long slowerInBeat, long flicker, long flickerLater,
+        long barline, long weakBeat, long slowerOnWeakBeat, long insideBeat, long anywhere, long slowerInBar, long slowerInBeat, long flicker, long flickerLater,
         long tooFast, long tooSlow, long rareDivision, long dottedAlone, long hiddenBeat, long felt, long feltThird,
             long feltBySay,
         long feltAgainst, long feltBeyond, long swungAndTriplets) {
@@ -44,9 +45,9 @@ public record Weights(long unplayed, long resting, long faster, long slower, lon
     public static final int MAX_STEADINESS = 10;
 
     public static final Weights DEFAULT = new Weights(1000, 500, 2000, 3600, 4600, 1400,
-            1000, 600, 6000, 8000, 12000, 30000, 6000, 3000,
-            5000, 1000, 2000, 2500, 5000, 600, 2000, 3000,
-            1000, 1000, 1000);
+            1000, 600, 2000, 6000, 8000, 12000, 30000, 6000, 3000,
+            5000, 1000, 2000, 2500, 7400, 800, 1200, 3000,
+            2000, 1000, 1000);
 
     /** Large enough that no words of a bar outweigh a change. */
     private static final long NEVER = 1000;
@@ -68,11 +69,30 @@ public record Weights(long unplayed, long resting, long faster, long slower, lon
     private Weights withChangesAt(int steadiness) {
         return new Weights(unplayed, resting, scaled(faster, steadiness), scaled(slower, steadiness),
                 scaled(otherFamily, steadiness), scaled(doubling, steadiness), scaled(barline, steadiness),
-                scaled(weakBeat, steadiness), scaled(insideBeat, steadiness), scaled(anywhere, steadiness),
+                scaled(weakBeat, steadiness), scaled(slowerOnWeakBeat, steadiness), scaled(insideBeat, steadiness), scaled(anywhere, steadiness),
                 scaled(slowerInBar, steadiness), scaled(slowerInBeat, steadiness), scaled(flicker, steadiness),
                 scaled(flickerLater, steadiness),
                 tooFast, tooSlow, rareDivision, dottedAlone, hiddenBeat, felt, feltThird, feltBySay, feltAgainst, feltBeyond,
                 scaled(swungAndTriplets, steadiness));
+    }
+
+    /** These weights with all others at nothing. */
+    Weights only(Term term) {
+        boolean u = term == Term.UNPLAYED;
+        boolean c = term == Term.CHANGES;
+        boolean k = term == Term.FLICKER;
+        boolean s = term == Term.SPEED;
+        boolean r = term == Term.RARE;
+        boolean f = term == Term.FELT;
+        return new Weights(on(u, unplayed), on(u, resting), on(c, faster), on(c, slower), on(c, otherFamily),
+                on(c, doubling), on(c, barline), on(c, weakBeat), on(c, slowerOnWeakBeat), on(c, insideBeat), on(c, anywhere), on(c, slowerInBar),
+                on(c, slowerInBeat), on(k, flicker), on(k, flickerLater), on(s, tooFast), on(s, tooSlow),
+                on(r, rareDivision), on(r, dottedAlone), on(term == Term.HIDDEN, hiddenBeat), on(f, felt),
+                on(f, feltThird), on(f, feltBySay), on(f, feltAgainst), on(f, feltBeyond), on(c, swungAndTriplets));
+    }
+
+    private static long on(boolean wanted, long weight) {
+        return wanted ? weight : 0;
     }
 
     private static long scaled(long weight, int steadiness) {

@@ -75,7 +75,7 @@ public final class Annotator {
         for (BarCounts bar : part.bars()) {
             BarTimeline timeline = bar.plan().timeline();
             for (ChangeMark mark : changes.next(bar.plan())) {
-                direction(timeline.bar(), mark.at(), "above", mark.text());
+                direction(timeline.bar(), timeline.writtenAt(mark.at()), "above", mark.text());
             }
             lyrics(bar, words(bar, ShownCounts.of(bar, part.system(), unplayed).counts()), number);
         }
@@ -85,16 +85,17 @@ public final class Annotator {
 
     /** What is shown of a bar, in order. */
     private List<Word> words(BarCounts bar, List<Count> shown) {
+        BarTimeline timeline = bar.plan().timeline();
         List<Word> words = new ArrayList<>();
-        int next = 0;
         List<Offset> felt = feltDots ? felt(bar) : List.of();
+        int next = 0;
         for (Count count : shown) {
             while (next < felt.size() && felt.get(next).isBefore(count.at())) {
-                words.add(new Word(bar.writtenPlace(felt.get(next++)), FELT, true));
+                words.add(new Word(timeline.writtenAt(felt.get(next++)), FELT, true));
             }
-            words.add(new Word(bar.writtenPlace(count.at()), count.say(), count.played()));
+            words.add(new Word(timeline.writtenAt(count.at()), count.say(), count.played()));
         }
-        felt.subList(next, felt.size()).forEach(at -> words.add(new Word(bar.writtenPlace(at), FELT, true)));
+        felt.subList(next, felt.size()).forEach(at -> words.add(new Word(timeline.writtenAt(at), FELT, true)));
         return words;
     }
 
@@ -103,13 +104,14 @@ public final class Annotator {
     }
 
     private void lyrics(BarCounts bar, List<Word> words, String number) {
-        TreeMap<Offset, Event> carriers = carriers(bar.plan().timeline().bar());
+        BarTimeline timeline = bar.plan().timeline();
+        TreeMap<Offset, Event> carriers = carriers(timeline.bar());
         if (!feltDots) {
             // what is said after a felt note must not look as if it were said on it
-            felt(bar).forEach(at -> carriers.remove(bar.writtenPlace(at)));
+            felt(bar).forEach(at -> carriers.remove(timeline.writtenAt(at)));
         }
         if (carriers.isEmpty()) {
-            directions(bar.plan().timeline(), words);
+            directions(timeline, words);
             return;
         }
         Map<Offset, List<Word>> under = new TreeMap<>();

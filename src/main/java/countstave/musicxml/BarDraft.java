@@ -8,6 +8,7 @@ import countstave.score.Event;
 import countstave.score.Meter;
 import countstave.score.SourceSpot;
 import countstave.score.StaffChange;
+import countstave.score.SwingChange;
 import countstave.score.TempoChange;
 import countstave.score.Tuplet;
 import countstave.score.Voice;
@@ -90,11 +91,12 @@ final class BarDraft {
         return !meter.isSenzaMisura() && length.isShorterThan(meter.length());
     }
 
-    Bar toBar(List<TempoChange> tempi) {
+    Bar toBar(List<TempoChange> tempi, List<SwingChange> swings) {
         directions.sort(Comparator.comparing(Direction::at));
         staffChanges.sort(Comparator.comparing(StaffChange::at));
         return new Bar(index, number, implicit, meter, meterShown, length, phase, stretched(), tuplets,
-                List.copyOf(directions), tempi, List.copyOf(staffChanges), left, right, style, divisions, source);
+                List.copyOf(directions), tempi, List.copyOf(staffChanges), left, right, style, divisions, source,
+                swings);
     }
 
     /** The voices with rests of the whole bar as long as the bar. */

@@ -4,6 +4,7 @@ import countstave.score.Direction;
 import countstave.score.Direction.MetronomeMark;
 import countstave.score.NoteValue;
 import countstave.score.Placement;
+import countstave.score.Swing;
 import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,7 +15,7 @@ import org.audiveris.proxymusic.Metronome;
 import org.audiveris.proxymusic.OtherText;
 import org.audiveris.proxymusic.YesNo;
 
-/** What one {@code direction} prints, and the tempo its metronome marks set. */
+/** What one {@code direction} prints, and the tempo and swing that it sets. */
 final class DirectionReader {
 
     private final Offset at;
@@ -24,6 +25,7 @@ final class DirectionReader {
     private int trail;
     private final List<Direction> directions = new ArrayList<>();
     private final List<TempoMark> tempi = new ArrayList<>();
+    private final List<SwingMark> swings = new ArrayList<>();
 
     /**
      * @param at where it is printed, from the bar's start
@@ -49,11 +51,16 @@ final class DirectionReader {
         return tempi;
     }
 
+    /** What it says of swing, placed where it is printed. */
+    List<SwingMark> swings() {
+        return swings;
+    }
+
     private void read(DirectionType type) {
         if (type.getMetronome() != null) {
             metronome(type.getMetronome());
         } else if (!type.getWordsOrSymbol().isEmpty()) {
-            add(Direction.Kind.WORDS, texts(type.getWordsOrSymbol()));
+            words(texts(type.getWordsOrSymbol()));
         } else if (!type.getRehearsal().isEmpty()) {
             add(Direction.Kind.REHEARSAL, texts(type.getRehearsal()));
         } else if (!type.getDynamics().isEmpty()) {
@@ -70,6 +77,14 @@ final class DirectionReader {
         }
     }
 
+    private void words(String text) {
+        add(Direction.Kind.WORDS, text);
+        Swing swing = SwingWords.read(text);
+        if (swing != null) {
+            swings.add(new SwingMark(at, SwingMark.Kind.WORDS, swing));
+        }
+    }
+
     /** The signs of a group of dynamics ("mf"), or their words. */
     static List<String> dynamics(Dynamics dynamics) {
         return dynamics.getPOrPpOrPpp().stream().map(e -> e.getValue() instanceof OtherText text
@@ -82,6 +97,10 @@ final class DirectionReader {
         TempoMark tempo = MetronomeReader.tempo(metronome, sides, at);
         if (tempo != null) {
             tempi.add(tempo);
+        }
+        Swing swing = MetronomeReader.swing(sides);
+        if (swing != null) {
+            swings.add(new SwingMark(at, SwingMark.Kind.EQUATION, swing));
         }
         if (mark != null && metronome.getPrintObject() != YesNo.NO) {
             directions.add(new Direction(at, staff, Direction.Kind.METRONOME, text(mark), mark, placement));

@@ -11,8 +11,17 @@ import java.util.List;
  */
 final class MetronomeTrail {
 
-    /** One side of the mark: its first value, and the length of all that stands there, in fractions of a whole note. */
-    record Side(NoteValue value, int dots, Duration length) {
+    /** One side of the mark: its first value, and the lengths of all notes there, in fractions of a whole note. */
+    record Side(NoteValue value, int dots, List<Duration> notes) {
+
+        /** The length of all of it. */
+        Duration length() {
+            Duration sum = Duration.ZERO;
+            for (Duration note : notes) {
+                sum = sum.plus(note);
+            }
+            return sum;
+        }
     }
 
     private final List<Side> sides = new ArrayList<>();
@@ -82,10 +91,9 @@ final class MetronomeTrail {
             }
             boolean note = !openSide || tied;
             if (note && !sides.isEmpty()) {
-                Side side = sides.remove(sides.size() - 1);
-                sides.add(new Side(side.value(), side.dots(), side.length().plus(length)));
+                sides.get(sides.size() - 1).notes().add(length);
             } else {
-                sides.add(new Side(value, dots, length));
+                sides.add(new Side(value, dots, new ArrayList<>(List.of(length))));
             }
             openSide = false;
         }

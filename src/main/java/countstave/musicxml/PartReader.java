@@ -36,6 +36,7 @@ final class PartReader {
     final List<BarDraft> bars = new ArrayList<>();
     final RemarkList remarks;
     private final TempoMap tempi;
+    private final SwingMap swings;
     private final StyleTracker styles = new StyleTracker();
     private final NoteReader notes;
     private final BarClock clock = new BarClock();
@@ -44,9 +45,10 @@ final class PartReader {
     private int staves = 1;
     private BarDraft bar;
 
-    PartReader(String id, TempoMap tempi, ReadOptions options) {
+    PartReader(String id, TempoMap tempi, SwingMap swings, ReadOptions options) {
         this.id = id;
         this.tempi = tempi;
+        this.swings = swings;
         this.remarks = new RemarkList(id);
         this.notes = new NoteReader(clock, remarks, options, this::place);
     }
@@ -199,6 +201,9 @@ final class PartReader {
         for (TempoMark mark : reader.tempi()) {
             tempi.add(bar.index, mark.at(heard));
         }
+        for (SwingMark mark : reader.swings()) {
+            swings.add(bar.index, mark.at(heard));
+        }
         if (direction.getSound() != null) {
             sound(direction.getSound(), heard);
         }
@@ -230,6 +235,9 @@ final class PartReader {
         Offset at = sound.getOffset() == null ? now : shifted(now, sound.getOffset().getValue());
         if (sound.getTempo() != null) {
             tempi.add(bar.index, TempoMark.sound(at, sound.getTempo()));
+        }
+        if (sound.getSwing() != null) {
+            swings.add(bar.index, SwingMark.sound(at, sound.getSwing()));
         }
     }
 

@@ -61,9 +61,10 @@ final class ReadProperties {
             Rest displayOctave displayStep measure
             Slash type
             Slur number orientation placement type
-            Sound offset tempo
+            Sound offset swing tempo
             StaffDetails number staffLines
             Stem value
+            Swing first second straight swingType
             Technical upBowOrDownBowOrHarmonic
             TextElementData value
             Tie type

@@ -9,7 +9,7 @@ import countstave.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Settles what one bar or one part cannot know alone: lengths of empty bars, pickups, runs of rests, tempi. */
+/** Settles what one bar or one part cannot know alone: lengths of empty bars, pickups, runs of rests, tempi, swing. */
 final class ScoreFinisher {
 
     private final List<PartReader> parts;
@@ -18,7 +18,7 @@ final class ScoreFinisher {
         this.parts = parts;
     }
 
-    List<Part> finish(Header header, TempoMap tempi) {
+    List<Part> finish(Header header, TempoMap tempi, SwingMap swings) {
         for (PartReader part : parts) {
             ownLengths(part);
         }
@@ -32,7 +32,8 @@ final class ScoreFinisher {
         for (PartReader part : parts) {
             List<Bar> bars = new ArrayList<>(part.bars.size());
             for (BarDraft bar : part.bars) {
-                bars.add(bar.toBar(bar.index < changes.size() ? changes.get(bar.index) : List.of()));
+                List<TempoChange> inBar = bar.index < changes.size() ? changes.get(bar.index) : List.of();
+                bars.add(bar.toBar(inBar, swings.changes(bar.index)));
             }
             finished.add(new Part(part.id, header.partName(part.id), part.staves(), List.copyOf(bars),
                     part.lastLyricNumber()));

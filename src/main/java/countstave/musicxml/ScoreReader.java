@@ -34,6 +34,7 @@ public final class ScoreReader {
     private Binding binding;
     private final Header header = new Header();
     private final TempoMap tempi = new TempoMap();
+    private final SwingMap swings = new SwingMap();
     private final Map<String, PartReader> parts = new LinkedHashMap<>();
     private SpotReader xml;
 
@@ -99,7 +100,7 @@ public final class ScoreReader {
         ScoreFinisher finisher = new ScoreFinisher(List.copyOf(parts.values()));
         List<Part> finished;
         try {
-            finished = finisher.finish(header, tempi);
+            finished = finisher.finish(header, tempi, swings);
         } catch (TimeOverflowException e) {
             throw new ScoreException("its durations are so long or so finely divided that they cannot be kept exactly; "
                     + "export the score again", e);
@@ -214,7 +215,7 @@ public final class ScoreReader {
         for (int i = 2; parts.containsKey(free); i++) {
             free = id + "-" + i;
         }
-        PartReader part = new PartReader(free, tempi, options);
+        PartReader part = new PartReader(free, tempi, swings, options);
         parts.put(free, part);
         return part;
     }

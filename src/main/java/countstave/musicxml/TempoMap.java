@@ -16,7 +16,7 @@ import java.util.TreeMap;
  */
 final class TempoMap {
 
-    /** How far what is played may lie from what is printed and still be the same tempo, written with fewer digits. */
+    /** How far what is played may lie from what a mark says and still be the same tempo, written with fewer digits. */
     private static final double SAME = 0.006;
 
     private final List<TreeMap<Offset, TempoMark>> bars = new ArrayList<>();
@@ -35,11 +35,11 @@ final class TempoMap {
     private static TempoMark join(TempoMark one, TempoMark two) {
         TempoMark first = one.kind().compareTo(two.kind()) >= 0 ? one : two;
         TempoMark second = first == one ? two : one;
-        // dotted quarter = 60 and 90 quarters a minute say the same: keep the player's unit
-        if (first.kind() == TempoMark.Kind.SOUND && second.kind() == TempoMark.Kind.METRONOME) {
+        // dotted quarter = 60 and 90 quarters a minute say the same: keep the unit of the mark, printed or not
+        if (first.kind() == TempoMark.Kind.SOUND && second.kind() == TempoMark.Kind.HIDDEN) {
             double played = first.tempo().seconds(Duration.WHOLE);
-            double printed = second.tempo().seconds(Duration.WHOLE);
-            if (Math.abs(played / printed - 1) < SAME) {
+            double marked = second.tempo().seconds(Duration.WHOLE);
+            if (Math.abs(played / marked - 1) < SAME) {
                 return new TempoMark(first.at(), TempoMark.Kind.SOUND, second.tempo(), null, null);
             }
         }

@@ -9,15 +9,18 @@ import java.math.BigDecimal;
  * Something in the file that sets a tempo.
  *
  * @param at exact position from the bar's start
- * @param kind where it was said; SOUND is what the exporter plays and wins over what is printed at the same place
+ * @param kind where it was said; what is printed wins over what the exporter plays at the same place
  * @param tempo the tempo; null for a MODULATION
  * @param from of a modulation, the old value, in fractions of a whole note
  * @param to of a modulation, the new value that takes the old one's speed
  */
 record TempoMark(Offset at, Kind kind, Tempo tempo, Duration from, Duration to) {
 
-    /** In order of weight, the weightiest last. */
-    enum Kind { MODULATION, METRONOME, SOUND }
+    /**
+     * In order of weight, the weightiest last. HIDDEN is a metronome mark that is not printed, SOUND the playback tempo. A
+     * MODULATION gives a relation only: the playback tempo says what comes of it.
+     */
+    enum Kind { MODULATION, HIDDEN, SOUND, METRONOME }
 
     private static final BigDecimal LARGEST = BigDecimal.valueOf(100_000);
 
@@ -27,10 +30,10 @@ record TempoMark(Offset at, Kind kind, Tempo tempo, Duration from, Duration to) 
                 ? new TempoMark(at, Kind.SOUND, new Tempo(Duration.QUARTER, clean(quarters)), null, null) : null;
     }
 
-    /** A printed mark; null if that is no tempo. */
-    static TempoMark metronome(Offset at, Duration unit, BigDecimal perMinute) {
-        return isTempo(perMinute)
-                ? new TempoMark(at, Kind.METRONOME, new Tempo(unit, clean(perMinute)), null, null) : null;
+    /** A metronome mark; null if that is no tempo. */
+    static TempoMark metronome(Offset at, Duration unit, BigDecimal perMinute, boolean printed) {
+        return isTempo(perMinute) ? new TempoMark(at, printed ? Kind.METRONOME : Kind.HIDDEN,
+                new Tempo(unit, clean(perMinute)), null, null) : null;
     }
 
     /** A printed "old value = new value". */

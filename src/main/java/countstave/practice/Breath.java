@@ -130,7 +130,7 @@ public final class Breath {
                         && (first || !segment.isSpan())
                         && timeline.tuplets().stream().noneMatch(t -> isInside(t, at));
                 if (allowed) {
-                    Offset written = stretch.bars().get(slice.bar()).writtenPlace(at);
+                    Offset written = timeline.writtenAt(at);
                     Reason reason = reason(timeline, count, written, slower && first);
                     double rate = 1 / clock.lasting(segment.unit(), position).toDouble();
                     int fast = (int) Math.min(FAST_SPEECH, Math.round(FAST_SPEECH * rate / voiceLimit.doubleValue()));

@@ -1,13 +1,8 @@
 package countstave.practice;
 
-import countstave.count.BarCounts;
 import countstave.count.PartCounts;
-import countstave.count.SegmentCounts;
 import countstave.count.Words;
-import countstave.grid.BarPlan;
-import countstave.grid.PartPlan;
 import countstave.grid.Planner;
-import countstave.grid.Segment;
 import countstave.score.Bar;
 import countstave.score.BarTimeline;
 import countstave.score.PartTimeline;
@@ -15,7 +10,6 @@ import countstave.score.Tempo;
 import countstave.score.TempoChange;
 import java.math.BigDecimal;
 import java.math.MathContext;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 
@@ -52,21 +46,30 @@ final class CountsAtTempo {
      * @param perMinute in the unit of {@link Stretch#tempo}
      */
     Stretch of(Stretch passage, BigDecimal perMinute) {
+        int from = firstAround(passage);
+        PartTimeline whole = part.plan().timeline();
+        PartCounts counted = planning.apply(new PartTimeline(whole.part(),
+                around(passage).stream().map(bar -> at(bar, perMinute, passage.tempo().perMinute())).toList(),
+                whole.tempoAssumed(), whole.staves()));
+        return passage.countedAs(Stretch.of(counted, passage.first() - from, passage.last() - from));
+    }
+
+    /** The passage's bars with those on either side, as they are written. */
+    List<BarTimeline> around(Stretch passage) {
+        int end = passage.last() + 1;
+        while (end < part.bars().size() && end - passage.last() <= AROUND && follows(end)) {
+            end++;
+        }
+        return part.bars().subList(firstAround(passage), end).stream().map(bar -> bar.plan().timeline()).toList();
+    }
+
+    /** Index of the first of these bars among the part's counted bars. */
+    int firstAround(Stretch passage) {
         int from = passage.first();
         while (from > 0 && passage.first() - from < AROUND && follows(from)) {
             from--;
         }
-        int to = passage.last();
-        while (to + 1 < part.bars().size() && to - passage.last() < AROUND && follows(to + 1)) {
-            to++;
-        }
-        List<BarTimeline> written = part.bars().subList(from, to + 1).stream().map(bar -> bar.plan().timeline()).toList();
-        PartTimeline whole = part.plan().timeline();
-        PartCounts counted = planning.apply(new PartTimeline(whole.part(),
-                written.stream().map(bar -> at(bar, perMinute, passage.tempo().perMinute())).toList(),
-                whole.tempoAssumed(), whole.staves()));
-        Stretch found = Stretch.of(asWritten(counted, written), passage.first() - from, passage.last() - from);
-        return new Stretch(passage.first(), found.bars(), found.starts(), found.unitBefore());
+        return from;
     }
 
     private boolean follows(int index) {
@@ -81,24 +84,5 @@ final class CountsAtTempo {
     private static BarTimeline at(BarTimeline bar, BigDecimal to, BigDecimal from) {
         return bar.withTempi(bar.tempi().stream().map(change -> new TempoChange(change.at(), new Tempo(change.tempo().unit(),
                 change.tempo().perMinute().multiply(to).divide(from, MathContext.DECIMAL128)))).toList());
-    }
-
-    private static PartCounts asWritten(PartCounts counted, List<BarTimeline> written) {
-        List<BarCounts> bars = new ArrayList<>();
-        for (int i = 0; i < written.size(); i++) {
-            BarTimeline timeline = written.get(i);
-            List<SegmentCounts> segments = counted.bars().get(i).segments().stream()
-                    .map(counts -> new SegmentCounts(asWritten(counts.segment(), timeline), counts.counts())).toList();
-            bars.add(new BarCounts(new BarPlan(timeline, segments.stream().map(SegmentCounts::segment).toList()), segments));
-        }
-        PartTimeline whole = counted.plan().timeline();
-        PartTimeline timeline = new PartTimeline(whole.part(), written, whole.tempoAssumed(), whole.staves());
-        return new PartCounts(new PartPlan(timeline, bars.stream().map(BarCounts::plan).toList(), counted.plan().cost(),
-                counted.plan().options()), counted.system(), List.copyOf(bars));
-    }
-
-    private static Segment asWritten(Segment s, BarTimeline timeline) {
-        return new Segment(s.start(), s.end(), s.unit(), s.kind(), s.change(), timeline.tempoAt(s.start()).rate(s.unit()),
-                s.span(), s.felt(), s.grid(), s.swung());
     }
 }

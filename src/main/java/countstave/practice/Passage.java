@@ -21,13 +21,13 @@ public record Passage(int rank, int sameAs, Stretch stretch, Figures figures, Li
         List<StepCount> counts) {
 
     /** All that is proposed for a stretch, without a rank. */
-    static Passage of(Stretch stretch, PracticeOptions options, CountsAtTempo counts) {
+    static Passage of(Stretch stretch, PracticeOptions options, StepCounts steps) {
         Figures figures = Figures.of(stretch, options.voiceLimit());
         List<Figures> bars = new ArrayList<>();
         for (int bar = 0; bar < stretch.size(); bar++) {
             bars.add(Figures.of(stretch.bar(bar), options.voiceLimit()));
         }
-        return new Passage(0, 0, stretch, figures, bars, StepCount.of(stretch, options, counts));
+        return new Passage(0, 0, stretch, figures, bars, steps.of(stretch));
     }
 
     Passage ranked(int newRank, int newSameAs) {

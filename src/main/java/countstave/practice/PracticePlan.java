@@ -39,9 +39,10 @@ public record PracticePlan(PartCounts counts, PracticeOptions options, Figures w
         }
         Clock.of(whole);
         List<Stretch> stretches = Passages.of(counts, options.voiceLimit());
+        StepCounts steps = new StepCounts(atTempo, options);
         List<Passage> ranked = new ArrayList<>();
         for (Stretch stretch : stretches) {
-            ranked.add(Passage.of(stretch, options, atTempo));
+            ranked.add(Passage.of(stretch, options, steps));
         }
         // the sort is stable: equally hard passages keep the order of the score
         ranked.sort(Comparator.comparingDouble((Passage p) -> p.figures().difficulty()).reversed());

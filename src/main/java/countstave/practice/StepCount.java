@@ -2,12 +2,8 @@ package countstave.practice;
 
 import countstave.count.NoteNames;
 import countstave.score.Tempo;
-import countstave.time.Exact;
-import countstave.time.Offset;
 import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 
@@ -23,58 +19,9 @@ import java.util.Map;
 public record StepCount(int number, List<TempoLadder.Rung> steps, Stretch stretch, Map<Stage, Integer> sayable,
         List<Breath.Mark> breaths) {
 
-    /** All counts of a passage from the slowest step to the written tempo, whose count is {@code written} itself. */
-    static List<StepCount> of(Stretch written, PracticeOptions options, CountsAtTempo counts) {
-        List<TempoLadder.Rung> ladder = TempoLadder.of(written.tempo(), slowest(written, options, counts));
-        List<StepCount> found = new ArrayList<>();
-        List<TempoLadder.Rung> steps = new ArrayList<>();
-        Stretch now = null;
-        for (int i = 0; i < ladder.size(); i++) {
-            boolean last = i == ladder.size() - 1;
-            Stretch next = last ? written : counts.of(written, ladder.get(i).tempo().perMinute());
-            if (now == null || !now.counting().equals(next.counting())) {
-                if (now != null) {
-                    found.add(of(found.size() + 1, steps, now, options));
-                }
-                steps = new ArrayList<>();
-                now = next;
-            } else if (last) {
-                now = written;
-            }
-            steps.add(ladder.get(i));
-        }
-        found.add(of(found.size() + 1, steps, now, options));
-        return List.copyOf(found);
-    }
-
-    /** The highest whole tempo, half the written one at most, at which the count of that very tempo can be said. */
-    private static int slowest(Stretch written, PracticeOptions options, CountsAtTempo counts) {
-        int least = Clock.SLOWEST.intValueExact();
-        int tempo = written.tempo().perMinute().divide(BigDecimal.valueOf(2), 0, RoundingMode.FLOOR).intValueExact();
-        while (tempo > least) {
-            Stretch there = counts.of(written, BigDecimal.valueOf(tempo));
-            int sayable = SpeechRate.of(there, Clock.of(there)).highestTempo(written.tempo(), options.voiceLimit());
-            if (sayable >= tempo) {
-                break;
-            }
-            tempo = sayable;
-        }
-        return tempo;
-    }
-
-    private static StepCount of(int number, List<TempoLadder.Rung> steps, Stretch stretch, PracticeOptions options) {
-        Clock clock = Clock.of(stretch);
-        Tempo written = stretch.tempo();
-        Map<Stage, Integer> sayable = new EnumMap<>(Stage.class);
-        sayable.put(Stage.ALL, SpeechRate.of(stretch, clock).highestTempo(written, options.voiceLimit()));
-        for (Stage stage : List.of(Stage.BEATS_AND_PLAYED, Stage.BEATS, Stage.STRONG_BEATS, Stage.NONE)) {
-            List<Offset> said = Thinning.of(stretch, stage).stream().filter(Thinning.Thinned::said)
-                    .map(t -> stretch.position(t.bar(), t.count().at())).toList();
-            sayable.put(stage, SpeechRate.of(said, stretch.end(), clock).highestTempo(written, options.voiceLimit()));
-        }
-        Exact slowest = Exact.of(steps.get(0).tempo().perMinute()).over(Exact.of(written.perMinute()));
-        return new StepCount(number, List.copyOf(steps), stretch, sayable,
-                Breath.marks(stretch, clock.faster(slowest), options.breath(), options.voiceLimit()));
+    /** The same for a passage that is written alike. */
+    StepCount in(Stretch alike) {
+        return new StepCount(number, steps, alike.countedAs(stretch), sayable, breaths);
     }
 
     /** The slowest tempo at which it is counted so. */

@@ -3,6 +3,7 @@ package countstave.practice;
 import countstave.count.BarCounts;
 import countstave.count.PartCounts;
 import countstave.count.SegmentCounts;
+import countstave.grid.BarPlan;
 import countstave.grid.Segment;
 import countstave.score.BarTimeline;
 import countstave.score.Tempo;
@@ -146,6 +147,28 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
             counting.add(bar.segments().size());
         }
         return counting;
+    }
+
+    /**
+     * These very bars with the counts of others.
+     *
+     * @param other as many bars, with the same attacks and beats
+     */
+    Stretch countedAs(Stretch other) {
+        List<BarCounts> counted = new ArrayList<>();
+        for (int bar = 0; bar < bars.size(); bar++) {
+            BarTimeline timeline = timeline(bar);
+            List<SegmentCounts> segments = other.bars.get(bar).segments().stream()
+                    .map(counts -> new SegmentCounts(in(timeline, counts.segment()), counts.counts())).toList();
+            counted.add(new BarCounts(new BarPlan(timeline, segments.stream().map(SegmentCounts::segment).toList()),
+                    segments));
+        }
+        return new Stretch(first, List.copyOf(counted), starts, other.unitBefore);
+    }
+
+    private static Segment in(BarTimeline bar, Segment s) {
+        return new Segment(s.start(), s.end(), s.unit(), s.kind(), s.change(), bar.tempoAt(s.start()).rate(s.unit()),
+                s.span(), s.felt(), s.grid(), s.swung());
     }
 
     public boolean hasAttacks() {

@@ -25,22 +25,32 @@ import java.util.List;
  * @param style shorthand in force
  * @param divisions divisions of a quarter in force at the end of the bar, as an exact ratio carried in a Duration
  * @param source where it stands in the file
+ * @param swingChanges where it begins or ends to be swung, in order of time; whatever part says so, it holds for all
  */
 public record Bar(int index, String number, boolean implicit, Meter meter, boolean meterShown, Duration length,
         Duration phase, List<Voice> voices, List<Tuplet> tuplets, List<Direction> directions,
         List<TempoChange> tempoChanges, List<StaffChange> staffChanges, Barline left, Barline right, BarStyle style,
-        Duration divisions, SourceSpot source) {
+        Duration divisions, SourceSpot source, List<SwingChange> swingChanges) {
+
+    /** A bar in which nothing is said about swing. */
+    public Bar(int index, String number, boolean implicit, Meter meter, boolean meterShown, Duration length,
+            Duration phase, List<Voice> voices, List<Tuplet> tuplets, List<Direction> directions,
+            List<TempoChange> tempoChanges, List<StaffChange> staffChanges, Barline left, Barline right, BarStyle style,
+            Duration divisions, SourceSpot source) {
+        this(index, number, implicit, meter, meterShown, length, phase, voices, tuplets, directions, tempoChanges,
+                staffChanges, left, right, style, divisions, source, List.of());
+    }
 
     /** The same bar with these directions, in order of time. */
     public Bar withDirections(List<Direction> told) {
         return new Bar(index, number, implicit, meter, meterShown, length, phase, voices, tuplets, told, tempoChanges,
-                staffChanges, left, right, style, divisions, source);
+                staffChanges, left, right, style, divisions, source, swingChanges);
     }
 
     /** The same bar with its signature printed. */
     public Bar withMeterShown() {
         return new Bar(index, number, implicit, meter, true, length, phase, voices, tuplets, directions, tempoChanges,
-                staffChanges, left, right, style, divisions, source);
+                staffChanges, left, right, style, divisions, source, swingChanges);
     }
 
     public Offset end() {

@@ -29,17 +29,22 @@ public record BarTimeline(Bar bar, List<Beat> beats, boolean irregular, List<Off
         return new BarTimeline(bar, beats, irregular, attacks, lines, tuplets, tempi, swung);
     }
 
-    /**
-     * Where what sounds at {@code at} stands in the notation: in a swung bar the second note of a pair is written before
-     * it sounds; anywhere else the two are the same.
-     */
-    public Offset writtenPlace(Offset at) {
-        return swung == null ? at : swung.writtenPlace(at, beatAt(at).start());
-    }
-
     /** Whether a note begins at {@code at}. */
     public boolean isAttack(Offset at) {
         return java.util.Collections.binarySearch(attacks, at) >= 0;
+    }
+
+    /**
+     * Where on paper a sounding position stands: the same everywhere but in a swung bar. There the sounding place of a
+     * pair's second note is where that note is written, as the second of two equal ones or as the short one of a dotted
+     * pair; what lies between, as a triplet counted where none is written, moves along in proportion. Pairs that sound
+     * as they are written stay, and so do places in an empty pair that need no tuplet; its second word stands where a
+     * second note would be written.
+     *
+     * @param sounding of a count, an attack or a felt note, from the bar's start
+     */
+    public Offset writtenAt(Offset sounding) {
+        return swung == null || beats.isEmpty() ? sounding : new WrittenPlaces(this).of(sounding);
     }
 
     /** The tempo at the bar's start. */
@@ -59,15 +64,30 @@ public record BarTimeline(Bar bar, List<Beat> beats, boolean irregular, List<Off
         return tempo;
     }
 
-    /** The beat that holds {@code at}; the last one for a position at the bar's end. */
+    /** The beat that holds {@code at}; the first one for a position before it, the last one for the bar's end. */
     public Beat beatAt(Offset at) {
-        Beat found = beats.get(0);
-        for (Beat beat : beats) {
-            if (beat.start().isAfter(at)) {
-                break;
+        int low = 0;
+        int high = beats.size() - 1;
+        while (low < high) {
+            int middle = (low + high + 1) >>> 1;
+            if (beats.get(middle).start().isAfter(at)) {
+                high = middle - 1;
+            } else {
+                low = middle;
             }
-            found = beat;
         }
-        return found;
+        return beats.get(low);
+    }
+
+    /** Those of {@code places}, in order, that lie after {@code start} and before {@code end}. */
+    static List<Offset> between(List<Offset> places, Offset start, Offset end) {
+        int from = firstFrom(places, start, false);
+        return places.subList(from, Math.max(from, firstFrom(places, end, true)));
+    }
+
+    /** Index of the first place after {@code at}, or, where it counts itself, at or after it. */
+    private static int firstFrom(List<Offset> places, Offset at, boolean itself) {
+        int found = java.util.Collections.binarySearch(places, at);
+        return found < 0 ? -found - 1 : itself ? found : found + 1;
     }
 }

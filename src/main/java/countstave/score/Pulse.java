@@ -9,8 +9,9 @@ import java.util.List;
  * The counted beats of a bar.
  *
  * <p>n/4 counts quarters, n/2 halves; n/8 and n/16 with n = 6, 9, 12, 15 … the dotted value, or the written unit in groups
- * of 3 where the tempo is marked so and slow (♪ below 120); any other n/8 or n/16 the written unit in groups of 2 and 3;
- * 3/8 three eighths, or one dotted quarter from ♪ = 180 up; senza misura quarters (common practice, no source).
+ * of 3 where the tempo is marked so and slow (♪ below 120); any other n/8 or n/16, and those where the music shows other
+ * groups than threes ({@link PartGroups}), the written unit in groups; 3/8 three eighths, or one dotted quarter from
+ * ♪ = 180 up; senza misura quarters (common practice, no source).
  *
  * @param beats the beats that sound in the bar
  * @param irregular whether they are written units in groups
@@ -32,19 +33,27 @@ public record Pulse(List<Beat> beats, boolean irregular) {
 
     /**
      * The beats of {@code bar} at {@code tempo}. They cover the bar: in an over-full bar they go on beyond the meter;
-     * in a pickup they are the last ones of the full bar.
+     * in a pickup they are the last ones of the full bar. The groups are what this bar alone shows.
      */
     public static Pulse of(Bar bar, Tempo tempo, PulseChoice choice) {
+        return of(bar, tempo, choice, PartGroups.alone(bar));
+    }
+
+    /** As above. {@code shown}: the groups of each component of the meter, in units, as {@link PartGroups} has them. */
+    static Pulse of(Bar bar, Tempo tempo, PulseChoice choice, List<List<Integer>> shown) {
         List<Planned> full = new ArrayList<>();
         boolean irregular = false;
         Offset start = Offset.ZERO;
         int group = 0;
-        for (Meter.Component component : bar.meter().components()) {
-            boolean units = choice.kind() != PulseChoice.Kind.VALUE && isIrregular(bar.meter(), component, tempo);
-            List<Duration> groups = units ? unitGroups(component, bar, start) : List.of(component.length());
+        List<Meter.Component> components = bar.meter().components();
+        for (int i = 0; i < components.size(); i++) {
+            Meter.Component component = components.get(i);
+            boolean units = choice.kind() != PulseChoice.Kind.VALUE
+                    && isIrregular(bar.meter(), component, tempo, shown.get(i));
+            List<Duration> groups = units ? lengths(component, shown.get(i)) : List.of(component.length());
             Duration beat = units ? Duration.of(1, component.unit()) : beat(bar.meter(), component, tempo, choice);
             if (!units && component.isAdditive() && choice.kind() != PulseChoice.Kind.VALUE) {
-                groups = additive(component);
+                groups = lengths(component, component.numbers());
             }
             boolean grouped = units || groups.size() > 1;
             irregular |= units && choice.kind() == PulseChoice.Kind.METER;
@@ -73,32 +82,25 @@ public record Pulse(List<Beat> beats, boolean irregular) {
         return grouped ? next + 1 : next;
     }
 
-    private static List<Duration> unitGroups(Meter.Component component, Bar bar, Offset start) {
-        Duration unit = Duration.of(1, component.unit());
-        return Grouping.of(component, bar, start).stream().map(unit::times).toList();
-    }
-
-    private static List<Duration> additive(Meter.Component component) {
-        return component.numbers().stream().map(n -> Duration.of(n, component.unit())).toList();
+    private static List<Duration> lengths(Meter.Component component, List<Integer> groups) {
+        return groups.stream().map(n -> Duration.of(n, component.unit())).toList();
     }
 
     /** Whether the written unit itself is counted, in groups. */
-    private static boolean isIrregular(Meter meter, Meter.Component component, Tempo tempo) {
+    private static boolean isIrregular(Meter meter, Meter.Component component, Tempo tempo, List<Integer> groups) {
         if (component.unit() < 8) {
             return false;
         }
-        return isCompound(component) ? isSlow(component, tempo) : !isOneToTheBar(meter, component, tempo);
+        if (!Grouping.isCompound(component)) {
+            return !isOneToTheBar(meter, component, tempo);
+        }
+        return isSlow(component, tempo) || groups.stream().anyMatch(n -> n % 3 != 0);
     }
 
     /** Whether the mark itself counts the written unit, too slowly to beat three of them as one. */
     private static boolean isSlow(Meter.Component component, Tempo tempo) {
         Duration unit = Duration.of(1, component.unit());
         return tempo.unit().equals(unit) && tempo.rate(unit) < DOTTED_BEAT;
-    }
-
-    private static boolean isCompound(Meter.Component component) {
-        return component.unit() >= 8 && component.sum() >= 6
-                && component.numbers().stream().allMatch(n -> n % 3 == 0);
     }
 
     private static boolean isOneToTheBar(Meter meter, Meter.Component component, Tempo tempo) {
@@ -110,7 +112,7 @@ public record Pulse(List<Beat> beats, boolean irregular) {
         if (choice.kind() == PulseChoice.Kind.VALUE) {
             return choice.value();
         }
-        boolean dotted = isCompound(component) || isOneToTheBar(meter, component, tempo);
+        boolean dotted = Grouping.isCompound(component) || isOneToTheBar(meter, component, tempo);
         return Duration.of(dotted ? 3 : 1, component.unit());
     }
 

@@ -19,18 +19,9 @@ public record Swung(Duration unit, int longPart, int shortPart, List<Offset> wri
         return unit.times(2L * longPart, (long) longPart + shortPart);
     }
 
-    /**
-     * Where what sounds at {@code at} is written: the second note of a pair a whole {@code unit} after the pair's start,
-     * everything else where it sounds.
-     *
-     * @param at from the bar's start
-     * @param from a position at which a pair begins, not after {@code at}: the start of the beat
-     */
-    Offset writtenPlace(Offset at, Offset from) {
-        Duration pair = unit.times(2);
-        Offset start = from.plus(pair.times(at.minus(from).floorOver(pair)));
-        boolean second = at.minus(start).equals(second()) && !written.contains(at);
-        return second ? start.plus(unit) : at;
+    /** The same long–short as the score says it. */
+    public Swing swing() {
+        return new Swing(unit, longPart, shortPart);
     }
 
     /** {@code 2:1}. */

@@ -9,7 +9,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
- * From what is written to what happens in time: beats, attacks, tuplets and tempo of every bar of a part, for the
+ * From what is written to what happens in time: beats, attacks, tuplets, tempo and swing of every bar of a part, for the
  * voices that are counted.
  */
 public final class Timeline {
@@ -18,32 +18,48 @@ public final class Timeline {
     private final Selection selection;
     private final PulseChoice choice;
     private final Tempo fixedTempo;
-    private final List<BarTimeline> bars = new ArrayList<>();
+    private final Swing fixedSwing;
+    /** With the attacks as they are written, which is what repeat signs repeat. */
+    private final List<BarTimeline> written = new ArrayList<>();
 
-    private Timeline(Part part, Selection selection, PulseChoice choice, Tempo fixedTempo) {
+    private Timeline(Part part, Selection selection, PulseChoice choice, Tempo fixedTempo, Swing fixedSwing) {
         this.part = part;
         this.selection = selection;
         this.choice = choice;
         this.fixedTempo = fixedTempo;
+        this.fixedSwing = fixedSwing;
+    }
+
+    /** The timeline of all bars of a part, swung where the score says so. */
+    public static PartTimeline of(Part part, Selection selection, PulseChoice choice, Tempo fixedTempo) {
+        return of(part, selection, choice, fixedTempo, null);
     }
 
     /**
      * The timeline of all bars of a part.
      *
      * @param fixedTempo a tempo that overrides the score's, or null
+     * @param fixedSwing a swing (or {@link Swing#STRAIGHT}) that overrides the score's, or null
      */
-    public static PartTimeline of(Part part, Selection selection, PulseChoice choice, Tempo fixedTempo) {
-        return new Timeline(part, selection, choice, fixedTempo).build();
+    public static PartTimeline of(Part part, Selection selection, PulseChoice choice, Tempo fixedTempo,
+            Swing fixedSwing) {
+        return new Timeline(part, selection, choice, fixedTempo, fixedSwing).build();
     }
 
     private PartTimeline build() {
         Tempo first = fixedTempo != null ? fixedTempo : firstTempo();
         Tempo running = first == null ? Tempo.ASSUMED : first;
+        Swing swing = fixedSwing == null ? Swing.STRAIGHT : fixedSwing;
+        List<List<List<Integer>>> groups = PartGroups.of(part);
+        List<BarTimeline> bars = new ArrayList<>(part.bars().size());
         for (Bar bar : part.bars()) {
             List<TempoChange> tempi = tempi(bar, running);
             running = tempi.get(tempi.size() - 1).tempo();
-            Pulse pulse = Pulse.of(bar, tempi.get(0).tempo(), choice);
-            bars.add(timeline(bar, pulse, tempi));
+            Pulse pulse = Pulse.of(bar, tempi.get(0).tempo(), choice, groups.get(written.size()));
+            written.add(timeline(bar, pulse, tempi));
+            List<SwingChange> changes = fixedSwing == null ? bar.swingChanges() : List.of();
+            bars.add(SwungAttacks.of(written.get(written.size() - 1), swing, changes));
+            swing = changes.isEmpty() ? swing : changes.get(changes.size() - 1).swing();
         }
         return new PartTimeline(part, List.copyOf(bars), first == null, selection.staves());
     }
@@ -114,11 +130,11 @@ public final class Timeline {
             case BEAT_REPEAT -> 1;
             default -> 0;
         };
-        int source = bars.size() - back;
+        int source = written.size() - back;
         if (back == 0 || source < 0) {
             return own;
         }
-        BarTimeline model = bars.get(source);
+        BarTimeline model = written.get(source);
         if (style.kind() == BarStyle.Kind.BEAT_REPEAT) {
             List<Offset> again = lastBeatAgain(model, own);
             return new BarTimeline(own.bar(), own.beats(), own.irregular(), again, oneLine(again), List.of(),
@@ -128,7 +144,7 @@ public final class Timeline {
             return own;
         }
         return new BarTimeline(own.bar(), own.beats(), own.irregular(), model.attacks(), model.lines(), model.tuplets(),
-                own.tempi(), model.swung());
+                own.tempi(), null);
     }
 
     private static List<VoiceAttacks> oneLine(List<Offset> attacks) {

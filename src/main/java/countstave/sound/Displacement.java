@@ -10,8 +10,8 @@ import java.util.Set;
 /**
  * Playing on purpose before or after the click, which itself stays steady.
  *
- * <p>It moves what is <i>played</i> on the chosen beats, after swing. By a note value it grows with a slower tempo; by
- * milliseconds it stays the same.
+ * <p>It moves what is <i>played</i> on the chosen beats, in a swung bar from where it sounds. By a note value it grows with
+ * a slower tempo; by milliseconds it stays the same.
  *
  * @param beats numbers of the beats on whose start an attack is moved; empty: every attack, on a beat or not
  * @param length later by this note value (earlier if negative), within ±1/8

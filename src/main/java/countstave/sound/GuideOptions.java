@@ -11,18 +11,17 @@ import java.util.Set;
  * @param layers which layers are heard, at least one
  * @param countIn whether each leg begins with a count-in
  * @param thinned whether the grid layer sounds only the counts that are said at the leg's stage, or all
- * @param swing long-short ratio
  * @param displacements early and late beats; an attack is moved by the first that fits it
  * @param peakDecibels highest level of the WAV file below full scale, −60 to −3
  */
-public record GuideOptions(Set<Layer> layers, boolean countIn, boolean thinned, Swing swing,
+public record GuideOptions(Set<Layer> layers, boolean countIn, boolean thinned,
         List<Displacement> displacements, double peakDecibels) {
 
     /** A quarter of full scale: our own choice, to leave room before it hurts in headphones. */
     public static final double DEFAULT_PEAK = -12;
 
     public static final GuideOptions DEFAULT =
-            new GuideOptions(EnumSet.allOf(Layer.class), true, true, Swing.NONE, List.of(), DEFAULT_PEAK);
+            new GuideOptions(EnumSet.allOf(Layer.class), true, true, List.of(), DEFAULT_PEAK);
 
     /** @throws ScoreException if a value is out of its range */
     public GuideOptions {
@@ -38,6 +37,6 @@ public record GuideOptions(Set<Layer> layers, boolean countIn, boolean thinned, 
     }
 
     public GuideOptions withLayers(Set<Layer> other) {
-        return new GuideOptions(other, countIn, thinned, swing, displacements, peakDecibels);
+        return new GuideOptions(other, countIn, thinned, displacements, peakDecibels);
     }
 }

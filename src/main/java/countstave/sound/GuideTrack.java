@@ -30,7 +30,7 @@ public final class GuideTrack {
     /**
      * A click.
      *
-     * @param at position in the track, swing and displacement by note value included
+     * @param at position in the track, displacement by note value included
      * @param later seconds that it comes after that position (earlier if negative)
      * @param second when it comes: the moment of {@code at}, plus {@code later}
      */

@@ -1,6 +1,5 @@
 package countstave.sound;
 
-import countstave.count.BarCounts;
 import countstave.practice.Stage;
 import countstave.practice.Stretch;
 import countstave.practice.Thinning;
@@ -12,14 +11,14 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The clicks of a stretch, once through.
+ * The clicks of a stretch, once through: counts and attacks of a swung bar lie where they sound.
  *
  * @param clicks in no particular order
  */
 record Pattern(List<Step> clicks) {
 
     /**
-     * A click. {@code at}: position in the stretch, swing and displacement by note value included; {@code later}:
+     * A click. {@code at}: position in the stretch, displacement by note value included; {@code later}:
      * seconds that it comes after that.
      */
     record Step(Offset at, Exact later, Layer layer) {
@@ -44,9 +43,7 @@ record Pattern(List<Step> clicks) {
         }
         for (Thinning.Thinned count : Thinning.of(stretch, options.thinned() ? stage : Stage.ALL)) {
             if (count.said()) {
-                BarCounts bar = stretch.bars().get(count.bar());
-                Offset heard = options.swing().apply(bar, count.count().at());
-                clicks.add(step(stretch, count.bar(), heard, Layer.GRID));
+                clicks.add(step(stretch, count.bar(), count.count().at(), Layer.GRID));
             }
         }
         clicks.removeIf(step -> !options.layers().contains(step.layer()));
@@ -60,7 +57,7 @@ record Pattern(List<Step> clicks) {
     private static Step played(Stretch stretch, int bar, Offset attack, GuideOptions options) {
         Beat beat = stretch.timeline(bar).beatAt(attack);
         int number = beat.start().equals(attack) ? beat.number() : 0;
-        Offset at = stretch.position(bar, options.swing().apply(stretch.bars().get(bar), attack));
+        Offset at = stretch.position(bar, attack);
         for (Displacement displacement : options.displacements()) {
             if (displacement.moves(number)) {
                 return new Step(at.plus(displacement.length()), displacement.seconds(), Layer.RHYTHM);

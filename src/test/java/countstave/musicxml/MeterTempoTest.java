@@ -92,19 +92,36 @@ class MeterTempoTest {
         assertEquals(List.of(), tempi("<beat-unit>half</beat-unit><per-minute>0</per-minute>"));
     }
 
+    /** What the player reads is what is counted, whatever an exporter plays at the same place. */
     @Test
-    void soundWinsOverThePrintedMarkUnlessTheySayTheSame() {
-        String mark = "<direction><direction-type><metronome><beat-unit>quarter</beat-unit><beat-unit-dot/><per-minute>60"
-                + "</per-minute></metronome></direction-type><sound tempo=\"%s\"/></direction>";
-        // a dotted quarter at 60 is 90 quarters a minute: the player's unit is kept
-        TempoChange same = Snippets.part(Snippets.score("4/4", 1, mark.formatted("90.00") + NOTE)).bars().get(0)
-                .tempoChanges().get(0);
-        assertEquals("3/8 = 60", same.tempo().unit() + " = " + same.tempo().perMinute());
-        TempoChange other = Snippets.part(Snippets.score("4/4", 1, mark.formatted("120") + NOTE)).bars().get(0)
-                .tempoChanges().get(0);
-        assertEquals("1/4 = 120", other.tempo().unit() + " = " + other.tempo().perMinute());
+    void thePrintedMarkWinsOverThePlaybackTempo() {
+        String metronome = "<metronome%s><beat-unit>quarter</beat-unit><beat-unit-dot/><per-minute>60</per-minute></metronome>";
+        String mark = "<direction><direction-type>" + metronome + "</direction-type>%s</direction>";
+        String both = mark.formatted("", "<sound tempo=\"%s\"/>");
+        assertEquals("3/8 = 60", first(both.formatted("90.00")));
+        assertEquals("3/8 = 60", first(both.formatted("120")));
+        // beside each other, in either order
+        assertEquals("3/8 = 60", first("<sound tempo=\"120\"/>" + mark.formatted("", "")));
+        assertEquals("3/8 = 60", first(mark.formatted("", "") + "<sound tempo=\"120\"/>"));
+        // a mark that is not printed is none; where it says the same, its unit is kept
+        String hidden = mark.formatted(" print-object=\"no\"", "<sound tempo=\"%s\"/>");
+        assertEquals("1/4 = 120", first(hidden.formatted("120")));
+        assertEquals("3/8 = 60", first(hidden.formatted("90")));
+        assertEquals("3/8 = 60", first(mark.formatted(" print-object=\"no\"", "")));
         assertEquals(List.of("0/1: 1/4 = 97.3"), tempi("<sound tempo=\"97.30\"/>"));
         assertEquals(List.of(), tempi("<sound tempo=\"-5\"/>"));
+    }
+
+    private static String first(String before) {
+        TempoChange first = Snippets.part(Snippets.score("4/4", 1, before + NOTE)).bars().get(0).tempoChanges().get(0);
+        return first.tempo().unit() + " = " + first.tempo().perMinute();
+    }
+
+    /** Of a relation between two values the playback tempo says what comes of it. */
+    @Test
+    void aModulationWithAPlaybackTempo() {
+        assertEquals("1/4 = 132", first("<direction><direction-type><metronome><beat-unit>quarter</beat-unit><beat-unit>quarter"
+                + "</beat-unit><beat-unit-dot/></metronome></direction-type><sound tempo=\"132\"/></direction>"));
     }
 
     @Test

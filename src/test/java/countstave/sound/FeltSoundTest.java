@@ -9,7 +9,6 @@ import countstave.practice.Stage;
 import countstave.practice.Stretch;
 import countstave.score.Meter;
 import countstave.score.PartTimeline;
-import countstave.time.Duration;
 import countstave.time.Exact;
 import java.util.EnumSet;
 import java.util.List;
@@ -21,7 +20,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class FeltSoundTest {
 
     private static final GuideOptions PLAIN =
-            new GuideOptions(EnumSet.allOf(Layer.class), false, true, Swing.NONE, List.of(), GuideOptions.DEFAULT_PEAK);
+            new GuideOptions(EnumSet.allOf(Layer.class), false, true, List.of(), GuideOptions.DEFAULT_PEAK);
 
     private static Stretch felt() {
         return Stretch.of(HandPlans.counts(Bars.of(Meter.of(2, 4), 60, "16 16 8 3:2[8 8 8]"), "1/8"));
@@ -74,16 +73,5 @@ class FeltSoundTest {
     @CsvSource({"GRID, 0 2/3 1 5/3 2 7/3 8/3", "RHYTHM, 0 2/3 1 5/3 7/4 2 7/3 8/3", "BEAT, 0 1 2"})
     void swungPairsSoundLongAndShort(Layer layer, String places) throws Exception {
         places(places, seconds(swung(), Stage.ALL, PLAIN, layer));
-    }
-
-    /** What the score swings is not swung again; a triplet that is felt against eighths stays even. */
-    @Test
-    void theSwingOfAGuideTrackLeavesBoth() throws Exception {
-        GuideOptions swing = new GuideOptions(EnumSet.allOf(Layer.class), false, true, new Swing(3, 1, Duration.of(1, 8)),
-                List.of(), GuideOptions.DEFAULT_PEAK);
-        places("0 2/3 1 5/3 7/4 2 7/3 8/3", seconds(swung(), Stage.ALL, swing, Layer.RHYTHM));
-        places("0 2/3 1 5/3 2 7/3 8/3", seconds(swung(), Stage.ALL, swing, Layer.GRID));
-        Stretch against = Stretch.of(HandPlans.counts(Bars.of(Meter.of(2, 4), 60, "8 8 3:2[8 8 8]"), "1/8"));
-        places("0 3/4 1 4/3 5/3", seconds(against, Stage.ALL, swing, Layer.RHYTHM));
     }
 }

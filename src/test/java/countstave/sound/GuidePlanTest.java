@@ -4,10 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.chart.Rhythms;
 import countstave.count.BarCounts;
 import countstave.count.Count;
 import countstave.count.SegmentCounts;
-import countstave.grid.Bars;
 import countstave.practice.Passage;
 import countstave.practice.Parts;
 import countstave.practice.Plans;
@@ -17,8 +17,12 @@ import countstave.practice.Stretch;
 import countstave.score.Beat;
 import countstave.score.Meter;
 import countstave.score.PartTimeline;
+import countstave.score.PulseChoice;
+import countstave.score.Selection;
+import countstave.score.Swing;
 import countstave.score.Tempo;
 import countstave.score.TempoChange;
+import countstave.score.Timeline;
 import countstave.testing.Snippets;
 import countstave.time.Duration;
 import countstave.time.Exact;
@@ -65,7 +69,7 @@ class GuidePlanTest {
     @ParameterizedTest
     @ValueSource(strings = {"dense", "groove", "meters", "polyrhythms", "song"})
     void everyTickOfTheDemoScores(String score) throws Exception {
-        GuideOptions plain = new GuideOptions(EnumSet.allOf(Layer.class), false, true, Swing.NONE, List.of(),
+        GuideOptions plain = new GuideOptions(EnumSet.allOf(Layer.class), false, true, List.of(),
                 GuideOptions.DEFAULT_PEAK);
         int compared = 0;
         for (PracticePlan plan : Plans.of(Plans.counted(score))) {
@@ -89,10 +93,16 @@ class GuidePlanTest {
     /** Quarters from the start at which the second tempo begins: on the third beat of the second bar. */
     private static final double CHANGE = 6;
 
-    /** Changes of unit inside bars, a change of tempo inside a bar. */
     private static Stretch difficult() {
-        PartTimeline part = Bars.of(Meter.of(4, 4), FIRST, "16 16 16 16 3:2[8 8 8] 5:4[16 16 16 16 16] 4",
-                "8. 16 3:2[4 4 4] 8 8", "7:4[16 16 16 16 16 16 16] 8 8 4 4");
+        return difficult(Swing.STRAIGHT);
+    }
+
+    /** Changes of unit inside bars, a change of tempo inside a bar. */
+    private static Stretch difficult(Swing swing) {
+        PartTimeline part = Timeline.of(Rhythms.score().bars(Meter.of(4, 4), FIRST,
+                "16 16 16 16 3:2[8 8 8] 5:4[16 16 16 16 16] 4", "8. 16 3:2[4 4 4] 8 8",
+                "7:4[16 16 16 16 16 16 16] 8 8 4 4").build().parts().get(0), Selection.ALL, PulseChoice.BY_METER, null,
+                swing);
         return Stretch.of(Parts.of(Parts.withTempi(part, 1, List.of(
                 new TempoChange(Offset.ZERO, Tempo.of(FIRST)), new TempoChange(Offset.of(1, 2), Tempo.of(SECOND))))));
     }
@@ -129,17 +139,18 @@ class GuidePlanTest {
     }
 
     /**
-     * Swing 2:1, and beats 2 and 4 late by a 64th, by hand: only the beats counted in twos and fours swing, which are the
-     * first of bar 1 (sixteenths on 0, 1/3, 2/3, 5/6 of the beat), and of bar 2 (dotted eighth, sixteenth on 0, 5/6).
+     * Swing 2:1, and beats 2 and 4 late by a 64th, by hand: 16ths and tuplets stay as they are written; the dotted eighth
+     * with its 16th, and the two eighths at the end of bar 2, are long and short: the second one on 2/3 of the beat.
      */
     @Test
     void swingAndLateBeats() throws Exception {
-        GuideOptions options = new GuideOptions(EnumSet.of(Layer.RHYTHM), false, true, new Swing(2, 1, Duration.of(1, 8)),
+        GuideOptions options = new GuideOptions(EnumSet.of(Layer.RHYTHM), false, true,
                 List.of(Displacement.parse("2,4=+1/64")), GuideOptions.DEFAULT_PEAK);
         double late = 1 / 16.0;
-        double[] first = {0, 1 / 3.0, 2 / 3.0, 5 / 6.0, 1 + late, 4 / 3.0, 5 / 3.0, 2, 2.2, 2.4, 2.6, 2.8, 3 + late,
-            4, 4 + 5 / 6.0, 5 + late};
-        List<Leg> legs = List.of(new Leg(difficult(), Exact.ONE, Stage.ALL, 1, ""));
+        double[] first = {0, 0.25, 0.5, 0.75, 1 + late, 4 / 3.0, 5 / 3.0, 2, 2.2, 2.4, 2.6, 2.8, 3 + late,
+            4, 4 + 2 / 3.0, 5 + late, 5 + 2 / 3.0, 6 + 1 / 3.0, 7 + late, 7 + 2 / 3.0};
+        Stretch swung = difficult(Swing.triplet(Swing.EIGHTH));
+        List<Leg> legs = List.of(new Leg(swung, Exact.ONE, Stage.ALL, 1, ""));
         List<Integer> heard = Heard.onsets(legs, options, Layer.RHYTHM);
         Heard.Midi midi = Heard.midi(GuideTrack.of(legs, options));
         assertTrue(midi.report().exactTicks());

@@ -5,15 +5,20 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.chart.Rhythms;
 import countstave.grid.Bars;
 import countstave.practice.Parts;
 import countstave.practice.Stage;
 import countstave.practice.Stretch;
 import countstave.score.Meter;
 import countstave.score.PartTimeline;
+import countstave.score.PulseChoice;
 import countstave.score.ScoreException;
+import countstave.score.Selection;
+import countstave.score.Swing;
 import countstave.score.Tempo;
 import countstave.score.TempoChange;
+import countstave.score.Timeline;
 import countstave.time.Duration;
 import countstave.time.Exact;
 import countstave.time.Offset;
@@ -31,7 +36,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class GuideSoundTest {
 
     private static final GuideOptions PLAIN =
-            new GuideOptions(EnumSet.allOf(Layer.class), false, true, Swing.NONE, List.of(), GuideOptions.DEFAULT_PEAK);
+            new GuideOptions(EnumSet.allOf(Layer.class), false, true, List.of(), GuideOptions.DEFAULT_PEAK);
 
     private static Leg leg(Stretch stretch) {
         return new Leg(stretch, Exact.ONE, Stage.ALL, 1, "once");
@@ -142,25 +147,19 @@ class GuideSoundTest {
         assertTrue(error > 0 && error < 1 / 30_000.0, "error " + error);
     }
 
-    /** By hand: 2:1 puts the second eighth of a beat on its last third, the sixteenths around it on sixths. */
-    @Test
-    void swingMovesTheSecondOfEachPair() {
-        Swing swing = new Swing(2, 1, Duration.of(1, 8));
-        var bar = Parts.of(Meter.of(4, 4), 90, "8 8 16 16 16 16 3:2[8 8 8] 4").bars().get(0);
-        assertEquals(Offset.of(1, 6), swing.apply(bar, Offset.of(1, 8)));
-        assertEquals(Offset.of(1, 4), swing.apply(bar, Offset.of(1, 4)));
-        assertEquals(Offset.of(4, 12), swing.apply(bar, Offset.of(5, 16)));
-        assertEquals(Offset.of(5, 12), swing.apply(bar, Offset.of(3, 8)));
-        assertEquals(Offset.of(11, 24), swing.apply(bar, Offset.of(7, 16)));
-        assertEquals(Offset.of(7, 12), swing.apply(bar, Offset.of(7, 12)), "a triplet stays even");
-    }
-
+    /**
+     * By hand, ♩ = 60: swung 2:1 the second eighth comes two thirds of a second after the first, and so does the 16th of a
+     * dotted pair; what is counted sounds with what is played.
+     */
     @Test
     void swingIsHeardOnTheSample() throws Exception {
-        GuideOptions swung = new GuideOptions(EnumSet.allOf(Layer.class), false, true,
-                new Swing(2, 1, Duration.of(1, 8)), List.of(), GuideOptions.DEFAULT_PEAK);
-        List<Integer> heard = Heard.onsets(List.of(leg(stretch(Meter.of(2, 4), 60, "8 8 8 8"))), swung, Layer.RHYTHM);
-        assertEquals(List.of(0, 14_700, 22_050, 36_750), heard);
+        PartTimeline part = Timeline.of(Rhythms.score().bars(Meter.of(4, 4), 60, "8 8 8. 16 3:2[8 8 8] 4").build().parts()
+                .get(0), Selection.ALL, PulseChoice.BY_METER, null, Swing.triplet(Swing.EIGHTH));
+        List<Leg> legs = List.of(leg(Stretch.of(Parts.of(part))));
+        assertEquals(List.of(0, 14_700, 22_050, 36_750, 44_100, 51_450, 58_800, 66_150),
+                Heard.onsets(legs, PLAIN, Layer.RHYTHM));
+        List<Integer> counted = Heard.onsets(legs, PLAIN, Layer.GRID);
+        assertTrue(counted.containsAll(List.of(0, 14_700, 22_050, 36_750)), counted::toString);
     }
 
     /** By hand, ♩ = 60: 1/64 is 62.5 ms, 1378.1 samples; 15 ms are 330.75. The click itself stays. */
@@ -177,7 +176,7 @@ class GuideSoundTest {
         ScoreException early = assertThrows(ScoreException.class, () -> GuideTrack.of(legs, displaced("1=-15ms")));
         assertTrue(early.getMessage().contains("keep the count-in"));
         // with a count-in there is room for it, and its place in the file is right
-        GuideOptions withCountIn = new GuideOptions(EnumSet.of(Layer.RHYTHM), true, true, Swing.NONE,
+        GuideOptions withCountIn = new GuideOptions(EnumSet.of(Layer.RHYTHM), true, true,
                 List.of(Displacement.parse("1=-15ms")), GuideOptions.DEFAULT_PEAK);
         assertEquals(4 * 22_050 - 330.75, Heard.onsets(legs, withCountIn, Layer.RHYTHM).get(4), 1);
         Heard.Midi midi = Heard.midi(GuideTrack.of(legs, withCountIn));
@@ -185,7 +184,7 @@ class GuideSoundTest {
     }
 
     private static GuideOptions displaced(String text) {
-        return new GuideOptions(EnumSet.allOf(Layer.class), false, true, Swing.NONE,
+        return new GuideOptions(EnumSet.allOf(Layer.class), false, true,
                 List.of(Displacement.parse(text)), GuideOptions.DEFAULT_PEAK);
     }
 
@@ -230,7 +229,7 @@ class GuideSoundTest {
         for (short sample : Heard.samples(Heard.wav(GuideTrack.of(List.of(leg(stretch)), PLAIN)))) {
             assertTrue(Math.abs(sample) <= 32_767 * Math.pow(10, -12 / 20.0) + 1, () -> "sample " + sample);
         }
-        assertThrows(ScoreException.class, () -> new GuideOptions(EnumSet.allOf(Layer.class), true, true, Swing.NONE,
+        assertThrows(ScoreException.class, () -> new GuideOptions(EnumSet.allOf(Layer.class), true, true,
                 List.of(), 0));
     }
 

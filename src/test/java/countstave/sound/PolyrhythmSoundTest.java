@@ -22,7 +22,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class PolyrhythmSoundTest {
 
     private static final GuideOptions PLAIN =
-            new GuideOptions(EnumSet.allOf(Layer.class), false, true, Swing.NONE, List.of(), GuideOptions.DEFAULT_PEAK);
+            new GuideOptions(EnumSet.allOf(Layer.class), false, true, List.of(), GuideOptions.DEFAULT_PEAK);
 
     @ParameterizedTest
     @CsvSource({"3, 2, 6, 0 2 3 4", "4, 3, 12, 0 3 4 6 8 9", "5, 2, 10, 0 2 4 5 6 8", "5, 3, 15, 0 3 5 6 9 10 12",
