@@ -3,6 +3,7 @@ package countstave;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.count.BarCounts;
@@ -79,6 +80,7 @@ class InvariantsTest {
             assertFalse(refused.getMessage().contains("\n"), refused.getMessage());
             return;
         }
+        everyAttackIsSaidOrFelt(counted);
         boolean large = file.text().length() > LARGE;
         for (Unplayed unplayed : large ? new Unplayed[] {Unplayed.NEEDED} : Unplayed.values()) {
             Splice splice = Annotator.annotate(file.text(), counted.parts(), Selection.ALL, unplayed);
@@ -108,6 +110,20 @@ class InvariantsTest {
         asPart(file, counted, large);
     }
 
+    /** Every attack is a played count or a felt note, and nothing else is either. */
+    private static void everyAttackIsSaidOrFelt(CountedScore counted) {
+        for (PartCounts part : counted.parts()) {
+            for (BarCounts bar : part.bars()) {
+                List<Offset> found = new ArrayList<>();
+                for (SegmentCounts segment : bar.segments()) {
+                    segment.counts().stream().filter(Count::played).map(Count::at).forEach(found::add);
+                    found.addAll(segment.segment().felt());
+                }
+                assertEquals(bar.plan().timeline().attacks(), found.stream().sorted().toList());
+            }
+        }
+    }
+
     /** By the schema of MusicXML 4.0, and by XMLUnit. */
     private static void againstOutsiders(String original, String annotated) throws Exception {
         onlyAddsOwnElements(original, annotated);
@@ -116,7 +132,7 @@ class InvariantsTest {
         }
     }
 
-    /** The same invariants for the counts as a part of their own, whose notes lie where the plan's counts lie. */
+    /** The same invariants for the counts as a part of their own, whose notes lie where the plan's units do. */
     private static void asPart(ScoreFile file, CountedScore counted, boolean large) throws Exception {
         String annotated = CountPart.annotate(file.text(), counted.score().parts(), counted.parts()).toString();
         assertEquals(file.text(), OwnMarks.strip(annotated));
@@ -183,7 +199,7 @@ class InvariantsTest {
         }
     }
 
-    /** Read again, the file has under every attack the word that the plan says there. */
+    /** Read again, the file has under every attack the word that the plan says there, and under a felt note none. */
     private static void everyAttackHasItsWord(CountedScore counted, String annotated) {
         Score read = ScoreReader.read(utf8(annotated), ReadOptions.DEFAULT);
         for (PartCounts part : counted.parts()) {
@@ -204,6 +220,8 @@ class InvariantsTest {
                 bar.segments().forEach(s -> s.counts().stream().filter(Count::played).forEach(count ->
                         assertTrue((words.get(bar.plan().timeline().writtenAt(count.at())) + " ").startsWith(count.say() + " "),
                                 () -> count + " is not under its note but " + words)));
+                bar.plan().segments().forEach(s -> s.felt().forEach(at ->
+                        assertNull(words.get(bar.plan().timeline().writtenAt(at)), () -> "a word under the felt note at " + at)));
             }
         }
     }

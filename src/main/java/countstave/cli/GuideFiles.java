@@ -4,6 +4,7 @@ import countstave.count.NoteNames;
 import countstave.practice.Passage;
 import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
+import countstave.practice.StepCount;
 import countstave.practice.TempoLadder;
 import countstave.sound.GuideOptions;
 import countstave.sound.GuideTrack;
@@ -17,8 +18,8 @@ import java.util.Locale;
 import java.util.Set;
 
 /**
- * The guide tracks of a passage: one climbs through the tempo steps, one goes through the stages of thinning at the
- * slowest step.
+ * The guide tracks of a passage: one climbs through the tempo steps, each with its count, one goes through the stages of
+ * thinning at the slowest step.
  */
 final class GuideFiles {
 
@@ -49,13 +50,17 @@ final class GuideFiles {
 
     private List<Named> tracks(Passage passage, String prefix) {
         List<Leg> steps = new ArrayList<>();
-        for (TempoLadder.Rung rung : passage.ladder()) {
-            steps.add(new Leg(passage.stretch(), passage.speed(rung), Stage.ALL, repeats, tempo(rung)));
+        for (StepCount count : passage.counts()) {
+            for (TempoLadder.Rung rung : count.steps()) {
+                String label = tempo(rung) + (passage.counts().size() > 1 ? ", count " + count.number() : "");
+                steps.add(new Leg(count.stretch(), passage.speed(rung), Stage.ALL, repeats, label));
+            }
         }
-        TempoLadder.Rung slowest = passage.ladder().get(0);
+        StepCount first = passage.counts().get(0);
+        TempoLadder.Rung slowest = first.steps().get(0);
         List<Leg> stages = new ArrayList<>();
         for (Stage stage : Stage.values()) {
-            stages.add(new Leg(passage.stretch(), passage.speed(slowest), stage, repeats, stage.title()));
+            stages.add(new Leg(first.stretch(), passage.speed(slowest), stage, repeats, stage.title()));
         }
         return List.of(new Named(prefix + "steps", "tempo steps", GuideTrack.of(steps, options)),
                 new Named(prefix + "stages", "stages at " + tempo(slowest), GuideTrack.of(stages, options)));

@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Writes plans and their words as JSON: the contract {@code countstave/1} of {@code docs/json.md}, one bar a line.
+ * Writes plans and their words as JSON: the contract {@code countstave/2} of {@code docs/json.md}, one bar a line.
  *
  * <p>It writes as it goes: {@link #begin}, {@link #part} for each part, {@link #end}. Nothing is kept, so a part may be
  * forgotten as soon as it is written.
@@ -21,7 +21,7 @@ import java.util.Locale;
 public final class JsonWriter {
 
     /** Name and version of the contract. */
-    public static final String SCHEMA = "countstave/1";
+    public static final String SCHEMA = "countstave/2";
 
     private final JsonText out;
     private boolean firstPart = true;
@@ -87,6 +87,10 @@ public final class JsonWriter {
                 .raw(",\"perMinute\":").number(bar.tempo().perMinute()).raw("}");
         out.raw(",\"attacks\":");
         offsets(bar.attacks());
+        if (bar.swung() != null) {
+            out.raw(",\"written\":");
+            offsets(bar.swung().written());
+        }
         out.raw(",\"segments\":[");
         boolean first = true;
         for (SegmentCounts segment : counts.segments()) {
@@ -101,11 +105,18 @@ public final class JsonWriter {
         Segment segment = counts.segment();
         out.raw("{\"start\":").text(segment.start().toString())
                 .raw(",\"end\":").text(segment.end().toString())
-                .raw(",\"unit\":").text(segment.unit().toString())
-                .raw(",\"kind\":").text(segment.kind().name().toLowerCase(Locale.ROOT))
+                .raw(",\"unit\":").text(segment.unit().toString());
+        if (segment.isSwung()) {
+            out.raw(",\"swing\":").text(segment.swung().ratio());
+        }
+        out.raw(",\"kind\":").text(segment.kind().name().toLowerCase(Locale.ROOT))
                 .raw(",\"change\":").raw(Boolean.toString(segment.change()))
-                .raw(",\"rate\":").number(segment.rate())
-                .raw(",\"counts\":[");
+                .raw(",\"rate\":").number(segment.rate());
+        if (segment.hasFelt()) {
+            out.raw(",\"grid\":").text(segment.grid().toString()).raw(",\"felt\":");
+            offsets(segment.felt());
+        }
+        out.raw(",\"counts\":[");
         boolean first = true;
         for (Count count : counts.counts()) {
             out.raw(first ? "{\"at\":" : ",{\"at\":").text(count.at().toString())

@@ -1,24 +1,27 @@
 package countstave.json;
 
+import countstave.grid.Segment;
 import countstave.practice.Breath;
 import countstave.practice.Figures;
 import countstave.practice.Passage;
 import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
+import countstave.practice.StepCount;
 import countstave.practice.Stretch;
 import countstave.practice.TempoLadder;
 import countstave.practice.Thinning;
 import countstave.score.Bar;
 import countstave.score.Part;
 import countstave.score.Tempo;
+import countstave.time.Offset;
 import java.io.IOException;
 import java.util.List;
 
-/** Writes practice plans as JSON: the contract {@code countstave-practice/1} of {@code docs/practice.md}. */
+/** Writes practice plans as JSON: the contract {@code countstave-practice/2} of {@code docs/practice.md}. */
 public final class PracticeJson {
 
     /** Name and version of the contract. */
-    public static final String SCHEMA = "countstave-practice/1";
+    public static final String SCHEMA = "countstave-practice/2";
 
     private final JsonText out;
 
@@ -90,25 +93,54 @@ public final class PracticeJson {
         }
         out.raw("],\n     \"ladder\":[");
         String separator = "";
-        for (TempoLadder.Rung rung : passage.ladder()) {
-            out.raw(separator).raw("{\"perMinute\":").number(rung.tempo().perMinute())
-                    .raw(",\"clean\":").raw(Integer.toString(rung.clean()))
-                    .raw(",\"stage\":").text(passage.sayableStage(rung).id()).raw("}");
-            separator = ",";
+        for (StepCount count : passage.counts()) {
+            for (TempoLadder.Rung rung : count.steps()) {
+                out.raw(separator).raw("{\"perMinute\":").number(rung.tempo().perMinute())
+                        .raw(",\"clean\":").raw(Integer.toString(rung.clean()))
+                        .raw(",\"count\":").raw(Integer.toString(count.number()))
+                        .raw(",\"stage\":").text(count.sayableStage(rung).id()).raw("}");
+                separator = ",";
+            }
         }
-        out.raw("],\n     \"breaths\":[");
+        out.raw("],\n     \"counts\":[");
+        separator = "\n";
+        for (StepCount count : passage.counts()) {
+            out.raw(separator);
+            count(count);
+            separator = ",\n";
+        }
+        out.raw("]}");
+    }
+
+    private void count(StepCount count) throws IOException {
+        Stretch stretch = count.stretch();
+        out.raw("      {\"number\":").raw(Integer.toString(count.number()))
+                .raw(",\"from\":").number(count.from().perMinute()).raw(",\"to\":").number(count.to().perMinute())
+                .raw(",\"felt\":[");
+        String separator = "";
+        for (int bar = 0; bar < stretch.size(); bar++) {
+            for (Segment segment : stretch.bars().get(bar).plan().segments()) {
+                for (Offset at : segment.felt()) {
+                    out.raw(separator).raw("{\"index\":")
+                            .raw(Integer.toString(stretch.timeline(bar).bar().index()))
+                            .raw(",\"at\":").text(at.toString()).raw("}");
+                    separator = ",";
+                }
+            }
+        }
+        out.raw("],\n       \"breaths\":[");
         separator = "";
-        for (Breath.Mark mark : passage.breaths()) {
+        for (Breath.Mark mark : count.breaths()) {
             out.raw(separator).raw("{");
             bar(stretch, mark.bar());
             out.raw(",\"at\":").text(mark.at().toString()).raw(",\"seconds\":").number(mark.since().toDouble())
                     .raw(",\"reason\":").text(mark.reason().title()).raw("}");
             separator = ",";
         }
-        out.raw("],\n     \"stages\":[");
+        out.raw("],\n       \"stages\":[");
         separator = "\n";
         for (Stage stage : Stage.values()) {
-            out.raw(separator).raw("      {\"id\":").text(stage.id()).raw(",\"counts\":[");
+            out.raw(separator).raw("        {\"id\":").text(stage.id()).raw(",\"counts\":[");
             counts(stretch, stage);
             out.raw("]}");
             separator = ",\n";

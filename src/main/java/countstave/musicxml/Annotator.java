@@ -21,8 +21,8 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /**
- * Writes counts into the text of a score: a lyric under every attack, the parenthesised counts that follow it, and a
- * mark above the staff where the counting changes.
+ * Writes counts into the text of a score: a lyric under every attack that is said, the parenthesised counts that follow
+ * it, and a mark above the staff where the counting changes. A note that is felt has no syllable, or a dot.
  *
  * <p>The text is only added to, never rewritten (see {@link Splice}); existing lyrics and directions stay untouched,
  * ours take the next free lyric number and carry {@code name="count"}.
@@ -32,11 +32,25 @@ public final class Annotator {
     private final Splice splice;
     private final Selection selection;
     private final Unplayed unplayed;
+    private final boolean feltDots;
 
-    private Annotator(String text, Selection selection, Unplayed unplayed) {
+    /** What stands under a felt note, if anything. */
+    private static final String FELT = "\u00b7";
+
+    /** A syllable or a felt note's dot, at its place in the notation. */
+    private record Word(Offset at, String say, boolean played) {
+    }
+
+    private Annotator(String text, Selection selection, Unplayed unplayed, boolean feltDots) {
         this.splice = new Splice(text);
         this.selection = selection;
         this.unplayed = unplayed;
+        this.feltDots = feltDots;
+    }
+
+    /** Felt notes have nothing below them. */
+    public static Splice annotate(String text, List<PartCounts> parts, Selection selection, Unplayed unplayed) {
+        return annotate(text, parts, selection, unplayed, false);
     }
 
     /**
@@ -44,9 +58,11 @@ public final class Annotator {
      * @param parts the counts of the parts to annotate, planned from this very text
      * @param selection the voices that were counted
      * @param unplayed which unplayed counts are shown
+     * @param feltDots whether a felt note has a lyric of its own, a dot; else it has none
      */
-    public static Splice annotate(String text, List<PartCounts> parts, Selection selection, Unplayed unplayed) {
-        Annotator annotator = new Annotator(text, selection, unplayed);
+    public static Splice annotate(String text, List<PartCounts> parts, Selection selection, Unplayed unplayed,
+            boolean feltDots) {
+        Annotator annotator = new Annotator(text, selection, unplayed, feltDots);
         for (PartCounts part : parts) {
             annotator.annotate(part);
         }
@@ -61,24 +77,49 @@ public final class Annotator {
             for (ChangeMark mark : changes.next(bar.plan())) {
                 direction(timeline.bar(), timeline.writtenAt(mark.at()), "above", mark.text());
             }
-            lyrics(timeline, ShownCounts.of(bar, part.system(), unplayed).counts(), number);
+            lyrics(bar, words(bar, ShownCounts.of(bar, part.system(), unplayed).counts()), number);
         }
     }
 
     // lyrics
 
-    private void lyrics(BarTimeline timeline, List<Count> shown, String number) {
+    /** What is shown of a bar, in order. */
+    private List<Word> words(BarCounts bar, List<Count> shown) {
+        BarTimeline timeline = bar.plan().timeline();
+        List<Word> words = new ArrayList<>();
+        List<Offset> felt = feltDots ? felt(bar) : List.of();
+        int next = 0;
+        for (Count count : shown) {
+            while (next < felt.size() && felt.get(next).isBefore(count.at())) {
+                words.add(new Word(timeline.writtenAt(felt.get(next++)), FELT, true));
+            }
+            words.add(new Word(timeline.writtenAt(count.at()), count.say(), count.played()));
+        }
+        felt.subList(next, felt.size()).forEach(at -> words.add(new Word(timeline.writtenAt(at), FELT, true)));
+        return words;
+    }
+
+    private static List<Offset> felt(BarCounts bar) {
+        return bar.plan().segments().stream().flatMap(s -> s.felt().stream()).toList();
+    }
+
+    private void lyrics(BarCounts bar, List<Word> words, String number) {
+        BarTimeline timeline = bar.plan().timeline();
         TreeMap<Offset, Event> carriers = carriers(timeline.bar());
+        if (!feltDots) {
+            // what is said after a felt note must not look as if it were said on it
+            felt(bar).forEach(at -> carriers.remove(timeline.writtenAt(at)));
+        }
         if (carriers.isEmpty()) {
-            words(timeline, shown);
+            directions(timeline, words);
             return;
         }
-        Map<Offset, List<Count>> under = new TreeMap<>();
-        for (Count count : shown) {
-            Offset carrier = carriers.floorKey(timeline.writtenAt(count.at()));
-            under.computeIfAbsent(carrier == null ? carriers.firstKey() : carrier, c -> new ArrayList<>()).add(count);
+        Map<Offset, List<Word>> under = new TreeMap<>();
+        for (Word word : words) {
+            Offset carrier = carriers.floorKey(word.at());
+            under.computeIfAbsent(carrier == null ? carriers.firstKey() : carrier, c -> new ArrayList<>()).add(word);
         }
-        under.forEach((at, counts) -> lyric(carriers.get(at), line(counts), number));
+        under.forEach((at, here) -> lyric(carriers.get(at), line(here), number));
     }
 
     /** Where lyrics may stand: every attack, every rest, and whatever sounds at the bar's start. */
@@ -109,29 +150,29 @@ public final class Annotator {
     }
 
     /** A bar without notes of its own (a repeat sign): its counts stand as words below the staff, beat by beat. */
-    private void words(BarTimeline timeline, List<Count> shown) {
-        Map<Offset, List<Count>> byBeat = new TreeMap<>();
-        for (Count count : shown) {
-            Offset beat = timeline.beatAt(count.at()).start();
-            byBeat.computeIfAbsent(beat.isBefore(Offset.ZERO) ? Offset.ZERO : beat, b -> new ArrayList<>()).add(count);
+    private void directions(BarTimeline timeline, List<Word> words) {
+        Map<Offset, List<Word>> byBeat = new TreeMap<>();
+        for (Word word : words) {
+            Offset beat = timeline.beatAt(word.at()).start();
+            byBeat.computeIfAbsent(beat.isBefore(Offset.ZERO) ? Offset.ZERO : beat, b -> new ArrayList<>()).add(word);
         }
-        byBeat.forEach((at, counts) -> direction(timeline.bar(), at, "below", line(counts)));
+        byBeat.forEach((at, here) -> direction(timeline.bar(), at, "below", line(here)));
     }
 
     /** Counts in a row, those that are not played in parentheses: {@code 1 (e &) a}. */
-    private static String line(List<Count> counts) {
+    private static String line(List<Word> words) {
         StringBuilder line = new StringBuilder();
         boolean open = false;
-        for (Count count : counts) {
-            if (open && count.played()) {
+        for (Word word : words) {
+            if (open && word.played()) {
                 line.append(')');
             }
             line.append(line.isEmpty() ? "" : " ");
-            if (!open && !count.played()) {
+            if (!open && !word.played()) {
                 line.append('(');
             }
-            open = !count.played();
-            line.append(count.say());
+            open = !word.played();
+            line.append(word.say());
         }
         return line.append(open ? ")" : "").toString();
     }

@@ -14,8 +14,8 @@ import countstave.time.Ratio;
 import java.util.List;
 
 /**
- * Writes the grid of one bar as notes: beat by beat, each beat beamed and, where it is a tuplet, bracketed. Swung pairs are
- * written as two equal notes, as they are in the score.
+ * Writes what is said in one bar as notes: beat by beat, each beat beamed and, where it is a tuplet, bracketed. Swung
+ * pairs are written as even ones; a felt note makes none.
  */
 final class CountNotes {
 
@@ -42,7 +42,8 @@ final class CountNotes {
         Segment segment = counts.segment();
         int done = 0;
         while (done < counts.counts().size()) {
-            Offset at = segment.position(done);
+            // as written: of swung pairs the sounding places would not fit the beat
+            Offset at = segment.start().plus(segment.unit().times(done));
             int size = counts.counts().size() - done;
             if (!segment.isSpan()) {
                 Beat beat = bar.plan().timeline().beatAt(at);

@@ -130,7 +130,8 @@ public final class Breath {
                         && (first || !segment.isSpan())
                         && timeline.tuplets().stream().noneMatch(t -> isInside(t, at));
                 if (allowed) {
-                    Reason reason = reason(timeline, count, slower && first);
+                    Offset written = timeline.writtenAt(at);
+                    Reason reason = reason(timeline, count, written, slower && first);
                     double rate = 1 / clock.lasting(segment.unit(), position).toDouble();
                     int fast = (int) Math.min(FAST_SPEECH, Math.round(FAST_SPEECH * rate / voiceLimit.doubleValue()));
                     places.add(new Place(slice.bar(), at, clock.at(position), EACH + reason.cost + fast, reason));
@@ -145,8 +146,8 @@ public final class Breath {
         return at.isAfter(tuplet.start()) && at.isBefore(tuplet.end());
     }
 
-    private static Reason reason(BarTimeline timeline, Count count, boolean slowerFromHere) {
-        if (isInRest(timeline, count)) {
+    private static Reason reason(BarTimeline timeline, Count count, Offset written, boolean slowerFromHere) {
+        if (isInRest(timeline, count, written)) {
             return Reason.REST;
         }
         if (isOnHeldNote(timeline, count)) {
@@ -165,12 +166,12 @@ public final class Breath {
         return timeline.beatAt(at).start().equals(at);
     }
 
-    /** Whether rests, and no note, stand at a count that is not played; a bar without an attack is a rest too. */
-    private static boolean isInRest(BarTimeline timeline, Count count) {
+    /** Whether rests, and no note, are written at a count that is not played; a bar without an attack is a rest too. */
+    private static boolean isInRest(BarTimeline timeline, Count count, Offset written) {
         boolean rest = timeline.attacks().isEmpty();
         for (Voice voice : timeline.bar().voices()) {
             for (Event event : voice.events()) {
-                boolean here = !event.isGrace() && !event.cue() && count.at().isWithin(event.start(), event.end());
+                boolean here = !event.isGrace() && !event.cue() && written.isWithin(event.start(), event.end());
                 if (here && event.isNote()) {
                     return false;
                 }

@@ -14,7 +14,8 @@ import java.util.stream.Collectors;
 
 /**
  * What a player has to know about a passage before the first step, in sentences, the same on every page: from which step
- * on less is said, which tuplets are counted as wholes, and where a breath comes late.
+ * on it is counted otherwise, from which on less is said, which tuplets are counted as wholes, and where a breath comes
+ * late.
  */
 public final class PassageNotes {
 
@@ -30,25 +31,40 @@ public final class PassageNotes {
     public static List<String> of(Passage passage, BigDecimal breath, NoteNames names) {
         PassageNotes notes = new PassageNotes(passage, names);
         List<String> lines = new ArrayList<>();
+        notes.counts(lines);
         notes.takeovers(lines);
         notes.spans(lines);
-        notes.breaths(breath, lines);
+        passage.counts().forEach(count -> notes.breaths(count, breath, lines));
         return lines;
+    }
+
+    /** Where another count begins: the plan of that tempo differs from that of the step before. */
+    private void counts(List<String> lines) {
+        List<StepCount> counts = passage.counts();
+        for (int i = 1; i < counts.size(); i++) {
+            StepCount count = counts.get(i);
+            boolean lighter = count.isLighterThan(counts.get(i - 1));
+            boolean felt = count.hasFelt() && !counts.get(i - 1).hasFelt();
+            lines.add("From " + names.tempo(count.from()) + " on " + (lighter ? "a lighter" : "another")
+                    + " count takes over, count " + count.number() + (felt ? ": the notes between its words are felt." : "."));
+        }
     }
 
     /** The first step that is too fast for a stage, and the stage that takes its place. */
     private void takeovers(List<String> lines) {
         Stage said = Stage.ALL;
         StringBuilder line = new StringBuilder();
-        for (TempoLadder.Rung rung : passage.ladder()) {
-            Stage stage = passage.sayableStage(rung);
-            if (stage != said) {
-                String from = names.tempo(rung.tempo()) + " on ";
-                String number = "stage " + (stage.ordinal() + 1);
-                line.append(line.isEmpty()
-                        ? "From " + from + "it is too fast to be said in full: " + number + " takes over"
-                        : "; from " + from + number);
-                said = stage;
+        for (StepCount count : passage.counts()) {
+            for (TempoLadder.Rung rung : count.steps()) {
+                Stage stage = count.sayableStage(rung);
+                if (stage != said) {
+                    String from = names.tempo(rung.tempo()) + " on ";
+                    String number = "stage " + (stage.ordinal() + 1);
+                    line.append(line.isEmpty()
+                            ? "From " + from + "it is too fast to be said in full: " + number + " takes over"
+                            : "; from " + from + number);
+                    said = stage;
+                }
             }
         }
         if (!line.isEmpty()) {
@@ -56,47 +72,61 @@ public final class PassageNotes {
         }
     }
 
+    /** The bars with a tuplet that is counted through, for each run of counts that have them in common. */
     private void spans(List<String> lines) {
+        TreeSet<Integer> before = new TreeSet<>();
+        for (int i = 0; i < passage.counts().size(); i++) {
+            StepCount count = passage.counts().get(i);
+            TreeSet<Integer> bars = spans(count);
+            if (!bars.isEmpty() && !bars.equals(before)) {
+                boolean always = i == 0 && passage.counts().stream().allMatch(c -> spans(c).equals(bars));
+                String when = always ? "" : i == 0 ? "In count 1 " : "From " + names.tempo(count.from()) + " on ";
+                lines.add((when.isEmpty() ? bars(bars) : when + lower(bars(bars))) + (bars.size() == 1 ? " holds" : " hold")
+                        + " a tuplet that is counted through as one" + (always ? ", at every step alike" : "")
+                        + "; the beats inside it are in the click.");
+            }
+            before = bars;
+        }
+    }
+
+    private static TreeSet<Integer> spans(StepCount count) {
         TreeSet<Integer> bars = new TreeSet<>();
-        for (Stretch.Slice slice : passage.stretch().slices()) {
+        for (Stretch.Slice slice : count.stretch().slices()) {
             if (slice.segment().isSpan()) {
                 bars.add(slice.bar());
             }
         }
-        if (!bars.isEmpty()) {
-            lines.add(bars(bars) + (bars.size() == 1 ? " holds" : " hold") + " a tuplet that is counted through as one,"
-                    + " at every step alike; the beats inside it are in the click.");
-        }
+        return bars;
     }
 
-    private void breaths(BigDecimal breath, List<String> lines) {
+    private void breaths(StepCount count, BigDecimal breath, List<String> lines) {
         Exact most = Exact.of(breath);
         TreeSet<Integer> late = new TreeSet<>();
         Exact longest = Exact.ZERO;
-        for (Breath.Mark mark : passage.breaths()) {
+        for (Breath.Mark mark : count.breaths()) {
             if (mark.since().isMoreThan(most)) {
                 late.add(mark.at().equals(Offset.ZERO) && mark.bar() > 0 ? mark.bar() - 1 : mark.bar());
                 longest = longest.max(mark.since());
             }
         }
-        Exact rest = sinceLastBreath();
+        Exact rest = sinceLastBreath(count);
         if (rest.isMoreThan(most)) {
-            late.add(passage.stretch().size() - 1);
+            late.add(count.stretch().size() - 1);
             longest = longest.max(rest);
         }
         if (!late.isEmpty()) {
-            Tempo slowest = passage.ladder().get(0).tempo();
+            Tempo slowest = count.from();
             lines.add(String.format(Locale.ROOT, "At %s a breath has to last %.1f s (%s): a tuplet is not interrupted.",
                     names.tempo(slowest), longest.toDouble(), lower(bars(late))));
         }
     }
 
-    /** Seconds from the last breath to the end, at the slowest step. */
-    private Exact sinceLastBreath() {
-        Stretch stretch = passage.stretch();
-        Clock clock = Clock.of(stretch).faster(passage.speed(passage.ladder().get(0)));
+    /** Seconds from the last breath to the end, at the slowest step of a count. */
+    private Exact sinceLastBreath(StepCount count) {
+        Stretch stretch = count.stretch();
+        Clock clock = Clock.of(stretch).faster(passage.speed(count.steps().get(0)));
         Offset last = Offset.ZERO;
-        for (Breath.Mark mark : passage.breaths()) {
+        for (Breath.Mark mark : count.breaths()) {
             last = stretch.position(mark.bar(), mark.at());
         }
         return clock.between(last, stretch.end());

@@ -19,11 +19,15 @@ import java.util.Map;
 public record PracticePlan(PartCounts counts, PracticeOptions options, Figures whole, List<Passage> passages) {
 
     /**
-     * The whole way: passages → figures → order → tempo steps → breath.
+     * The whole way: passages → figures → tempo steps, each with its count → breath → order.
      *
      * @throws ScoreException if there are no bars, nothing is played in them, or a tempo cannot be practised
      */
     public static PracticePlan of(PartCounts counts, PracticeOptions options) {
+        return of(counts, options, CountsAtTempo.of(counts));
+    }
+
+    static PracticePlan of(PartCounts counts, PracticeOptions options, CountsAtTempo atTempo) {
         String name = counts.plan().timeline().part().name();
         if (counts.bars().isEmpty()) {
             throw new ScoreException("part " + name + ": no bars are selected; choose others with --bars");
@@ -35,9 +39,10 @@ public record PracticePlan(PartCounts counts, PracticeOptions options, Figures w
         }
         Clock.of(whole);
         List<Stretch> stretches = Passages.of(counts, options.voiceLimit());
+        StepCounts steps = new StepCounts(atTempo, options);
         List<Passage> ranked = new ArrayList<>();
         for (Stretch stretch : stretches) {
-            ranked.add(Passage.of(stretch, options));
+            ranked.add(Passage.of(stretch, options, steps));
         }
         // the sort is stable: equally hard passages keep the order of the score
         ranked.sort(Comparator.comparingDouble((Passage p) -> p.figures().difficulty()).reversed());

@@ -1,5 +1,6 @@
 package countstave.practice;
 
+import countstave.grid.Segment;
 import countstave.score.Tempo;
 import countstave.time.Duration;
 import countstave.time.Exact;
@@ -13,7 +14,8 @@ import java.util.List;
  * How fast the counts of a stretch have to be said.
  *
  * <p>Each counted position is one syllable, spread over the unit it is said in, so that a run of sixteenths at ♩ = 60
- * is 4 syllables a second wherever the ear begins to listen. The <b>peak</b> is the greatest number of syllables that
+ * is 4 syllables a second wherever the ear begins to listen. Swung pairs are spread as they are said, long and short;
+ * what is felt is no syllable. The <b>peak</b> is the greatest number of syllables that
  * any one second holds, the second sliding freely through the stretch and through its tempo changes. A stretch shorter
  * than a second has its mean rate for a peak.
  */
@@ -37,9 +39,23 @@ public final class SpeechRate {
     public static SpeechRate of(Stretch stretch, Clock clock) {
         SpeechRate rate = new SpeechRate();
         for (Stretch.Slice slice : stretch.slices()) {
-            rate.add(slice.start(), slice.end(), slice.segment().unit(), clock);
+            if (slice.segment().isSwung()) {
+                rate.addPairs(slice, clock);
+            } else {
+                rate.add(slice.start(), slice.end(), slice.segment().unit(), clock);
+            }
         }
         return rate.ready();
+    }
+
+    private void addPairs(Stretch.Slice slice, Clock clock) {
+        Segment segment = slice.segment();
+        for (int k = 0; k < segment.positions(); k++) {
+            Offset from = slice.start().plus(segment.position(k).minus(segment.start()));
+            Offset to = k + 1 < segment.positions()
+                    ? slice.start().plus(segment.position(k + 1).minus(segment.start())) : slice.end();
+            add(from, to, to.minus(from), clock);
+        }
     }
 
     /** Only these positions said (in order, {@code end} not among them), each lasting until the next. */

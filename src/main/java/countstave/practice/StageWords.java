@@ -17,42 +17,41 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * A part's words at a stage, for the writers that draw counts: what is felt is left out, so it is not drawn, and a count
- * before which to breathe begins with the breath sign.
+ * A part's words at a stage, for the writers that draw counts: what is not said is left out, so it is not drawn, and a
+ * count before which to breathe begins with the breath sign.
  */
 public final class StageWords {
 
     private StageWords() {
     }
 
-    /** The whole part of a plan, with the breath marks of its passages. */
+    /** The whole part of a plan as counted at the written tempo, with the breath marks of its passages. */
     public static PartCounts of(PracticePlan plan, Stage stage) {
         Map<Integer, Set<Offset>> breaths = new HashMap<>();
         for (Passage passage : plan.passages()) {
-            for (Breath.Mark mark : passage.breaths()) {
+            for (Breath.Mark mark : passage.atWritten().breaths()) {
                 breaths.computeIfAbsent(passage.stretch().first() + mark.bar(), b -> new HashSet<>()).add(mark.at());
             }
         }
         return of(plan.counts(), Stretch.of(plan.counts()), stage, breaths);
     }
 
-    /** The bars of one passage only, with its breath marks. */
-    public static PartCounts of(PracticePlan plan, Passage passage, Stage stage) {
+    /** The bars of one passage only as counted on some of its steps, with the breath marks of these. */
+    public static PartCounts of(PracticePlan plan, StepCount count, Stage stage) {
         Map<Integer, Set<Offset>> breaths = new HashMap<>();
-        for (Breath.Mark mark : passage.breaths()) {
+        for (Breath.Mark mark : count.breaths()) {
             breaths.computeIfAbsent(mark.bar(), b -> new HashSet<>()).add(mark.at());
         }
-        return of(only(plan.counts(), passage.stretch()), passage.stretch(), stage, breaths);
+        return of(only(plan.counts(), count.stretch()), count.stretch(), stage, breaths);
     }
 
-    /** The part as if only these bars had been chosen. */
+    /** The part as if only these bars had been chosen, counted as they are here. */
     private static PartCounts only(PartCounts part, Stretch stretch) {
         PartTimeline timeline = part.plan().timeline();
-        int first = stretch.first();
-        int end = stretch.last() + 1;
-        PartTimeline bars = new PartTimeline(timeline.part(), timeline.bars().subList(first, end),
-                timeline.tempoAssumed(), timeline.staves());
-        PartPlan plan = new PartPlan(bars, part.plan().bars().subList(first, end), part.plan().cost(), part.plan().options());
+        PartTimeline bars = new PartTimeline(timeline.part(),
+                timeline.bars().subList(stretch.first(), stretch.last() + 1), timeline.tempoAssumed(), timeline.staves());
+        PartPlan plan = new PartPlan(bars, stretch.bars().stream().map(BarCounts::plan).toList(), part.plan().cost(),
+                part.plan().options());
         return new PartCounts(plan, part.system(), stretch.bars());
     }
 

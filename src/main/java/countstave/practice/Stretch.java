@@ -3,6 +3,7 @@ package countstave.practice;
 import countstave.count.BarCounts;
 import countstave.count.PartCounts;
 import countstave.count.SegmentCounts;
+import countstave.grid.BarPlan;
 import countstave.grid.Segment;
 import countstave.score.BarTimeline;
 import countstave.score.Tempo;
@@ -18,7 +19,8 @@ import java.util.List;
  * @param first index of its first bar among the part's counted bars
  * @param bars the bars, at least one
  * @param starts where each bar starts, in fractions of a whole note; one more entry than bars, the last is the end
- * @param unitBefore what is counted just before it in the score, or null at the beginning and after bars left out
+ * @param unitBefore the even unit ({@link UnitChange#even}) of what is counted just before it in the score, or null at
+ *     the beginning and after bars left out
  */
 public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Duration unitBefore) {
 
@@ -59,7 +61,7 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
 
     private static Duration lastUnit(BarCounts bar) {
         List<SegmentCounts> segments = bar.segments();
-        return segments.isEmpty() ? null : segments.get(segments.size() - 1).segment().unit();
+        return segments.isEmpty() ? null : UnitChange.even(segments.get(segments.size() - 1).segment());
     }
 
     public static Stretch of(PartCounts part) {
@@ -132,6 +134,41 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
             }
         }
         return slices;
+    }
+
+    /** What is counted, bar by bar: equal where the same is said at the same places and the same notes are felt. */
+    List<Object> counting() {
+        List<Object> counting = new ArrayList<>();
+        for (BarCounts bar : bars) {
+            for (SegmentCounts counts : bar.segments()) {
+                Segment segment = counts.segment();
+                counting.add(List.of(segment.start(), segment.unit(), segment.kind(), segment.felt(), segment.isSwung()));
+            }
+            counting.add(bar.segments().size());
+        }
+        return counting;
+    }
+
+    /**
+     * These very bars with the counts of others.
+     *
+     * @param other as many bars, with the same attacks and beats
+     */
+    Stretch countedAs(Stretch other) {
+        List<BarCounts> counted = new ArrayList<>();
+        for (int bar = 0; bar < bars.size(); bar++) {
+            BarTimeline timeline = timeline(bar);
+            List<SegmentCounts> segments = other.bars.get(bar).segments().stream()
+                    .map(counts -> new SegmentCounts(in(timeline, counts.segment()), counts.counts())).toList();
+            counted.add(new BarCounts(new BarPlan(timeline, segments.stream().map(SegmentCounts::segment).toList()),
+                    segments));
+        }
+        return new Stretch(first, List.copyOf(counted), starts, other.unitBefore);
+    }
+
+    private static Segment in(BarTimeline bar, Segment s) {
+        return new Segment(s.start(), s.end(), s.unit(), s.kind(), s.change(), bar.tempoAt(s.start()).rate(s.unit()),
+                s.span(), s.felt(), s.grid(), s.swung());
     }
 
     public boolean hasAttacks() {

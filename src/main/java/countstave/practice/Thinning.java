@@ -12,7 +12,8 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * The same counts with fewer and fewer of them said aloud.
+ * The same counts with fewer and fewer of them said aloud. Notes that the plan leaves to be felt are no counts: they are
+ * never said.
  *
  * <p>Where the count changes to another family (neither unit divides the other), everything in the first beat of the
  * new count is still said at {@link Stage#BEATS_AND_PLAYED}: the new speed has to be found there. So it is too where the
@@ -58,7 +59,7 @@ public final class Thinning {
     static boolean beginsNewFamily(Stretch stretch) {
         List<Stretch.Slice> slices = stretch.slices();
         return stretch.unitBefore() != null && !slices.isEmpty()
-                && new UnitChange(0, stretch.unitBefore(), slices.get(0).segment().unit()).leavesFamily();
+                && new UnitChange(0, stretch.unitBefore(), UnitChange.even(slices.get(0).segment())).leavesFamily();
     }
 
     private static boolean isSaid(BarTimeline timeline, Count count, Stage stage, boolean stillFinding) {

@@ -9,8 +9,8 @@ import java.util.List;
  * A place at which the speed of counting changes.
  *
  * @param to index of the slice that is counted with the new unit
- * @param before unit before it
- * @param after unit from it on
+ * @param before unit before it, see {@link #even}
+ * @param after unit from it on, see {@link #even}
  */
 public record UnitChange(int to, Duration before, Duration after) {
 
@@ -20,11 +20,20 @@ public record UnitChange(int to, Duration before, Duration after) {
         for (int i = 1; i < slices.size(); i++) {
             Segment before = slices.get(i - 1).segment();
             Segment after = slices.get(i).segment();
-            if (!before.unit().equals(after.unit())) {
-                changes.add(new UnitChange(i, before.unit(), after.unit()));
+            if (!before.unit().equals(after.unit()) || before.isSwung() != after.isSwung()) {
+                changes.add(new UnitChange(i, even(before), even(after)));
             }
         }
         return changes;
+    }
+
+    /**
+     * The unit in even steps of which a segment is said. Of swung pairs it is the longest that holds both places, a third
+     * of a pair for 2:1: between swung eighths and triplets nothing new has to be found, the "and" stands where the "let"
+     * does.
+     */
+    static Duration even(Segment segment) {
+        return segment.isSwung() ? segment.unit().times(2).gcd(segment.swung().second()) : segment.unit();
     }
 
     /** Whether neither unit divides the other: eighths to sixteenths stay in the family, sixteenths to triplets not. */

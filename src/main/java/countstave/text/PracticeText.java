@@ -1,5 +1,6 @@
 package countstave.text;
 
+import countstave.count.BarCounts;
 import countstave.count.Count;
 import countstave.count.NoteNames;
 import countstave.practice.Breath;
@@ -9,22 +10,25 @@ import countstave.practice.Passage;
 import countstave.practice.PassageNotes;
 import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
+import countstave.practice.StepCount;
+import countstave.practice.StepTurn;
 import countstave.practice.Stretch;
-import countstave.practice.TempoLadder;
 import countstave.practice.Thinning;
 import countstave.score.Tempo;
+import countstave.time.Offset;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.TreeMap;
 
 /**
  * A practice plan as plain text: the passages in order of difficulty, each with its figures, tempo steps, and its counts
- * at every stage.
+ * at every stage; where the count changes with the tempo, of each count those stages that differ.
  *
- * <p>A count that is said but not played stands in parentheses, a felt one is a dot in the middle of the line,
- * {@value Breath#SIGN} before a count that is said means: breathe first.
+ * <p>A count that is said but not played stands in parentheses, what is felt, count or note, is a dot in the middle of the
+ * line, {@value Breath#SIGN} before a count that is said means: breathe first.
  */
 public final class PracticeText {
 
@@ -96,13 +100,32 @@ public final class PracticeText {
         for (int bar = 0; bar < stretch.size(); bar++) {
             width = Math.max(width, stretch.timeline(bar).bar().number().length());
         }
+        for (StepCount count : passage.counts()) {
+            count(passage, count, width);
+        }
+    }
+
+    /** The stages of a count; of a further one only those at which something else is said. */
+    private void count(Passage passage, StepCount count, int width) throws IOException {
+        int index = count.number() - 1;
+        if (passage.counts().size() > 1) {
+            line("   " + count.title(names) + ":");
+        }
+        boolean left = false;
         for (Stage stage : Stage.values()) {
+            if (index > 0 && count.saysTheSame(passage.counts().get(index - 1), stage)) {
+                left = true;
+                continue;
+            }
             line("   " + (stage.ordinal() + 1) + ") " + stage.title());
-            List<String> bars = stage == Stage.NONE ? List.of() : bars(passage, stage, symbols);
+            List<String> bars = stage == Stage.NONE ? List.of() : bars(count, stage, symbols);
             for (int bar = 0; bar < bars.size(); bar++) {
-                String number = SafeText.of(stretch.timeline(bar).bar().number());
+                String number = SafeText.of(count.stretch().timeline(bar).bar().number());
                 line("      " + " ".repeat(width - number.length()) + number + " | " + bars.get(bar));
             }
+        }
+        if (left) {
+            line("      the other stages as with count " + index);
         }
     }
 
@@ -119,13 +142,10 @@ public final class PracticeText {
 
     private String ladder(Passage passage) {
         StringBuilder ladder = new StringBuilder();
-        Stage said = Stage.ALL;
-        for (TempoLadder.Rung rung : passage.ladder()) {
-            Stage stage = passage.sayableStage(rung);
-            ladder.append(stage == said ? "" : " stage " + (stage.ordinal() + 1) + ":").append(ladder.isEmpty() ? "" : " ")
-                    .append(rung.tempo().perMinute().stripTrailingZeros().toPlainString())
-                    .append(" (").append(rung.clean()).append(")");
-            said = stage;
+        for (StepTurn turn : StepTurn.of(passage)) {
+            ladder.append(turn.words().isEmpty() ? "" : " " + turn.words() + ":").append(ladder.isEmpty() ? "" : " ")
+                    .append(turn.rung().tempo().perMinute().stripTrailingZeros().toPlainString())
+                    .append(" (").append(turn.rung().clean()).append(")");
         }
         return ladder.toString();
     }
@@ -138,21 +158,21 @@ public final class PracticeText {
         return symbols ? "\u00b7" : ".";
     }
 
-    /** The counts of each bar at a stage. */
-    public static List<String> bars(Passage passage, Stage stage, boolean symbols) {
-        List<StringBuilder> bars = new ArrayList<>();
-        for (int bar = 0; bar < passage.stretch().size(); bar++) {
-            bars.add(new StringBuilder());
+    /** The words of each bar at a stage, in the order of time; felt notes are never among those that are said. */
+    private static List<String> bars(StepCount count, Stage stage, boolean symbols) {
+        List<TreeMap<Offset, String>> bars = new ArrayList<>();
+        for (BarCounts bar : count.stretch().bars()) {
+            TreeMap<Offset, String> words = new TreeMap<>();
+            bar.plan().segments().forEach(segment -> segment.felt().forEach(at -> words.put(at, felt(symbols))));
+            bars.add(words);
         }
-        for (Thinning.Thinned thinned : Thinning.of(passage.stretch(), stage)) {
-            StringBuilder bar = bars.get(thinned.bar());
-            Count count = thinned.count();
-            boolean breath = passage.breaths().stream()
-                    .anyMatch(m -> m.bar() == thinned.bar() && m.at().equals(count.at()));
-            bar.append(bar.isEmpty() ? "" : " ").append(breath && thinned.said() ? Breath.SIGN : "")
-                    .append(!thinned.said() ? felt(symbols) : count.played() ? count.say() : "(" + count.say() + ")");
+        for (Thinning.Thinned thinned : Thinning.of(count.stretch(), stage)) {
+            Count here = thinned.count();
+            boolean breath = count.breaths().stream().anyMatch(m -> m.bar() == thinned.bar() && m.at().equals(here.at()));
+            String word = here.played() ? here.say() : "(" + here.say() + ")";
+            bars.get(thinned.bar()).put(here.at(), !thinned.said() ? felt(symbols) : (breath ? Breath.SIGN : "") + word);
         }
-        return bars.stream().map(StringBuilder::toString).toList();
+        return bars.stream().map(words -> String.join(" ", words.values())).toList();
     }
 
     private static String places(double value, int places) {

@@ -2,6 +2,8 @@ package countstave.chart;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.CountedScore;
@@ -16,6 +18,7 @@ import countstave.practice.Passage;
 import countstave.practice.Plans;
 import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
+import countstave.practice.StepCount;
 import countstave.practice.TempoLadder;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -49,20 +52,25 @@ class SheetPdfTest {
         return plan.different().stream().limit(TOP).toList();
     }
 
-    /** What stands between the headings of the stages: a list of drawn texts for each stage of each passage. */
+    /** What stands between the headings of the stages: a list of drawn texts for each stage of each count of each passage. */
     private static Map<String, List<Run>> byStage(byte[] pdf) throws IOException {
         Map<String, List<Run>> stages = new LinkedHashMap<>();
         String heading = "";
         String key = "";
         int part = 0;
+        String count = "1";
         for (Run run : SheetReader.read(pdf)) {
             String number = run.text().split("\\.", -1)[0];
             if (Math.abs(run.size() - 2.6 * POINTS) < 0.05 && run.bold() && number.matches("[0-9]+")) {
                 part += number.equals("1") ? 1 : 0;
                 heading = part + "/" + number;
                 key = heading;
+                count = "1";
+            } else if (run.bold() && run.text().matches("Count [0-9]+, (up to|from) .*")) {
+                count = run.text().replaceAll("Count ([0-9]+),.*", "$1");
+                key = heading + "/" + count;
             } else if (run.bold() && run.text().startsWith("Stage ")) {
-                key = heading + "/" + run.text().charAt("Stage ".length());
+                key = heading + "/" + count + "/" + run.text().charAt("Stage ".length());
             }
             stages.computeIfAbsent(key, k -> new ArrayList<>()).add(run);
         }
@@ -79,26 +87,40 @@ class SheetPdfTest {
         int compared = 0;
         for (int part = 0; part < plans.size(); part++) {
             for (Passage passage : passages(plans.get(part))) {
-                for (Stage stage : Stage.values()) {
-                    String key = part + 1 + "/" + passage.rank() + "/" + (stage.ordinal() + 1);
-                    List<Run> drawn = stages.get(key);
-                    assertTrue(drawn != null, key + " is missing");
-                    assertEquals(Plans.said(passage, stage).stream().filter(s -> !s.startsWith("^")).sorted().toList(),
-                            syllables(drawn, passage, stage, false), key);
-                    assertEquals(Plans.said(passage, stage).stream().filter(s -> s.startsWith("^"))
-                            .map(s -> s.substring(1)).sorted().toList(), syllables(drawn, passage, stage, true), key);
-                    compared += drawn.size();
+                for (StepCount count : passage.counts()) {
+                    compared += compare(count, part + 1 + "/" + passage.rank() + "/" + count.number() + "/", stages,
+                            count.number() == 1 ? null : passage.counts().get(count.number() - 2));
                 }
             }
         }
         assertTrue(compared > 100, "only " + compared);
     }
 
+    /** @param before the count before it: stages at which the same is said are not drawn again */
+    private static int compare(StepCount count, String prefix, Map<String, List<Run>> stages, StepCount before) {
+        int compared = 0;
+        for (Stage stage : Stage.values()) {
+            String key = prefix + (stage.ordinal() + 1);
+            List<Run> drawn = stages.get(key);
+            if (before != null && count.saysTheSame(before, stage)) {
+                assertNull(drawn, key);
+                continue;
+            }
+            assertNotNull(drawn, key + " is missing");
+            assertEquals(Plans.said(count, stage).stream().filter(s -> !s.startsWith("^")).sorted().toList(),
+                    syllables(drawn, false), key);
+            assertEquals(Plans.said(count, stage).stream().filter(s -> s.startsWith("^")).map(s -> s.substring(1)).sorted()
+                    .toList(), syllables(drawn, true), key);
+            compared += drawn.size();
+        }
+        return compared;
+    }
+
     /**
      * The words of a stage, sorted, either those with a breath sign just before their tick or those without. They are
      * told by their size and by their own beginning; a sign belongs to the word whose middle is nearest to its right.
      */
-    private static List<String> syllables(List<Run> drawn, Passage passage, Stage stage, boolean breathing) {
+    private static List<String> syllables(List<Run> drawn, boolean breathing) {
         List<Run> words = drawn.stream().filter(SheetPdfTest::isSyllable).toList();
         List<Run> signs = drawn.stream().filter(r -> r.text().equals("^")).toList();
         List<Run> breathed = new ArrayList<>();
@@ -112,7 +134,7 @@ class SheetPdfTest {
     }
 
     private static boolean isSyllable(Run run) {
-        return Math.abs(run.size() - 2.0 * POINTS) < 0.02 && !run.text().matches("[()]");
+        return Math.abs(run.size() - 2.0 * POINTS) < 0.02 && !run.text().matches("[()·]");
     }
 
     /** In reading order the words of the first stage are the plan's counts; bold are those that are played. */
@@ -121,8 +143,9 @@ class SheetPdfTest {
         CountedScore counted = Plans.counted("dense");
         Map<String, List<Run>> stages = byStage(pdf(counted));
         for (Passage passage : passages(Plans.of(counted).get(0))) {
-            List<Run> words = stages.get("1/" + passage.rank() + "/1").stream().filter(SheetPdfTest::isSyllable).toList();
-            List<countstave.count.Count> counts = passage.stretch().bars().stream().flatMap(b -> b.segments().stream())
+            List<Run> words = stages.get("1/" + passage.rank() + "/1/1").stream().filter(SheetPdfTest::isSyllable).toList();
+            List<countstave.count.Count> counts = passage.counts().get(0).stretch().bars().stream()
+                    .flatMap(b -> b.segments().stream())
                     .flatMap(s -> s.counts().stream()).toList();
             assertEquals(counts.stream().map(c -> c.say() + c.played()).toList(),
                     words.stream().map(w -> w.text() + w.bold()).toList());

@@ -221,7 +221,7 @@ class ManyFilesTest {
         assertEquals(5, scores.size());
         Map<?, ?> first = (Map<?, ?>) scores.get(0);
         assertEquals(parts.resolve("b.musicxml").toString(), first.get("file"));
-        assertEquals("countstave/1", ((Map<?, ?>) first.get("result")).get("schema"));
+        assertEquals("countstave/2", ((Map<?, ?>) first.get("result")).get("schema"));
         assertEquals(TinyJson.read(run("count", parts.resolve("b.musicxml"), "--format", "json").out()),
                 first.get("result"));
         assertTrue(((Map<?, ?>) scores.get(1)).containsKey("problem"));

@@ -148,7 +148,7 @@ class PracticeFolderTest {
                 for (Passage passage : practice.passages()) {
                     for (int bar = 0; bar < passage.stretch().size(); bar++) {
                         String key = part + "/" + passage.stretch().timeline(bar).bar().number();
-                        assertEquals(Plans.said(passage, stage, bar).stream().sorted().toList(),
+                        assertEquals(Plans.said(passage.atWritten(), stage, bar).stream().sorted().toList(),
                                 lyrics.getOrDefault(key, List.of()), stage + " " + key);
                         compared++;
                     }

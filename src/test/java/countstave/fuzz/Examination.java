@@ -32,6 +32,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * Sends one file down every way that a file can take, and fails where an answer is neither a score that keeps the
@@ -70,14 +71,15 @@ final class Examination {
         return Result.COUNTED;
     }
 
-    /** Every attack has a count that is played, and every count that is played has an attack. */
+    /** Every attack has a count that is played, or is felt, and every count that is played has an attack. */
     private static void attacksAreCounted(CountedScore counted) {
         for (PartCounts part : counted.parts()) {
             for (BarCounts bar : part.bars()) {
-                List<Offset> played = bar.segments().stream().flatMap(s -> s.counts().stream()).filter(Count::played)
-                        .map(Count::at).toList();
+                List<Offset> played = Stream.concat(
+                        bar.segments().stream().flatMap(s -> s.counts().stream()).filter(Count::played).map(Count::at),
+                        bar.plan().segments().stream().flatMap(s -> s.felt().stream())).sorted().toList();
                 List<Offset> attacks = bar.plan().timeline().attacks();
-                check(played.equals(attacks), "counts " + played + " but attacks " + attacks);
+                check(played.equals(attacks), "counted and felt " + played + " but attacks " + attacks);
             }
         }
     }

@@ -4,12 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.count.HandPlans;
 import countstave.count.PartCounts;
 import countstave.count.TestPlans;
+import countstave.score.PartTimeline;
 import countstave.score.Tempo;
 import countstave.time.Duration;
+import countstave.time.Offset;
 import java.io.IOException;
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -43,7 +47,7 @@ class JsonWriterTest {
                 .fill("1/12", "1/4").fill("1/4", "1/1").end().counts("numbers");
         Object json = TinyJson.read(write("Demo", counts));
         assertEquals(List.of("schema", "score", "parts"), List.copyOf(map(json).keySet()));
-        assertEquals("countstave/1", map(json).get("schema"));
+        assertEquals("countstave/2", map(json).get("schema"));
         assertEquals(Map.of("title", "Demo", "source", "a.musicxml"), in(json, "score"));
         Map<String, Object> part = in(json, "parts", 0);
         assertEquals(List.of("id", "name", "system", "bars"), List.copyOf(part.keySet()));
@@ -62,6 +66,63 @@ class JsonWriterTest {
                 .stream().map(k -> segment.get(k).toString()).toList()));
         assertEquals(List.of(Map.of("at", "0/1", "say", "1", "played", true), Map.of("at", "1/12", "say", "trip", "played", true),
                 Map.of("at", "1/6", "say", "let", "played", true)), segment.get("counts"));
+    }
+
+    private static Map<String, Object> bar(PartCounts counts) throws IOException {
+        return in(TinyJson.read(write("t", counts)), "parts", 0, "bars", 0);
+    }
+
+    /**
+     * By hand: eighths said, a 16th after 1 and one of three 16th-triplets before 2 felt. The coarsest grid that holds
+     * 0, 1/16, 1/8 and 5/24 is 1/48.
+     */
+    @Test
+    void feltNotesAreListedWithTheGridOfAllNotes() throws IOException {
+        PartTimeline timeline = TestPlans.part("S").bar("2/4", "1/4").attacks("0/1", "1/16", "1/8", "5/24", "1/4").end()
+                .plan().timeline();
+        Map<String, Object> bar = bar(HandPlans.counts(timeline, "1/8..1/4 1/4"));
+        Map<String, Object> segment = in(bar, "segments", 0);
+        assertEquals(List.of("start", "end", "unit", "kind", "change", "rate", "grid", "felt", "counts"),
+                List.copyOf(segment.keySet()));
+        assertEquals("1/8 1/48", segment.get("unit") + " " + segment.get("grid"));
+        assertEquals(List.of("1/16", "5/24"), segment.get("felt"));
+        assertEquals(List.of(Map.of("at", "0/1", "say", "1", "played", true), Map.of("at", "1/8", "say", "&", "played", true)),
+                segment.get("counts"));
+        assertEquals(List.of("start", "end", "unit", "kind", "change", "rate", "counts"),
+                List.copyOf(in(bar, "segments", 1).keySet()), "nothing is felt here");
+        assertEquals(bar.get("attacks"), attacks(bar));
+    }
+
+    /** By hand, 2:1: the second eighth of a pair sounds at 2/3 of the quarter; the felt 16th stays where it is. */
+    @Test
+    void aSwungBarHasItsSoundingAndItsWrittenPlaces() throws IOException {
+        PartTimeline straight = TestPlans.part("S").bar("2/4", "1/4").attacks("0/1", "1/8", "1/4", "3/8", "7/16").end()
+                .plan().timeline();
+        Map<String, Object> bar = bar(HandPlans.counts(HandPlans.swing(straight, "1/8", 2, 1), "swung:1/8"));
+        assertEquals(List.of("index", "number", "meter", "length", "beats", "tempo", "attacks", "written", "segments"),
+                List.copyOf(bar.keySet()));
+        assertEquals(List.of("0/1", "1/6", "1/4", "5/12", "7/16"), bar.get("attacks"));
+        assertEquals(List.of("0/1", "1/8", "1/4", "3/8", "7/16"), bar.get("written"));
+        Map<String, Object> segment = in(bar, "segments", 0);
+        assertEquals("1/8 2:1 1/48", segment.get("unit") + " " + segment.get("swing") + " " + segment.get("grid"));
+        assertEquals(List.of("0/1", "1/6", "1/4", "5/12"),
+                ((List<?>) segment.get("counts")).stream().map(c -> map(c).get("at")).toList());
+        assertEquals(List.of("1", "&", "2", "&"),
+                ((List<?>) segment.get("counts")).stream().map(c -> map(c).get("say")).toList());
+        assertEquals(bar.get("attacks"), attacks(bar));
+    }
+
+    /** What a reader of the contract finds played: the counts that are, and what is felt, in order. */
+    private static List<String> attacks(Map<String, Object> bar) {
+        List<Offset> found = new ArrayList<>();
+        for (Object segment : (List<?>) bar.get("segments")) {
+            ((List<?>) map(segment).get("counts")).stream().filter(c -> map(c).get("played").equals(true))
+                    .forEach(c -> found.add(Offset.parse((String) map(c).get("at"))));
+            if (map(segment).get("felt") instanceof List<?> felt) {
+                felt.forEach(at -> found.add(Offset.parse((String) at)));
+            }
+        }
+        return found.stream().sorted().map(Offset::toString).toList();
     }
 
     @Test

@@ -8,6 +8,7 @@ import countstave.practice.Passage;
 import countstave.practice.Plans;
 import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
+import countstave.practice.StepCount;
 import countstave.practice.Stretch;
 import countstave.testing.Snippets;
 import java.io.IOException;
@@ -48,6 +49,12 @@ class PracticeJsonTest {
         return list(json, "parts").get(0);
     }
 
+    /** The count of the written tempo. */
+    private static Object count(Object passage) {
+        List<Object> counts = list(passage, "counts");
+        return counts.get(counts.size() - 1);
+    }
+
     private static void figures(Map<String, Object> figures, int changes, double perBar, double peak, double fastest,
             int rarity, double distance, double difficulty, int sayable) {
         assertEquals(changes, number(figures, "changes"), 0);
@@ -71,8 +78,8 @@ class PracticeJsonTest {
      */
     @Test
     void figuresOfTwoBars() throws IOException {
-        Map<String, Object> json = json(Plans.countedXml(Snippets.in("4/4").tempo(120).bar(SIXTEENTHS).bar(TRIPLETS).xml()));
-        assertEquals("countstave-practice/1", json.get("schema"));
+        Map<String, Object> json = json(Plans.everyNoteSaid(Snippets.in("4/4").tempo(120).bar(SIXTEENTHS).bar(TRIPLETS).xml()));
+        assertEquals("countstave-practice/2", json.get("schema"));
         assertEquals("test.musicxml", map(json, "score").get("source"));
         Object part = part(json);
         assertEquals("P1", map(part).get("id"));
@@ -104,7 +111,7 @@ class PracticeJsonTest {
      */
     @Test
     void ladderOfTwoBars() throws IOException {
-        Object passage = list(part(json(Plans.countedXml(
+        Object passage = list(part(json(Plans.everyNoteSaid(
                 Snippets.in("4/4").tempo(120).bar(SIXTEENTHS).bar(TRIPLETS).xml()))), "passages").get(0);
         List<Object> ladder = list(passage, "ladder");
         assertEquals(60, number(ladder.get(0), "perMinute"));
@@ -125,10 +132,10 @@ class PracticeJsonTest {
     /** By hand: at the slowest step, ♩ = 60, each bar lasts 4 s, both 8 s: one breath at the barline, after 4 s. */
     @Test
     void breathOfTwoBars() throws IOException {
-        Object passage = list(part(json(Plans.countedXml(
+        Object passage = list(part(json(Plans.everyNoteSaid(
                 Snippets.in("4/4").tempo(120).bar(SIXTEENTHS).bar(TRIPLETS).xml()))), "passages").get(0);
-        assertEquals(1, list(passage, "breaths").size());
-        Map<String, Object> breath = map(list(passage, "breaths").get(0));
+        assertEquals(1, list(count(passage), "breaths").size());
+        Map<String, Object> breath = map(list(count(passage), "breaths").get(0));
         assertEquals(1, number(breath, "index"));
         assertEquals("2", breath.get("number"));
         assertEquals("0/1", breath.get("at"));
@@ -139,9 +146,9 @@ class PracticeJsonTest {
     /** By hand, for 4/4 in sixteenths, then triplets: 16 + 12 said, then as many, then the 8 beats, then 1 and 3, then none. */
     @Test
     void stagesOfTwoBars() throws IOException {
-        Object passage = list(part(json(Plans.countedXml(
+        Object passage = list(part(json(Plans.everyNoteSaid(
                 Snippets.in("4/4").tempo(120).bar(SIXTEENTHS).bar(TRIPLETS).xml()))), "passages").get(0);
-        List<Object> stages = list(passage, "stages");
+        List<Object> stages = list(count(passage), "stages");
         assertEquals(List.of("all", "beats-and-played", "beats", "strong-beats", "none"),
                 stages.stream().map(s -> map(s).get("id")).toList());
         int[] said = {28, 28, 8, 4, 0};
@@ -166,9 +173,9 @@ class PracticeJsonTest {
     /** By hand, ♩ = 70, dotted eighths with sixteenths: of sixteen counts, the beats and the "a" of 1 and 2 are said. */
     @Test
     void feltPositionsStayInThePlan() throws IOException {
-        Object passage = list(part(json(Plans.countedXml(
+        Object passage = list(part(json(Plans.everyNoteSaid(
                 Snippets.in("4/4").tempo(70).bar("8. 16 8. 16 4 4").xml()))), "passages").get(0);
-        List<Object> counts = list(list(passage, "stages").get(1), "counts");
+        List<Object> counts = list(list(count(passage), "stages").get(1), "counts");
         assertEquals(16, counts.size());
         assertEquals("1 a 2 a 3 4", counts.stream().filter(c -> map(c).get("said").equals(true))
                 .map(c -> (String) map(c).get("say")).collect(Collectors.joining(" ")));
@@ -178,7 +185,7 @@ class PracticeJsonTest {
     /** A score without a tempo is practised at ♩ = 90, and the plan says that this is assumed. */
     @Test
     void anAssumedTempoIsSaid() throws IOException {
-        Object part = part(json(Plans.countedXml(Snippets.in("4/4").bar("4 4 4 4").bar("8 8 4 4 4").xml())));
+        Object part = part(json(Plans.everyNoteSaid(Snippets.in("4/4").bar("4 4 4 4").bar("8 8 4 4 4").xml())));
         assertEquals(true, map(part).get("tempoAssumed"));
         assertEquals(90, number(map(list(part, "passages").get(0), "tempo"), "perMinute"));
     }
@@ -199,16 +206,28 @@ class PracticeJsonTest {
                 Stretch stretch = passage.stretch();
                 assertEquals(stretch.timeline(0).bar().number(), map(passages.get(i), "first").get("number"));
                 assertEquals(passage.sameAs(), number(passages.get(i), "sameAs"));
-                assertEquals(passage.breaths().size(), list(passages.get(i), "breaths").size());
                 assertEquals(passage.figures().difficulty(), number(map(passages.get(i), "figures"), "difficulty"), 6e-5);
                 assertEquals(stretch.size(), list(passages.get(i), "bars").size());
-                for (Stage stage : Stage.values()) {
-                    List<Object> counts = list(list(passages.get(i), "stages").get(stage.ordinal()), "counts");
-                    assertEquals(Plans.said(passage, stage).stream().map(s -> s.replaceFirst("^\\^", "")).toList(),
-                            counts.stream().filter(c -> map(c).get("said").equals(true)).map(c -> map(c).get("say"))
-                                    .toList());
+                List<Object> written = list(passages.get(i), "counts");
+                assertEquals(passage.counts().size(), written.size());
+                for (StepCount count : passage.counts()) {
+                    theFileHoldsTheCount(count, written.get(count.number() - 1));
                 }
             }
+        }
+    }
+
+    private static void theFileHoldsTheCount(StepCount count, Object written) {
+        assertEquals(count.number(), number(written, "number"));
+        assertEquals(count.from().perMinute().doubleValue(), number(written, "from"));
+        assertEquals(count.to().perMinute().doubleValue(), number(written, "to"));
+        assertEquals(count.breaths().size(), list(written, "breaths").size());
+        assertEquals(count.stretch().slices().stream().mapToInt(s -> s.segment().felt().size()).sum(),
+                list(written, "felt").size());
+        for (Stage stage : Stage.values()) {
+            List<Object> counts = list(list(written, "stages").get(stage.ordinal()), "counts");
+            assertEquals(Plans.said(count, stage).stream().map(s -> s.replaceFirst("^\\^", "")).toList(),
+                    counts.stream().filter(c -> map(c).get("said").equals(true)).map(c -> map(c).get("say")).toList());
         }
     }
 }

@@ -1,17 +1,13 @@
 package countstave.practice;
 
-import countstave.count.BarCounts;
-import countstave.count.Count;
+import countstave.count.CountingSystem;
 import countstave.count.PartCounts;
-import countstave.count.SegmentCounts;
-import countstave.grid.BarPlan;
+import countstave.count.Words;
 import countstave.grid.Bars;
 import countstave.grid.PartPlan;
 import countstave.grid.PlanOptions;
 import countstave.grid.Planner;
-import countstave.grid.Segment;
 import countstave.score.BarTimeline;
-import countstave.score.Beat;
 import countstave.score.Meter;
 import countstave.score.PartTimeline;
 import countstave.score.TempoChange;
@@ -19,7 +15,7 @@ import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Planned parts for tests: on a beat the word is the beat's number, elsewhere a dot. */
+/** Planned parts for tests, counted in numbers. */
 public final class Parts {
 
     private Parts() {
@@ -35,22 +31,7 @@ public final class Parts {
     }
 
     public static PartCounts of(PartPlan plan) {
-        List<BarCounts> bars = new ArrayList<>();
-        for (BarPlan bar : plan.bars()) {
-            List<SegmentCounts> segments = new ArrayList<>();
-            for (Segment segment : bar.segments()) {
-                List<Count> counts = new ArrayList<>();
-                for (int k = 0; k < segment.positions(); k++) {
-                    Offset at = segment.position(k);
-                    Beat beat = bar.timeline().beatAt(at);
-                    String say = beat.start().equals(at) ? String.valueOf(beat.number()) : ".";
-                    counts.add(new Count(at, say, bar.timeline().attacks().contains(at)));
-                }
-                segments.add(new SegmentCounts(segment, counts));
-            }
-            bars.add(new BarCounts(bar, segments));
-        }
-        return new PartCounts(plan, null, bars);
+        return Words.of(plan, CountingSystem.named("numbers"));
     }
 
     /** The same bars with tempo changes in one of them and what follows. */

@@ -116,8 +116,10 @@ class PassagesTest {
         String bar = "16 16 16 16 16 16 16 16 4 4";
         Passage passage = PracticePlan.of(Parts.of(FOUR_FOUR, 120, bar, bar), PracticeOptions.DEFAULT)
                 .passages().get(0);
-        assertEquals(Stage.ALL, passage.sayableStage(passage.ladder().get(0)));
-        assertEquals(Stage.BEATS, passage.sayableStage(passage.ladder().get(passage.ladder().size() - 1)));
+        StepCount slow = passage.counts().get(0);
+        assertEquals(Stage.ALL, slow.sayableStage(slow.steps().get(0)));
+        StepCount fast = passage.atWritten();
+        assertEquals(Stage.BEATS, fast.sayableStage(fast.steps().get(fast.steps().size() - 1)));
     }
 
     @Test

@@ -3,11 +3,15 @@ package countstave.practice;
 import countstave.CountedScore;
 import countstave.CountingOptions;
 import countstave.count.Count;
+import countstave.count.PartCounts;
+import countstave.grid.PlanOptions;
 import countstave.musicxml.ScoreFile;
+import countstave.score.PartTimeline;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 
 /** Practice plans of whole scores for tests, and what has to be said at a stage, taken from the plan itself. */
 public final class Plans {
@@ -24,6 +28,25 @@ public final class Plans {
                 CountingOptions.defaults());
     }
 
+    /** Counted with every note said at whatever speed, so that the count is the same on every tempo step. */
+    public static CountedScore everyNoteSaid(String xml) {
+        CountingOptions usual = CountingOptions.defaults();
+        PlanOptions all = new PlanOptions(usual.plan().weights(), usual.plan().voiceLimit(), false, false);
+        return CountedScore.of(ScoreFile.of("test.musicxml", xml.getBytes(StandardCharsets.UTF_8)),
+                new CountingOptions(usual.parts(), usual.selection(), usual.bars(), usual.system(), usual.beat(),
+                        usual.tempo(), all, usual.openTremolo()));
+    }
+
+    /**
+     * A plan whose counts at each tempo are made by hand.
+     *
+     * @param counts at the written tempo
+     * @param planning from bars at their tempi to their counts
+     */
+    public static PracticePlan by(PartCounts counts, Function<PartTimeline, PartCounts> planning) {
+        return PracticePlan.of(counts, PracticeOptions.DEFAULT, new CountsAtTempo(counts, planning));
+    }
+
     public static List<PracticePlan> of(CountedScore counted) {
         return counted.parts().stream().map(part -> PracticePlan.of(part, PracticeOptions.DEFAULT)).toList();
     }
@@ -33,12 +56,12 @@ public final class Plans {
      *
      * @param bar from the passage's first bar
      */
-    public static List<String> said(Passage passage, Stage stage, int bar) {
+    public static List<String> said(StepCount counted, Stage stage, int bar) {
         List<String> said = new ArrayList<>();
-        for (Thinning.Thinned thinned : Thinning.of(passage.stretch(), stage)) {
+        for (Thinning.Thinned thinned : Thinning.of(counted.stretch(), stage)) {
             Count count = thinned.count();
             if (thinned.bar() == bar && thinned.said()) {
-                boolean breath = passage.breaths().stream()
+                boolean breath = counted.breaths().stream()
                         .anyMatch(mark -> mark.bar() == bar && mark.at().equals(count.at()));
                 said.add((breath ? "^" : "") + count.say());
             }
@@ -47,10 +70,10 @@ public final class Plans {
     }
 
     /** The said counts of all bars of a passage. */
-    public static List<String> said(Passage passage, Stage stage) {
+    public static List<String> said(StepCount counted, Stage stage) {
         List<String> said = new ArrayList<>();
-        for (int bar = 0; bar < passage.stretch().size(); bar++) {
-            said.addAll(said(passage, stage, bar));
+        for (int bar = 0; bar < counted.stretch().size(); bar++) {
+            said.addAll(said(counted, stage, bar));
         }
         return said;
     }

@@ -7,7 +7,7 @@ import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import countstave.count.NoteNames;
 import countstave.practice.Passage;
-import countstave.practice.Stage;
+import countstave.practice.StepTurn;
 import countstave.practice.TempoLadder;
 import java.util.ArrayList;
 import java.util.List;
@@ -35,24 +35,18 @@ final class SheetLadder {
 
     static SheetBlock of(Passage passage, double width, Measures measures) {
         SheetLadder ladder = new SheetLadder(width, measures);
-        Stage said = Stage.ALL;
-        for (TempoLadder.Rung rung : passage.ladder()) {
-            Stage stage = passage.sayableStage(rung);
-            String label = tempo(passage, rung);
-            if (stage != said) {
-                label = "from here stage " + (stage.ordinal() + 1) + ": " + label;
-                said = stage;
-            }
-            ladder.rung(label, rung.clean());
+        for (StepTurn turn : StepTurn.of(passage)) {
+            String from = turn.words().isEmpty() ? "" : "from here " + turn.words() + ": ";
+            ladder.rung(from + tempo(turn.rung(), ladder.shapes.isEmpty()), turn.rung().clean());
         }
         return new SheetBlock(List.copyOf(ladder.shapes), ROW - ladder.y - SIZE * 0.6,
                 SheetBlock.Keep.LOOSELY);
     }
 
     /** The first rung says the unit, the others are numbers. */
-    private static String tempo(Passage passage, TempoLadder.Rung rung) {
+    private static String tempo(TempoLadder.Rung rung, boolean first) {
         String full = NoteNames.SYMBOLS.tempo(rung.tempo());
-        return rung == passage.ladder().get(0) ? full : full.substring(full.indexOf('=') + 1).strip();
+        return first ? full : full.substring(full.indexOf('=') + 1).strip();
     }
 
     private void rung(String label, int clean) {

@@ -7,7 +7,6 @@ import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import countstave.count.NoteNames;
-import countstave.count.PartCounts;
 import countstave.practice.Breath;
 import countstave.practice.Cautions;
 import countstave.practice.Figures;
@@ -16,6 +15,7 @@ import countstave.practice.PassageNotes;
 import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
 import countstave.practice.StageWords;
+import countstave.practice.StepCount;
 import countstave.score.Score;
 import countstave.score.Tempo;
 import java.math.BigDecimal;
@@ -77,7 +77,7 @@ public final class SheetLayout {
         String spoken = plan.counts().key();
         PageFrame frame = new PageFrame(options, measures, score.title(), score.composer(), name + ": practice plan",
                 (spoken.isEmpty() ? "" : spoken + ". ") + "Bold: played. In parentheses: said, not played. A tick without"
-                        + " a word: felt. " + Breath.SIGN + " before a tick: breathe in there, and go on.");
+                        + " a word: felt. " + (hasFelt(plan, top) ? "A dot: a note that is felt. " : "") + Breath.SIGN + " before a tick: breathe in there, and go on.");
         SheetPages sheet = new SheetPages(frame);
         for (String caution : Cautions.ALL) {
             sheet.add(words(caution, WORDS * 0.9, Text.Style.ITALIC, frame, true));
@@ -99,13 +99,16 @@ public final class SheetLayout {
         return new Chart.Bookmark(name, firstPage, frame.top, marks);
     }
 
+    private static boolean hasFelt(PracticePlan plan, int top) {
+        return plan.different().stream().limit(top).anyMatch(p -> p.counts().stream().anyMatch(StepCount::hasFelt));
+    }
+
     private SheetBlock words(String text, double size, Text.Style style, PageFrame frame, boolean keepsWithNext) {
         Role role = size >= HEADING ? Role.SHEET_HEADING : Role.SHEET_TEXT;
         return SheetBlock.words(text, size, style, role, frame.width(), keepsWithNext, measures);
     }
 
     private void passage(PracticePlan plan, Passage passage, PageFrame frame, SheetPages sheet) {
-        List<List<SheetBlock>> stages = stages(plan, passage, frame);
         sheet.add(SheetBlock.gap(PASSAGE_GAP));
         sheet.heading(words(heading(plan, passage), HEADING, Text.Style.BOLD, frame, true));
         sheet.add(words(figures(passage), WORDS, Text.Style.REGULAR, frame, true));
@@ -113,22 +116,61 @@ public final class SheetLayout {
             sheet.add(words(note, WORDS, Text.Style.REGULAR, frame, true));
         }
         sheet.add(SheetLadder.of(passage, frame.width(), measures));
+        List<LineBreaker.Range> ranges = null;
+        for (StepCount count : passage.counts()) {
+            if (passage.counts().size() > 1) {
+                sheet.add(words(count.title(NoteNames.SYMBOLS), WORDS, Text.Style.BOLD, frame, true));
+            }
+            ranges = stages(plan, passage, count, ranges, frame, sheet);
+        }
+    }
+
+    /**
+     * The stages of a count; of a further one only those at which something else is said.
+     *
+     * @param ranges where the lines break, or null for the first count: all stages break where its first one does, so that
+     *     they can be compared
+     * @return where the lines break
+     */
+    private List<LineBreaker.Range> stages(PracticePlan plan, Passage passage, StepCount count,
+            List<LineBreaker.Range> ranges, PageFrame frame, SheetPages sheet) {
+        StepCount before = count.number() == 1 ? null : passage.counts().get(count.number() - 2);
+        List<LineBreaker.Range> breaks = ranges;
+        boolean left = false;
         for (Stage stage : Stage.values()) {
+            if (before != null && count.saysTheSame(before, stage)) {
+                left = true;
+                continue;
+            }
             boolean drawn = stage != Stage.NONE;
             sheet.add(words("Stage " + (stage.ordinal() + 1) + ": " + stage.title(), WORDS, Text.Style.BOLD, frame,
                     drawn));
             if (drawn) {
-                List<SheetBlock> lines = stages.get(stage.ordinal());
-                // a stage is read on one page, unless that would leave much of the page before it empty
-                boolean together = lines.stream().mapToDouble(SheetBlock::height).sum() < 0.5 * room(frame);
-                for (int i = 0; i < lines.size(); i++) {
-                    // the stage without music is no more than a line of words: it stays below the one before it
-                    SheetBlock.Keep atEnd = stage == Stage.STRONG_BEATS ? SheetBlock.Keep.FIRMLY : SheetBlock.Keep.FREE;
-                    SheetBlock.Keep inside = together ? SheetBlock.Keep.LOOSELY : SheetBlock.Keep.FREE;
-                    sheet.add(lines.get(i).kept(i == lines.size() - 1 ? atEnd : inside));
-                    sheet.add(SheetBlock.gap(LINE_GAP));
+                List<MeasuredBar> bars = new BarMeasurer(engraver, measures, options, true)
+                        .measure(StageWords.of(plan, count, stage));
+                if (breaks == null) {
+                    breaks = LineBreaker.breakLines(bars, frame.width(), new boolean[bars.size()]);
                 }
+                // the stage without music is no more than a line of words: it stays below the one before it
+                lines(bars, breaks, stage == Stage.STRONG_BEATS && before == null, frame, sheet);
             }
+        }
+        if (left) {
+            sheet.add(words("The other stages as with count " + before.number() + ".", WORDS, Text.Style.REGULAR, frame, false));
+        }
+        return breaks;
+    }
+
+    /** A stage is read on one page, unless that would leave much of the page before it empty. */
+    private void lines(List<MeasuredBar> bars, List<LineBreaker.Range> breaks, boolean staysWithNext, PageFrame frame,
+            SheetPages sheet) {
+        List<SheetBlock> lines = breaks.stream().map(range -> SheetBlock.music(line(bars, range, frame))).toList();
+        boolean together = lines.stream().mapToDouble(SheetBlock::height).sum() < 0.5 * room(frame);
+        SheetBlock.Keep inside = together ? SheetBlock.Keep.LOOSELY : SheetBlock.Keep.FREE;
+        SheetBlock.Keep atEnd = staysWithNext ? SheetBlock.Keep.FIRMLY : SheetBlock.Keep.FREE;
+        for (int i = 0; i < lines.size(); i++) {
+            sheet.add(lines.get(i).kept(i == lines.size() - 1 ? atEnd : inside));
+            sheet.add(SheetBlock.gap(LINE_GAP));
         }
     }
 
@@ -147,34 +189,12 @@ public final class SheetLayout {
 
     private static String figures(Passage passage) {
         Figures figures = passage.figures();
-        String sayable = figures.sayable() == 0 ? "It cannot be said in full at any tempo." : "It can be said in full up to "
+        String sayable = figures.sayable() == 0 ? "It cannot be said at any tempo." : "It can be said up to "
                 + NoteNames.SYMBOLS.tempo(new Tempo(passage.written().unit(), BigDecimal.valueOf(figures.sayable()))) + ".";
         return String.format(Locale.ROOT, "Difficulty %.1f (changes a bar %.1f, fastest second %.1f syllables, rarity %d"
                 + " of 4, distance %.1f). Written tempo %s. %s", figures.difficulty(), figures.changesPerBar(),
                 figures.peak().toDouble(), figures.rarity(), figures.distance(),
                 NoteNames.SYMBOLS.tempo(passage.written()), sayable);
-    }
-
-    /** The lines of music of each stage; all stages break where the first one does, so that they can be compared. */
-    private List<List<SheetBlock>> stages(PracticePlan plan, Passage passage, PageFrame frame) {
-        List<List<SheetBlock>> stages = new ArrayList<>();
-        List<LineBreaker.Range> ranges = null;
-        for (Stage stage : Stage.values()) {
-            if (stage == Stage.NONE) {
-                continue;
-            }
-            PartCounts counts = StageWords.of(plan, passage, stage);
-            List<MeasuredBar> bars = new BarMeasurer(engraver, measures, options, true).measure(counts);
-            if (ranges == null) {
-                ranges = LineBreaker.breakLines(bars, frame.width(), new boolean[bars.size()]);
-            }
-            List<SheetBlock> lines = new ArrayList<>();
-            for (LineBreaker.Range range : ranges) {
-                lines.add(SheetBlock.music(line(bars, range, frame)));
-            }
-            stages.add(lines);
-        }
-        return stages;
     }
 
     private SystemBox line(List<MeasuredBar> bars, LineBreaker.Range range, PageFrame frame) {

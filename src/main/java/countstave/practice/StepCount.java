@@ -1,0 +1,83 @@
+package countstave.practice;
+
+import countstave.count.NoteNames;
+import countstave.score.Tempo;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * How a passage is counted on some of its tempo steps: at each of them this is the plan of that tempo.
+ *
+ * @param number 1 for the count of the slowest step
+ * @param steps the tempo steps in a row on which it is counted so, at least one
+ * @param stretch the bars with this count, at their written tempi
+ * @param sayable for each stage the highest whole tempo within the voice limit, in the unit of the written tempo
+ * @param breaths breath marks for the slowest of its steps, hence for the others
+ */
+public record StepCount(int number, List<TempoLadder.Rung> steps, Stretch stretch, Map<Stage, Integer> sayable,
+        List<Breath.Mark> breaths) {
+
+    /** The same for a passage that is written alike. */
+    StepCount in(Stretch alike) {
+        return new StepCount(number, steps, alike.countedAs(stretch), sayable, breaths);
+    }
+
+    /** The slowest tempo at which it is counted so. */
+    public Tempo from() {
+        return steps.get(0).tempo();
+    }
+
+    /** The fastest. */
+    public Tempo to() {
+        return steps.get(steps.size() - 1).tempo();
+    }
+
+    /** What stands above it where there are several: {@code Count 2, from ♩ = 104 on}. */
+    public String title(NoteNames names) {
+        return "Count " + number + ", " + (number == 1 ? "up to " + names.tempo(to()) : "from " + names.tempo(from()) + " on");
+    }
+
+    /**
+     * The first stage that can be said at a step within the voice limit: {@link Stage#ALL} on the lower ones, thinner
+     * ones where the tempo outruns the voice.
+     */
+    public Stage sayableStage(TempoLadder.Rung step) {
+        for (Stage stage : Stage.values()) {
+            if (step.tempo().perMinute().compareTo(BigDecimal.valueOf(sayable.get(stage))) <= 0) {
+                return stage;
+            }
+        }
+        return Stage.NONE;
+    }
+
+    /** Whether a note is felt in it. */
+    public boolean hasFelt() {
+        return stretch.slices().stream().anyMatch(slice -> slice.segment().hasFelt());
+    }
+
+    /** Whether fewer words are said than in {@code other}. */
+    public boolean isLighterThan(StepCount other) {
+        return words() < other.words();
+    }
+
+    private int words() {
+        return stretch.slices().stream().mapToInt(slice -> slice.counts().counts().size()).sum();
+    }
+
+    /** Whether at {@code stage} the same words are said at the same places as in {@code other}. */
+    public boolean saysTheSame(StepCount other, Stage stage) {
+        return said(stage).equals(other.said(stage));
+    }
+
+    private List<Object> said(Stage stage) {
+        List<Object> said = new ArrayList<>();
+        for (Thinning.Thinned thinned : Thinning.of(stretch, stage)) {
+            if (thinned.said()) {
+                said.add(List.of(thinned.bar(), thinned.count().at(), thinned.count().say(), thinned.count().played()));
+            }
+        }
+        return said;
+    }
+}

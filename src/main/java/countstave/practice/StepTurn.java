@@ -1,0 +1,36 @@
+package countstave.practice;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A tempo step and what changes with it, in words that are the same on every page.
+ *
+ * @param rung the step
+ * @param words another count or another stage than on the step before: {@code count 2, stage 3}; mostly empty
+ */
+public record StepTurn(TempoLadder.Rung rung, String words) {
+
+    /** The steps of a passage in order. */
+    public static List<StepTurn> of(Passage passage) {
+        List<StepTurn> turns = new ArrayList<>();
+        int counted = 1;
+        Stage said = Stage.ALL;
+        for (StepCount count : passage.counts()) {
+            for (TempoLadder.Rung rung : count.steps()) {
+                Stage stage = count.sayableStage(rung);
+                List<String> words = new ArrayList<>();
+                if (count.number() != counted) {
+                    words.add("count " + count.number());
+                }
+                if (stage != said) {
+                    words.add("stage " + (stage.ordinal() + 1));
+                }
+                turns.add(new StepTurn(rung, String.join(", ", words)));
+                counted = count.number();
+                said = stage;
+            }
+        }
+        return turns;
+    }
+}
