@@ -7,12 +7,13 @@ import countstave.musicxml.OwnMarks;
 import countstave.musicxml.ReadOptions;
 import countstave.musicxml.ScoreFile;
 import countstave.musicxml.ScoreReader;
+import countstave.score.Fact;
 import countstave.score.Part;
 import countstave.score.PartTimeline;
-import countstave.score.Remark;
 import countstave.score.Score;
 import countstave.score.ScoreException;
 import countstave.score.Timeline;
+import countstave.spelling.FactWords;
 import countstave.time.TimeOverflowException;
 import java.util.ArrayList;
 import java.util.List;
@@ -60,9 +61,10 @@ public record CountedScore(ScoreFile file, Score score, List<PartCounts> parts) 
         List<String> lines = new ArrayList<>();
         for (PartCounts counted : parts) {
             Part part = counted.plan().timeline().part();
-            for (Remark remark : score.remarks()) {
-                if (remark.kind().isWarning() && remark.partId().equals(part.id())) {
-                    lines.add("part " + part.name() + ", bar " + remark.barNumber() + ": " + remark.text());
+            for (Fact fact : score.facts()) {
+                String warning = fact.place().partId().equals(part.id()) ? FactWords.warning(fact) : null;
+                if (warning != null) {
+                    lines.add("part " + part.name() + ", bar " + fact.place().barNumber() + ": " + warning);
                 }
             }
         }

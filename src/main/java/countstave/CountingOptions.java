@@ -1,6 +1,7 @@
 package countstave;
 
 import countstave.count.CountingSystem;
+import countstave.count.FeltNotes;
 import countstave.grid.PlanOptions;
 import countstave.score.BarChoice;
 import countstave.score.PartChoice;
@@ -21,19 +22,15 @@ import countstave.score.Tempo;
  * @param plan the weights and the voice limit
  * @param openTremolo whether measured tremolos are opened
  * @param swing a swing in place of the score's, or null
+ * @param felt what becomes of felt notes in the annotated score; {@code plan} says whether there are any
  */
 public record CountingOptions(PartChoice parts, Selection selection, BarChoice bars, CountingSystem system,
-        PulseChoice beat, Tempo tempo, PlanOptions plan, boolean openTremolo, Swing swing) {
-
-    /** Swung as the score says. */
-    public CountingOptions(PartChoice parts, Selection selection, BarChoice bars, CountingSystem system,
-            PulseChoice beat, Tempo tempo, PlanOptions plan, boolean openTremolo) {
-        this(parts, selection, bars, system, beat, tempo, plan, openTremolo, null);
-    }
+        PulseChoice beat, Tempo tempo, PlanOptions plan, boolean openTremolo, Swing swing, FeltNotes felt) {
 
     /** Everything in the score, by the meter, in numbers. */
     public static CountingOptions defaults() {
         return new CountingOptions(PartChoice.ALL, Selection.ALL, BarChoice.ALL,
-                CountingSystem.named(CountingSystem.DEFAULT), PulseChoice.BY_METER, null, PlanOptions.DEFAULT, false);
+                CountingSystem.named(CountingSystem.DEFAULT), PulseChoice.BY_METER, null, PlanOptions.DEFAULT, false,
+                null, FeltNotes.YES);
     }
 }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import countstave.count.BarCounts;
 import countstave.count.CountingSystem;
+import countstave.count.FeltNotes;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
 import countstave.grid.PlanOptions;
@@ -37,7 +38,7 @@ class WorkedExamplesTest {
     private static CountedScore count(String xml, String system) {
         return CountedScore.of(ScoreFile.of("test.musicxml", xml.getBytes(StandardCharsets.UTF_8)),
                 new CountingOptions(PartChoice.ALL, Selection.ALL, BarChoice.ALL, CountingSystem.named(system),
-                        PulseChoice.BY_METER, null, PlanOptions.DEFAULT, false));
+                        PulseChoice.BY_METER, null, PlanOptions.DEFAULT, false, null, FeltNotes.YES));
     }
 
     /** Every count, unplayed ones in parentheses, bars apart by a bar line. */

@@ -87,7 +87,8 @@ final class AnnotateCommand implements Callable<Integer> {
             }
             form = Form.chart;
         }
-        Targets targets = Targets.of(list, output, new OutputNames("-counts", form == Form.chart ? ".pdf" : null));
+        Targets targets = Targets.of(list, output, new OutputNames("-counts", form == Form.chart ? ".pdf" : null),
+                parent.console);
         if (form == Form.chart) {
             ChartOptions options = page.chart(unplayed != null ? unplayed : Unplayed.ALL);
             Preparation preparation = ChartWriter.prepare();

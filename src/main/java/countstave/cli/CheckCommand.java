@@ -48,7 +48,7 @@ import picocli.CommandLine.Model.CommandSpec;
             "",
             "Examples:",
             "  countstave check chart.musicxml",
-            "  countstave check parts/ --least warning",
+            "  countstave check parts/ --least warning --all",
             "  countstave check chart.mxl --without beam-against-meter",
             "  countstave check parts/ --format sarif --settings house.rules > check.sarif",
             "",
@@ -86,6 +86,10 @@ final class CheckCommand implements Callable<Integer> {
             description = "Tell what is as bad as this, or worse: error, warning or hint. Default: ${DEFAULT-VALUE}.")
     String least;
 
+    @Option(names = "--all", description = "Tell every finding. Else what one rule finds in one file more than three times is"
+            + " told at its first three places, with how many more there are; json and sarif always hold all.")
+    boolean all;
+
     @Option(names = "--settings", paramLabel = "FILE", description = "A house's own levels for the rules.")
     String settings;
 
@@ -114,7 +118,7 @@ final class CheckCommand implements Callable<Integer> {
         Check check = new Check(rules, settings(), lowest);
         ScoreList named = ScoreList.of(scores);
         check.report = switch (format) {
-            case text -> new FindingsWriter(out);
+            case text -> new FindingsWriter(out, all);
             case json -> new FindingsJson(out);
             case sarif -> new SarifWriter(rules, new Version().getVersion()[0].replace("countstave ", ""), out);
         };

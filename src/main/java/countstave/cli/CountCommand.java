@@ -86,7 +86,8 @@ final class CountCommand implements Callable<Integer> {
         ScoreList list = ScoreList.of(scores);
         boolean json = format == Format.json;
         if (output != null) {
-            Targets targets = Targets.of(list, output, new OutputNames(null, json ? ".json" : ".txt"));
+            Targets targets = Targets.of(list, output, new OutputNames(null, json ? ".json" : ".txt"),
+                    parent.console);
             return many.run(parent.console, list, targets.work((score, file, console) -> {
                 SafeFile.checkFree(targets.of(score), force);
                 CountedScore counted = Job.count(score, file, console, counting);

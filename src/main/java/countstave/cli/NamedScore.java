@@ -1,6 +1,7 @@
 package countstave.cli;
 
 import countstave.musicxml.ScoreFile;
+import countstave.musicxml.ScoreReader;
 import countstave.score.ScoreException;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -67,9 +68,23 @@ record NamedScore(String name, Path path, Path inTree, boolean found, String pro
         return own == null ? PLAIN : own;
     }
 
+    /** Whether it is a file that only may be a score, and is none; what cannot be read is told when it is worked on. */
+    boolean isNoScore() {
+        try {
+            return isDoubtful() && !ScoreReader.isScore(ScoreFile.load(path));
+        } catch (ScoreException e) {
+            return false;
+        }
+    }
+
+    /** The file's name. */
+    String fileName() {
+        return path.getFileName().toString();
+    }
+
     /** The file's name without its ending. */
     String stem() {
-        String file = path.getFileName().toString();
+        String file = fileName();
         int dot = file.lastIndexOf('.');
         return dot > 0 ? file.substring(0, dot) : file;
     }

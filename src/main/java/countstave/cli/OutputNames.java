@@ -18,13 +18,13 @@ final class OutputNames implements Targets.Naming {
     }
 
     @Override
-    public String inFolder(NamedScore score) {
-        return score.stem() + ending(score);
+    public String inFolder(NamedScore score, String stem) {
+        return stem + ending(score);
     }
 
     @Override
-    public Path beside(NamedScore score) {
-        return addition == null ? null : score.path().resolveSibling(score.stem() + addition + ending(score));
+    public Path beside(NamedScore score, String stem) {
+        return addition == null ? null : score.path().resolveSibling(stem + addition + ending(score));
     }
 
     @Override

@@ -109,12 +109,12 @@ final class PracticeCommand implements Callable<Integer> {
     /** Of many scores, each gets a folder by its own name; the page that links to all of it is written last. */
     private static final class Folders implements Targets.Naming {
         @Override
-        public String inFolder(NamedScore score) {
-            return score.stem() + "/" + PracticeFolder.INDEX;
+        public String inFolder(NamedScore score, String stem) {
+            return stem + "/" + PracticeFolder.INDEX;
         }
 
         @Override
-        public Path beside(NamedScore score) {
+        public Path beside(NamedScore score, String stem) {
             return null;
         }
     }
@@ -140,7 +140,7 @@ final class PracticeCommand implements Callable<Integer> {
             page.refuse("name a folder with -o");
         } else {
             ChartOptions sheet = page.chart(Unplayed.ALL);
-            Targets targets = list.many() ? Targets.of(list, output, new Folders()) : null;
+            Targets targets = list.many() ? Targets.of(list, output, new Folders(), parent.console) : null;
             return many.run(parent.console, list, (score, file, console) -> {
                 Path folder = targets == null ? Inputs.path(output) : targets.of(score).getParent();
                 Progress progress = targets == null ? Progress.onTerminal(console.err()) : new Progress(console.err(), false);

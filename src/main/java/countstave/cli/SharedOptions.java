@@ -2,6 +2,7 @@ package countstave.cli;
 
 import countstave.CountingOptions;
 import countstave.count.CountingSystem;
+import countstave.count.FeltNotes;
 import countstave.grid.PlanOptions;
 import countstave.grid.Weights;
 import countstave.score.BarChoice;
@@ -24,6 +25,8 @@ final class SharedOptions {
 
     private static final BigDecimal LOWEST_LIMIT = BigDecimal.ONE;
     private static final BigDecimal HIGHEST_LIMIT = BigDecimal.valueOf(30);
+
+    enum Answer { YES, NO }
 
     @Spec(Spec.Target.MIXEE)
     CommandSpec spec;
@@ -75,10 +78,23 @@ final class SharedOptions {
                     + " fastest repeated syllables of young adults.")
     BigDecimal voiceLimit;
 
-    @Option(names = "--steadiness", paramLabel = "0..10", defaultValue = "" + Weights.DEFAULT_STEADINESS,
-            description = "How hard to hold on to one count: 0 as few syllables as possible, 10 as few changes as"
-                    + " possible. Default: ${DEFAULT-VALUE}.")
+    @Option(names = "--steadiness", paramLabel = "HOW", converter = SteadinessConverter.class,
+            defaultValue = "" + Weights.DEFAULT_STEADINESS,
+            description = "How hard to hold on to one count, from 0 to 10: few-words (0) changes it for every word that is"
+                    + " saved, one-count (10) changes it only where nothing else is possible, even (5) weighs the two."
+                    + " Default: ${DEFAULT-VALUE}.")
     int steadiness;
+
+    @Option(names = "--felt", paramLabel = "yes|no|dot", defaultValue = "yes",
+            description = "What becomes of notes too quick to be said. yes: they are felt between the counts, and the counts"
+                    + " stay sayable. no: every note is said, however fast. dot: as yes, and annotate writes a dot under each"
+                    + " felt note. Default: ${DEFAULT-VALUE}.")
+    FeltNotes felt;
+
+    @Option(names = "--against", paramLabel = "yes|no",
+            description = "Where two voices go against each other and both together cannot be said: yes counts one and feels"
+                    + " the other against it, no never does. Default: yes.")
+    Answer against;
 
     @Option(names = "--open-tremolo",
             description = "Count single-note tremolos of one and two strokes as the repeated notes they stand for.")
@@ -89,7 +105,7 @@ final class SharedOptions {
         CountingSystem words = CountingSystem.find(system);
         return new CountingOptions(new PartChoice(parts), selection(), bars == null ? BarChoice.ALL
                 : BarChoice.parse(bars), and == null ? words : words.withAnd(and), beat, tempo, planOptions(),
-                openTremolo, swing);
+                openTremolo, swing, felt);
     }
 
     Selection selection() {
@@ -97,14 +113,15 @@ final class SharedOptions {
     }
 
     PlanOptions planOptions() {
-        if (steadiness < 0 || steadiness > Weights.MAX_STEADINESS) {
-            throw new ParameterException(spec.commandLine(), "--steadiness goes from 0 to " + Weights.MAX_STEADINESS
-                    + ", not " + steadiness);
+        if (felt == FeltNotes.NO && against == Answer.YES) {
+            throw new ParameterException(spec.commandLine(), "--felt no says every note, so that none is felt against"
+                    + " another: leave out --against yes, or --felt no");
         }
         if (voiceLimit.compareTo(LOWEST_LIMIT) < 0 || voiceLimit.compareTo(HIGHEST_LIMIT) > 0) {
             throw new ParameterException(spec.commandLine(), "--voice-limit goes from " + LOWEST_LIMIT + " to "
                     + HIGHEST_LIMIT + " syllables a second, not " + voiceLimit.toPlainString());
         }
-        return new PlanOptions(Weights.steadiness(steadiness), voiceLimit, true, true);
+        return new PlanOptions(Weights.steadiness(steadiness), voiceLimit, felt != FeltNotes.NO,
+                felt != FeltNotes.NO && against != Answer.NO);
     }
 }

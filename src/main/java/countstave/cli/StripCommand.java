@@ -43,12 +43,12 @@ final class StripCommand implements Callable<Integer> {
     /** A stripped score keeps its name. */
     private static final class Names implements Targets.Naming {
         @Override
-        public String inFolder(NamedScore score) {
-            return score.path().getFileName().toString();
+        public String inFolder(NamedScore score, String stem) {
+            return score.fileName();
         }
 
         @Override
-        public Path beside(NamedScore score) {
+        public Path beside(NamedScore score, String stem) {
             return score.path();
         }
 
@@ -61,7 +61,7 @@ final class StripCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         ScoreList list = ScoreList.of(scores);
-        Targets targets = Targets.of(list, output, new Names());
+        Targets targets = Targets.of(list, output, new Names(), parent.console);
         return many.run(parent.console, list, targets.work((score, file, console) -> {
             Path target = targets.of(score);
             SafeFile.checkFree(target, force);

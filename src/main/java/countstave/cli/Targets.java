@@ -7,26 +7,29 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
 /**
  * Where the output of each score goes, settled before any work: no two outputs in one place, and none in the place of a
- * score that is read.
+ * score that is read. Scores that are called alike but for their endings give outputs that keep the endings.
  */
 final class Targets {
 
     /** How outputs are called. */
     interface Naming {
 
-        /** Name of the output in a folder of outputs. */
-        String inFolder(NamedScore score);
+        /** Name of the output in a folder of outputs; {@code stem}: what stands for the score's name in it. */
+        String inFolder(NamedScore score, String stem);
 
         /** Where the output goes without {@code -o}; null if {@code -o} must say it. */
-        Path beside(NamedScore score);
+        Path beside(NamedScore score, String stem);
 
         /** Where an earlier run may have put an output of this score among the scores; null if there is no such place. */
         default Path formerly(NamedScore score) {
@@ -40,7 +43,8 @@ final class Targets {
     }
 
     private final Map<NamedScore, Path> places = new HashMap<>();
-    private final Set<NamedScore> earlier = new HashSet<>();
+    /** Scores that are outputs of an earlier run, and files that only may be scores and are none. */
+    private final Set<NamedScore> leftOut = new HashSet<>();
     private final boolean tree;
 
     private Targets(boolean tree) {
@@ -51,21 +55,64 @@ final class Targets {
      * @param output what {@code -o} says: a file for one score, a folder for many; or null
      * @throws ScoreException if an output would replace another or a score
      */
-    static Targets of(ScoreList list, String output, Naming naming) {
+    static Targets of(ScoreList list, String output, Naming naming, Console console) {
         boolean folder = output != null && isFolder(list, output);
         Targets targets = new Targets(folder);
         Map<Path, NamedScore> inputs = new HashMap<>();
         for (NamedScore score : list.scores()) {
             if (score.path() != null) {
                 inputs.put(place(score.path()), score);
-                targets.places.put(score, output == null || folder ? named(output, score, naming) : Inputs.path(output));
+                targets.places.put(score, output == null || folder ? named(output, score, score.stem(), naming)
+                        : Inputs.path(output));
             } else if (score.isStandardInput() && output != null && !folder) {
                 targets.places.put(score, Inputs.path(output));
             }
         }
         targets.passOver(inputs, folder ? place(Inputs.path(output)) : null, naming);
+        List<List<NamedScore>> namesakes = targets.namesakes(list);
+        for (List<NamedScore> alike : namesakes) {
+            alike.forEach(score -> targets.places.put(score, named(folder ? output : null, score, score.fileName(), naming)));
+        }
         targets.check(list, inputs, naming.mayReplaceItself());
+        if (!namesakes.isEmpty()) {
+            console.tell(targets.told(namesakes));
+        }
         return targets;
+    }
+
+    /** Scores whose outputs would meet, and would not if they kept the endings of their scores. */
+    private List<List<NamedScore>> namesakes(ScoreList list) {
+        Map<Path, List<NamedScore>> meeting = new LinkedHashMap<>();
+        for (NamedScore score : list.scores()) {
+            if (places.get(score) != null && !leftOut.contains(score)) {
+                meeting.computeIfAbsent(place(places.get(score)), place -> new ArrayList<>()).add(score);
+            }
+        }
+        List<List<NamedScore>> found = new ArrayList<>();
+        for (List<NamedScore> scores : meeting.values()) {
+            if (scores.size() > 1) {
+                // only now, since it has to be opened to know
+                scores.stream().filter(NamedScore::isNoScore).forEach(leftOut::add);
+                scores.removeAll(leftOut);
+            }
+            if (scores.size() > 1 && scores.stream().map(NamedScore::fileName).distinct().count() == scores.size()) {
+                found.add(scores);
+            }
+        }
+        return found;
+    }
+
+    private String told(List<List<NamedScore>> namesakes) {
+        List<NamedScore> first = namesakes.get(0);
+        int others = namesakes.size() - 1;
+        return joined(first.stream().map(NamedScore::name).toList()) + " have one name but for the ending: the outputs keep"
+                + " it, " + joined(first.stream().map(score -> places.get(score).toString()).toList())
+                + (others == 0 ? "" : "; likewise with " + others + (others == 1 ? " other name" : " other names"));
+    }
+
+    private static String joined(List<String> names) {
+        int last = names.size() - 1;
+        return String.join(", ", names.subList(0, last)) + " and " + names.get(last);
     }
 
     /** Finds the scores that are there only because an earlier run has written them. */
@@ -74,10 +121,10 @@ final class Targets {
             Path former = naming.formerly(score);
             NamedScore output = former == null ? null : inputs.get(place(former));
             if (output != null && output.found()) {
-                earlier.add(output);
+                leftOut.add(output);
             }
             if (outputs != null && liesIn(outputs, place, score)) {
-                earlier.add(score);
+                leftOut.add(score);
             }
         });
     }
@@ -111,10 +158,10 @@ final class Targets {
         return !place(base).startsWith(outputs);
     }
 
-    private static Path named(String folder, NamedScore score, Naming naming) {
+    private static Path named(String folder, NamedScore score, String stem, Naming naming) {
         try {
-            return folder == null ? naming.beside(score)
-                    : Inputs.path(folder).resolve(score.inTree().resolveSibling(naming.inFolder(score)));
+            return folder == null ? naming.beside(score, stem)
+                    : Inputs.path(folder).resolve(score.inTree().resolveSibling(naming.inFolder(score, stem)));
         } catch (InvalidPathException e) {
             throw new ScoreException("the name of " + score.name() + " cannot be written in this locale;"
                     + " rename it, or set LC_ALL to a UTF-8 locale", e);
@@ -141,7 +188,7 @@ final class Targets {
         Map<Path, NamedScore> taken = new HashMap<>();
         for (NamedScore score : list.scores()) {
             Path target = places.get(score);
-            if (target == null || earlier.contains(score)) {
+            if (target == null || leftOut.contains(score)) {
                 continue;
             }
             Path place = place(target);
@@ -151,7 +198,7 @@ final class Targets {
                         + "; work on them one after the other, with another -o for each");
             }
             NamedScore replaced = inputs.get(place);
-            if (replaced != null && !earlier.contains(replaced) && !(replaced.equals(score) && mayReplaceItself)) {
+            if (replaced != null && !leftOut.contains(replaced) && !(replaced.equals(score) && mayReplaceItself)) {
                 throw new ScoreException("the output of " + score.name() + " would replace "
                         + (replaced.equals(score) ? "the score itself" : "the score " + replaced.name())
                         + "; choose another place with -o");
@@ -179,7 +226,7 @@ final class Targets {
 
             @Override
             public boolean isLeftOut(NamedScore score) {
-                return earlier.contains(score);
+                return leftOut.contains(score);
             }
         };
     }

@@ -2,39 +2,48 @@ package countstave.count;
 
 import countstave.time.Duration;
 import countstave.time.Offset;
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 
 /**
- * The mark where the counting changes: what to say from here on, and how much faster or slower than before.
+ * The mark where the counting changes: what to say from here on, how much faster or slower than before, and what is only
+ * felt.
  *
  * @param kind what changes
  * @param at from the bar's start
- * @param span whether a tuplet is counted through, 1 … n
- * @param count how many syllables
- * @param over in which note value: one beat, or the whole tuplet of a span; {@link NoteAmount#NONE} where that is no
- *     note value
+ * @param unit what is counted from here on
+ * @param manner how the same unit is now said: {@code in threes}, {@code straight}; empty where that goes without saying
  * @param speed exact factor of the speed of speech against before, carried in a Duration; null for the first mark, and
  *     where a change of tempo makes it no handy fraction
- * @param factor the same factor for printing; 1 for the first mark
+ * @param factor the same factor, rounded; 1 for the first mark
+ * @param felt what is felt because it cannot be said at the tempo, or null
  */
-public record ChangeMark(Kind kind, Offset at, boolean span, int count, NoteAmount over, Duration speed,
-        double factor) {
+public record ChangeMark(Kind kind, Offset at, SpokenUnit unit, String manner, Duration speed, double factor,
+        FeltWords felt) {
 
-    /** Factors beyond this, either way, say nothing to a speaker. */
-    private static final double WILDEST = 100;
+    /** A speaker can set ×5⁄6 against what was said before; a ratio of larger terms says less than "faster". */
+    private static final long LARGEST_TERM = 6;
+
+    /** Two speeds closer than this, a thirtieth, are one to a speaker (a judgement; common practice, no source). */
+    private static final double SAME = 1.0 / 30;
 
     public enum Kind {
         /** Where the part begins. */
         FIRST,
         /** The spoken unit changes. */
         COUNT,
-        /** Only the words change, because the beat does or a tuplet is counted through; the spoken unit stays. */
-        WORDS
+        /** Only the words or the swing change, because the beat does or a tuplet is counted through; the unit stays. */
+        WORDS,
+        /** The count goes on, and from here notes are felt in it that cannot be said. */
+        FELT
+    }
+
+    /** Whether another unit is spoken from here on. */
+    public boolean isOfUnit() {
+        return kind == Kind.FIRST || kind == Kind.COUNT;
     }
 
     /**
-     * As it stands in the score: {@code 5 to the ♩, ×5⁄4}, {@code 1–5 over 4 ♩, ×5⁄4}, {@code 3 to the ♩., same speed}.
+     * As it stands in the score: {@code quintuplets, ×5⁄4}, {@code 5 over 4 ♩, ×5⁄4}, {@code 8ths in threes, same speed},
+     * {@code 8ths, ×1⁄2; 16ths felt, all said up to ♩ = 97}.
      */
     public String text() {
         return text(NoteNames.SYMBOLS);
@@ -44,30 +53,42 @@ public record ChangeMark(Kind kind, Offset at, boolean span, int count, NoteAmou
     public String text(NoteNames names) {
         String what = what(names);
         String how = how(names);
-        return how.isEmpty() ? what : what + ", " + how;
+        return how.isEmpty() ? what : what + (speedWords(names).isEmpty() ? "; " : ", ") + how;
     }
 
-    /** How many to which note value. */
+    /** What is counted; where only notes begin to be felt, which. */
     public String what(NoteNames names) {
-        if (span) {
-            String numbers = count == 1 ? "1" : "1" + (names.symbols() ? "\u2013" : "-") + count;
-            return numbers + " over " + (over.isNamed() ? names.amount(over) : "the tuplet");
+        if (kind == Kind.FELT) {
+            return felt.text(names);
         }
-        return count + " to the " + (over.isNamed() ? names.one(over.value(), over.dots()) : "beat");
+        return unit.name(names) + (manner.isEmpty() ? "" : " " + manner);
     }
 
-    /** How the speed of speech changes; empty for the first mark. */
+    /** How the speed of speech changes, and what is felt; empty where there is nothing to tell of either. */
     public String how(NoteNames names) {
-        if (kind == Kind.FIRST) {
+        String speed = speedWords(names);
+        if (kind == Kind.FELT || felt == null) {
+            return speed;
+        }
+        return (speed.isEmpty() ? "" : speed + "; ") + felt.text(names);
+    }
+
+    private String speedWords(NoteNames names) {
+        if (kind == Kind.FIRST || kind == Kind.FELT) {
             return "";
         }
         if (speed != null) {
-            return speed.equals(Duration.WHOLE) ? "same speed" : names.factor(speed);
+            if (speed.equals(Duration.WHOLE)) {
+                return "same speed";
+            }
+            if (speed.numerator() <= LARGEST_TERM && speed.denominator() <= LARGEST_TERM) {
+                return names.factor(speed);
+            }
+            return speed.isLongerThan(Duration.WHOLE) ? "faster" : "slower";
         }
-        if (!Double.isFinite(factor) || factor > WILDEST || factor < 1 / WILDEST) {
-            return "at another speed";
+        if (Math.abs(factor - 1) < SAME) {
+            return "about the same speed";
         }
-        BigDecimal rounded = BigDecimal.valueOf(factor).setScale(2, RoundingMode.HALF_UP);
-        return "about " + (names.symbols() ? "\u00d7" : "x") + rounded.toPlainString();
+        return factor > 1 ? "faster" : "slower";
     }
 }

@@ -2,6 +2,7 @@ package countstave.count;
 
 import countstave.grid.BarPlan;
 import countstave.grid.PartPlan;
+import countstave.grid.PlanOptions;
 import countstave.grid.Segment;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
@@ -9,30 +10,43 @@ import countstave.score.Tempo;
 import countstave.score.TempoChange;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Finds the marks of a plan, bar by bar in order: where the spoken unit changes, and where only the words do.
+ * Finds the marks of a plan, bar by bar in order: where the spoken unit changes, where only the words do, and where notes
+ * begin to be felt that cannot be said.
  *
- * <p>The speed of speech is compared at the moment of the change, with the tempo before it and the tempo after it.
+ * <p>The speed of speech is compared at the moment of the change, with the tempo before it and the tempo after it. What is
+ * felt is told once for as long as one count goes on.
  */
 public final class ChangeWords {
 
-    /** A speed factor is printed as a fraction up to these terms; beyond them a decimal is easier to grasp. */
+    /** A factor with a change of tempo in it is kept exact up to these terms. */
     private static final long HANDY = 16;
 
     /** Tempi of more decimal places than a metronome could follow are compared as decimals only. */
     private static final int MOST_PLACES = 9;
 
+    private static final String[] GROUPS = {"", "as beats", "in twos", "in threes", "in fours", "in fives", "in sixes",
+        "in sevens", "in eights", "in nines"};
+
+    private final BigDecimal voiceLimit;
     private Segment before;
     private List<Duration> frameBefore = List.of();
     private Duration partsBefore;
     private Tempo tempoBefore;
+    private FeltWords told;
+
+    /** @param options what the plan was made with: its voice limit says what cannot be said */
+    public ChangeWords(PlanOptions options) {
+        this.voiceLimit = options.voiceLimit();
+    }
 
     /** The marks of a whole part: one list for each bar. */
     public static List<List<ChangeMark>> of(PartPlan plan) {
-        ChangeWords words = new ChangeWords();
+        ChangeWords words = new ChangeWords(plan.options());
         return plan.bars().stream().map(words::next).toList();
     }
 
@@ -55,13 +69,21 @@ public final class ChangeWords {
     }
 
     private ChangeMark mark(BarTimeline bar, Segment segment, List<Duration> frame) {
+        SpokenUnit unit = SpokenUnit.of(bar, segment);
+        FeltWords felt = FeltWords.of(bar, segment, voiceLimit);
         if (before == null) {
-            return mark(ChangeMark.Kind.FIRST, bar, segment, Duration.WHOLE, 1);
+            told = felt;
+            return new ChangeMark(ChangeMark.Kind.FIRST, segment.start(), unit, "", null, 1, felt);
         }
         boolean unitChanges = !segment.unit().equals(before.unit());
         if (!unitChanges && !wordsChange(bar, segment, frame)) {
-            return null;
+            if (felt == null || felt.equals(told)) {
+                return null;
+            }
+            told = felt;
+            return new ChangeMark(ChangeMark.Kind.FELT, saidBefore(segment), unit, "", Duration.WHOLE, 1, felt);
         }
+        told = unitChanges || felt != null ? felt : told;
         Tempo old = tempoBefore(bar, segment.start());
         Tempo now = bar.tempoAt(segment.start());
         Duration speed = before.unit().over(segment.unit());
@@ -69,30 +91,64 @@ public final class ChangeWords {
         if (!old.equals(now)) {
             speed = handy(speed, old, now);
         }
-        return mark(unitChanges ? ChangeMark.Kind.COUNT : ChangeMark.Kind.WORDS, bar, segment, speed, factor);
+        return new ChangeMark(unitChanges ? ChangeMark.Kind.COUNT : ChangeMark.Kind.WORDS, segment.start(), unit,
+                unitChanges ? "" : manner(bar, segment, frame), speed, factor, felt);
     }
 
-    private ChangeMark mark(ChangeMark.Kind kind, BarTimeline bar, Segment segment, Duration speed, double factor) {
-        Duration beat = bar.beatAt(segment.start()).length();
-        Duration kept = kind == ChangeMark.Kind.FIRST ? null : speed;
-        if (segment.isSpan()) {
-            NoteAmount over = NoteAmount.of(segment.end().minus(segment.start()), beat);
-            return new ChangeMark(kind, segment.start(), true, segment.positions(), over, kept, factor);
+    /** The spoken position before the segment's first felt note: there the eye looks for the words. */
+    private static Offset saidBefore(Segment segment) {
+        Offset at = segment.start();
+        for (int k = 1; k < segment.positions() && !segment.position(k).isAfter(segment.felt().get(0)); k++) {
+            at = segment.position(k);
         }
-        int parts = Math.toIntExact(beat.floorOver(segment.unit()));
-        return new ChangeMark(kind, segment.start(), false, parts, NoteAmount.one(beat), kept, factor);
+        return at;
     }
 
-    /** With the unit the same, the words still differ where the beat it divides does, or a tuplet begins or ends. */
+    /**
+     * With the unit the same, the words still differ where the beat it divides does, or a tuplet begins or ends; and
+     * swung is said otherwise than straight.
+     */
     private boolean wordsChange(BarTimeline bar, Segment segment, List<Duration> frame) {
-        if (segment.isSpan() != before.isSpan()) {
+        if (segment.isSpan() != before.isSpan() || !ratio(segment).equals(ratio(before))) {
             return true;
         }
         if (segment.isSpan()) {
             return !partsBefore.equals(partsIn(bar, segment));
         }
-        return segment.start().equals(Offset.ZERO) && !frame.equals(frameBefore)
-                && !partsBefore.equals(partsIn(bar, segment));
+        return frameChanges(segment, frame) && !partsBefore.equals(partsIn(bar, segment));
+    }
+
+    private boolean frameChanges(Segment segment, List<Duration> frame) {
+        return segment.start().equals(Offset.ZERO) && !frame.equals(frameBefore);
+    }
+
+    private static String ratio(Segment segment) {
+        return segment.isSwung() ? segment.swung().ratio() : "";
+    }
+
+    /** What the name of the unit does not say: that it is straight again, or how it is now grouped in beats. */
+    private String manner(BarTimeline bar, Segment segment, List<Duration> frame) {
+        if (segment.isSpan() || segment.isSwung()) {
+            return "";
+        }
+        if (before.isSwung()) {
+            return "straight";
+        }
+        if (!frameChanges(segment, frame)) {
+            return "";
+        }
+        if (frame.size() == 1) {
+            Duration parts = partsIn(bar, segment);
+            return parts.denominator() != 1 ? "" : parts.numerator() < GROUPS.length ? GROUPS[(int) parts.numerator()]
+                    : "in " + parts.numerator() + "s";
+        }
+        StringBuilder sizes = new StringBuilder("in ");
+        for (Duration beat : frame) {
+            Duration parts = beat.over(segment.unit());
+            sizes.append(sizes.length() > 3 ? "+" : "")
+                    .append(parts.denominator() == 1 ? Long.toString(parts.numerator()) : parts.toString());
+        }
+        return sizes.toString();
     }
 
     private static Duration partsIn(BarTimeline bar, Segment segment) {

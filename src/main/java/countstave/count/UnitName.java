@@ -3,7 +3,10 @@ package countstave.count;
 import countstave.score.NoteValue;
 import countstave.time.Duration;
 
-/** What a spoken unit is called: 16ths, 8th triplets, 5 to the ♩. */
+/**
+ * What a spoken unit is called: 16ths, 8th triplets, quintuplets, 11 to the ♩. A tuplet's name without a note value means
+ * that it fills one quarter.
+ */
 public final class UnitName {
 
     private UnitName() {
@@ -25,15 +28,16 @@ public final class UnitName {
         } else if (odd == 3 || odd == 5 || odd == 7 || odd == 9) {
             NoteValue value = NoteValue.ofLength(unit.times(odd, Long.highestOneBit(odd)));
             if (value != null) {
-                boolean six = unit.times(6).equals(beat);
-                return NoteNames.singular(value) + " " + NoteNames.tuplet(six ? 6 : (int) odd) + "s";
+                int name = unit.times(6).equals(beat) ? 6 : (int) odd;
+                boolean fillsQuarter = name > 3 && beat.equals(Duration.QUARTER) && unit.times(name).equals(beat);
+                return (fillsQuarter ? "" : NoteNames.singular(value) + " ") + NoteNames.tuplet(name) + "s";
             }
         }
         return toTheBeat(unit, beat, names);
     }
 
-    /** {@code 4 to the ♩}. */
-    static String toTheBeat(Duration unit, Duration beat, NoteNames names) {
+    /** {@code 11 to the ♩}: for a unit that no note value names. */
+    private static String toTheBeat(Duration unit, Duration beat, NoteNames names) {
         NoteAmount note = NoteAmount.one(beat);
         Duration parts = beat.over(unit);
         String many = parts.denominator() == 1 ? Long.toString(parts.numerator()) : parts.toString();

@@ -134,7 +134,7 @@ final class BarGraphBuilder {
     /** Swung pairs, where the whole beat is said so and its notes sound on them. */
     private void fillSwung(BeatGrids grids, Beat beat, int first, int last) {
         Swung swung = bar.swung();
-        if (swung == null || !beat.length().isMultipleOf(swung.unit().times(2)) || !cuts.get(first).equals(beat.start())
+        if (swung == null || goesInTriplets(swung) || !beat.length().isMultipleOf(swung.unit().times(2)) || !cuts.get(first).equals(beat.start())
                 || cuts.get(last).isBefore(beat.end())) {
             return;
         }
@@ -160,6 +160,22 @@ final class BarGraphBuilder {
             graph.open(cut, state, open);
             graph.fill(cut, state, words * each + unplayed(words - played));
         }
+    }
+
+    /** Whether triplets are written among pairs that are played as triplets: then the bar is counted in them throughout. */
+    private boolean goesInTriplets(Swung swung) {
+        Duration pair = swung.unit().times(2);
+        Duration third = pair.dividedBy(3);
+        if (!swung.second().equals(third.times(2))) {
+            return false;
+        }
+        for (Offset attack : bar.attacks()) {
+            Duration into = attack.minus(bar.beatAt(attack).start());
+            if (into.minus(pair.times(into.floorOver(pair))).equals(third)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private boolean isIn(Offset at, int cut) {

@@ -25,7 +25,6 @@ final class Changes {
     private final int[] rank;
     private final int slots;
     private final long flicker;
-    private final long flickerLater;
 
     Changes(Units units, Weights weights) {
         this.units = units;
@@ -37,7 +36,6 @@ final class Changes {
         this.remembered = new int[size][];
         this.rank = new int[size];
         this.flicker = weights.flicker() << TIE_SHIFT;
-        this.flickerLater = weights.flickerLater() << TIE_SHIFT;
         int slot = 0;
         for (int from = 0; from < size; from++) {
             int count = 0;
@@ -176,9 +174,9 @@ final class Changes {
         return (Math.max(0, cost) << TIE_SHIFT) + 1;
     }
 
-    /** What taking up the unit that slot {@code memory} remembers costs in addition, shifted. */
-    long flicker(int memory) {
-        return memory % 2 == 1 ? flicker : flickerLater;
+    /** What taking up a remembered unit costs in addition, shifted. */
+    long flicker() {
+        return flicker;
     }
 
     /** Among equal costs the coarser unit goes first, then fill: the smaller rank is later. */

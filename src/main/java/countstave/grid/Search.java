@@ -243,7 +243,7 @@ final class Search {
             return BarGraph.NONE;
         }
         long on = costs[cut + 1][changes.slotAfter(state, memory, choice, cut == 0)];
-        long back = memory > 0 && changes.remembers(state, memory) == choice ? changes.flicker(memory) : 0;
+        long back = memory > 0 && changes.remembers(state, memory) == choice ? changes.flicker() : 0;
         return on >= BarGraph.NONE ? BarGraph.NONE : changes.cost(state, choice, bar, cut) + back + shifted(fill) + on;
     }
 

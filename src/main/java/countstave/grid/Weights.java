@@ -18,7 +18,6 @@ package countstave.grid;
  * @param slowerInBar a change to a slower unit of the same family inside a bar, in addition
  * @param slowerInBeat a change to a slower unit inside a beat, in addition
  * @param flicker taking up again, within about a bar, the faster unit that was just left for a slower one of its family
- * @param flickerLater the same until the end of the next bar
  * @param tooFast a word as fast as twice the voice limit; in proportion to what is above the limit
  * @param tooSlow a word that lasts two seconds; in proportion to what is above one second
  * @param rareDivision a word of a division over 9, which few people drill
@@ -33,7 +32,7 @@ package countstave.grid;
  * @param swungAndTriplets a change between swung pairs and the triplets that they are taken from
  */
 public record Weights(long unplayed, long resting, long faster, long slower, long otherFamily, long doubling,
-        long barline, long weakBeat, long slowerOnWeakBeat, long insideBeat, long anywhere, long slowerInBar, long slowerInBeat, long flicker, long flickerLater,
+        long barline, long weakBeat, long slowerOnWeakBeat, long insideBeat, long anywhere, long slowerInBar, long slowerInBeat, long flicker,
         long tooFast, long tooSlow, long rareDivision, long dottedAlone, long hiddenBeat, long felt, long feltThird,
             long feltBySay,
         long feltAgainst, long feltBeyond, long swungAndTriplets) {
@@ -45,7 +44,7 @@ public record Weights(long unplayed, long resting, long faster, long slower, lon
     public static final int MAX_STEADINESS = 10;
 
     public static final Weights DEFAULT = new Weights(1000, 500, 2000, 3600, 4600, 1400,
-            1000, 600, 2000, 6000, 8000, 12000, 30000, 6000, 3000,
+            1000, 600, 2000, 6000, 8000, 12000, 30000, 6000,
             5000, 1000, 2000, 2500, 7400, 800, 1200, 3000,
             2000, 1000, 1000);
 
@@ -71,7 +70,6 @@ public record Weights(long unplayed, long resting, long faster, long slower, lon
                 scaled(otherFamily, steadiness), scaled(doubling, steadiness), scaled(barline, steadiness),
                 scaled(weakBeat, steadiness), scaled(slowerOnWeakBeat, steadiness), scaled(insideBeat, steadiness), scaled(anywhere, steadiness),
                 scaled(slowerInBar, steadiness), scaled(slowerInBeat, steadiness), scaled(flicker, steadiness),
-                scaled(flickerLater, steadiness),
                 tooFast, tooSlow, rareDivision, dottedAlone, hiddenBeat, felt, feltThird, feltBySay, feltAgainst, feltBeyond,
                 scaled(swungAndTriplets, steadiness));
     }
@@ -86,7 +84,7 @@ public record Weights(long unplayed, long resting, long faster, long slower, lon
         boolean f = term == Term.FELT;
         return new Weights(on(u, unplayed), on(u, resting), on(c, faster), on(c, slower), on(c, otherFamily),
                 on(c, doubling), on(c, barline), on(c, weakBeat), on(c, slowerOnWeakBeat), on(c, insideBeat), on(c, anywhere), on(c, slowerInBar),
-                on(c, slowerInBeat), on(k, flicker), on(k, flickerLater), on(s, tooFast), on(s, tooSlow),
+                on(c, slowerInBeat), on(k, flicker), on(s, tooFast), on(s, tooSlow),
                 on(r, rareDivision), on(r, dottedAlone), on(term == Term.HIDDEN, hiddenBeat), on(f, felt),
                 on(f, feltThird), on(f, feltBySay), on(f, feltAgainst), on(f, feltBeyond), on(c, swungAndTriplets));
     }

@@ -92,8 +92,7 @@ public final class SarifWriter implements FindingsReport {
     private void result(CheckedFile file, Finding finding) throws IOException {
         String text = finding.sentence()
                 + (finding.suggestion() == null ? "" : " Write: " + finding.suggestion().words() + ".");
-        String place = finding.partName() + ", bar " + finding.barNumber() + ", beat " + finding.beat()
-                + (finding.voice() == null ? "" : ", voice " + finding.voice());
+        String place = finding.place();
         out.raw("{\"ruleId\":").text(finding.rule()).raw(",\"ruleIndex\":" + ruleIndex.get(finding.rule()));
         out.raw(",\"level\":").text(level(finding.severity())).raw(",\"message\":{\"text\":").text(place + ": " + text);
         out.raw("},\"locations\":[{\"physicalLocation\":{");

@@ -71,7 +71,7 @@ public final class Annotator {
 
     private void annotate(PartCounts part) {
         String number = String.valueOf(part.plan().timeline().part().lastLyricNumber() + 1);
-        ChangeWords changes = new ChangeWords();
+        ChangeWords changes = new ChangeWords(part.plan().options());
         for (BarCounts bar : part.bars()) {
             BarTimeline timeline = bar.plan().timeline();
             for (ChangeMark mark : changes.next(bar.plan())) {

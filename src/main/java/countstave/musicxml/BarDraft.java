@@ -6,6 +6,7 @@ import countstave.score.Barline;
 import countstave.score.Direction;
 import countstave.score.Event;
 import countstave.score.Meter;
+import countstave.score.NoteValue;
 import countstave.score.SourceSpot;
 import countstave.score.StaffChange;
 import countstave.score.SwingChange;
@@ -16,6 +17,7 @@ import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -46,6 +48,10 @@ final class BarDraft {
     List<Voice> voices = List.of();
     List<Tuplet> tuplets = List.of();
     Duration length;
+    /** False where the bar is longer or shorter than its meter without a reason. */
+    boolean fits = true;
+    /** Of each voice that goes back over itself, in the order of the file, where it does so first. */
+    Map<String, Offset> wentBack = Map.of();
     Duration phase = Duration.ZERO;
 
     BarDraft(int index, String number, boolean implicit) {
@@ -60,10 +66,43 @@ final class BarDraft {
         }
     }
 
+    /** A whole rest that stands alone is the sign for a bar of rest, however long the bar is. */
+    private void wholeBarRest(List<EventDraft> events) {
+        EventDraft rest = events.get(0);
+        if (events.size() > 1 || rest.kind != Event.Kind.REST || rest.barRest || rest.written == null
+                || !rest.start.equals(Offset.ZERO)) {
+            return;
+        }
+        boolean wholeSign = rest.written.value() == NoteValue.WHOLE && rest.written.dots() == 0
+                && rest.written.ratio().isPlain();
+        if (wholeSign && !meter.isSenzaMisura() && meter.length().equals(rest.length)) {
+            rest.barRest = true;
+            barRest = rest.length;
+            if (drafts.size() == 1) {
+                hasContent = false;
+            }
+        }
+    }
+
+    /** A voice that is written in one run never goes back. */
+    private void goingBack(String voice, List<EventDraft> events) {
+        Offset end = Offset.ZERO;
+        for (EventDraft event : events) {
+            if (event.start.isBefore(end) && event.grace == Event.Grace.NONE && event.length.isPositive()) {
+                wentBack = wentBack.isEmpty() ? new HashMap<>() : wentBack;
+                wentBack.putIfAbsent(voice, event.start);
+            }
+            Offset ownEnd = event.start.plus(event.length);
+            end = ownEnd.isAfter(end) ? ownEnd : end;
+        }
+    }
+
     /** Makes records of the drafts: from here on only lengths of bar rests may change. */
     void close() {
         List<Voice> closed = new ArrayList<>(drafts.size());
         for (Map.Entry<String, List<EventDraft>> voice : drafts.entrySet()) {
+            wholeBarRest(voice.getValue());
+            goingBack(voice.getKey(), voice.getValue());
             List<Event> events = new ArrayList<>(voice.getValue().size());
             for (EventDraft draft : voice.getValue()) {
                 events.add(draft.toEvent());

@@ -1,7 +1,6 @@
 package countstave.musicxml;
 
 import countstave.score.Barline;
-import countstave.score.Remark;
 import countstave.time.Duration;
 import java.util.List;
 
@@ -14,11 +13,9 @@ import java.util.List;
 final class BarPhases {
 
     private final List<BarDraft> bars;
-    private final RemarkList remarks;
 
-    BarPhases(List<BarDraft> bars, RemarkList remarks) {
+    BarPhases(List<BarDraft> bars) {
         this.bars = bars;
-        this.remarks = remarks;
     }
 
     void settle() {
@@ -30,7 +27,7 @@ final class BarPhases {
                 continue;
             }
             if (!bar.isShort()) {
-                overfull(bar);
+                bar.fits = !bar.hasContent || !bar.length.isLongerThan(bar.meter.length());
                 i++;
                 continue;
             }
@@ -48,19 +45,9 @@ final class BarPhases {
             } else if (bar.implicit) {
                 bar.phase = bars.get(i - 1).phase.plus(bars.get(i - 1).length);
             } else if (bar.hasContent && !completesPickup(i)) {
-                remarks.add(Remark.Kind.SHORT, bar, null, null, "the bar holds " + bar.length
-                        + " of a whole note, but its meter " + bar.meter + " asks for " + bar.meter.length()
-                        + "; it is counted as long as it is");
+                bar.fits = false;
             }
             i++;
-        }
-    }
-
-    private void overfull(BarDraft bar) {
-        if (bar.hasContent && bar.length.isLongerThan(bar.meter.length())) {
-            remarks.add(Remark.Kind.OVERFULL, bar, null, null, "the bar holds " + bar.length
-                    + " of a whole note, but its meter " + bar.meter + " has room for " + bar.meter.length()
-                    + "; it is counted as long as it is");
         }
     }
 

@@ -33,12 +33,6 @@ final class CountNotes {
 
     void write() {
         for (SegmentCounts segment : bar.segments()) {
-            for (ChangeMark mark : marks) {
-                if (mark.at().equals(segment.segment().start())) {
-                    out.append("\n<direction placement=\"above\"><direction-type><words font-style=\"italic\">")
-                            .append(Annotator.escape(mark.text())).append("</words></direction-type></direction>");
-                }
-            }
             segment(segment);
         }
     }
@@ -79,6 +73,12 @@ final class CountNotes {
     }
 
     private void note(Count count, Duration unit, Written written, Ratio ratio, boolean first, boolean last) {
+        for (ChangeMark mark : marks) {
+            if (mark.at().equals(count.at())) {
+                out.append("\n<direction placement=\"above\"><direction-type><words font-style=\"italic\">")
+                        .append(Annotator.escape(mark.text())).append("</words></direction-type></direction>");
+            }
+        }
         out.append("\n<note><unpitched/><duration>").append(inDivisions(unit, divisions))
                 .append("</duration><voice>1</voice><type").append(count.played() ? ">" : " size=\"cue\">")
                 .append(written.value().xmlName()).append("</type>").append("<dot/>".repeat(written.dots()));

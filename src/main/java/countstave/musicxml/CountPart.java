@@ -97,7 +97,7 @@ public final class CountPart {
         Part part = counts.plan().timeline().part();
         Map<Integer, BarCounts> counted = new HashMap<>();
         Map<Integer, List<ChangeMark>> marks = new HashMap<>();
-        ChangeWords words = new ChangeWords();
+        ChangeWords words = new ChangeWords(counts.plan().options());
         for (BarCounts bar : counts.bars()) {
             int index = bar.plan().timeline().bar().index();
             counted.put(index, bar);

@@ -32,8 +32,6 @@ final class EventDraft {
     List<TupletMark> marks = List.of();
     SourceSpot source;
     boolean openTremolo;
-    /** Whether notation and duration contradict each other beyond rounding. */
-    boolean differs;
 
     Event toEvent() {
         return new Event(start, length, kind, List.copyOf(heads), written, sounding, divisions, grace, cue, barRest,

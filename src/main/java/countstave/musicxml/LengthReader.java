@@ -1,6 +1,6 @@
 package countstave.musicxml;
 
-import countstave.score.Remark;
+import countstave.score.Fact;
 import countstave.score.ScoreException;
 import countstave.score.Written;
 import countstave.time.Duration;
@@ -20,12 +20,12 @@ final class LengthReader {
     static final long LONGEST = 250;
     private static final Duration LARGEST_DIVISIONS = Duration.of(1_000_000_000L, 1);
 
-    private final RemarkList remarks;
+    private final FactList facts;
     private final Supplier<String> place;
     private Duration divisions;
 
-    LengthReader(RemarkList remarks, Supplier<String> place) {
-        this.remarks = remarks;
+    LengthReader(FactList facts, Supplier<String> place) {
+        this.facts = facts;
         this.place = place;
     }
 
@@ -64,8 +64,7 @@ final class LengthReader {
             return null;
         }
         if (number.signum() < 0) {
-            remarks.add(Remark.Kind.BAD_DURATION, bar, voice, at,
-                    "a duration is negative; the written value is taken instead");
+            facts.add(new Fact.BadDuration(facts.place(bar, voice, at), Fact.BadDuration.Fault.NEGATIVE, written != null));
             return null;
         }
         Duration length;
@@ -93,12 +92,7 @@ final class LengthReader {
     private void infer(Duration count, Written written, BarDraft bar, String voice, Offset at) {
         boolean known = written != null && count.isPositive();
         divisions = known ? count.over(written.length().times(4)) : Duration.WHOLE;
-        remarks.add(Remark.Kind.BAD_DURATION, bar, voice, at, "the file does not say how many divisions a quarter"
-                + " has; " + (known ? "going by the first note, it has " : "it is taken for ") + shown(divisions));
-    }
-
-    private static String shown(Duration number) {
-        return number.denominator() == 1 ? String.valueOf(number.numerator()) : number.toString();
+        facts.add(new Fact.BadDuration(facts.place(bar, voice, at), Fact.BadDuration.Fault.NO_DIVISIONS, known, divisions));
     }
 
     /** Whether the two lengths differ by less than one division: only by rounding. */

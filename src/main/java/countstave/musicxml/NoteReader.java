@@ -2,13 +2,12 @@ package countstave.musicxml;
 
 import countstave.score.Direction;
 import countstave.score.Event;
+import countstave.score.Fact;
 import countstave.score.Head;
 import countstave.score.Look;
 import countstave.score.Lyric;
-import countstave.score.Remark;
 import countstave.score.ScoreException;
 import countstave.score.SourceSpot;
-import countstave.score.Tremolo;
 import countstave.score.TupletMark;
 import countstave.score.Written;
 import countstave.time.Duration;
@@ -30,14 +29,13 @@ final class NoteReader {
     private static final int MOST_STAVES = 100;
 
     private final BarClock clock;
-    private final RemarkList remarks;
+    private final FactList facts;
     private final ReadOptions options;
     private final Supplier<String> place;
     private final LengthReader lengths;
     private final Voices voices = new Voices();
     /** Of each voice, the ratios of the brackets that are open, by number. */
     private final Map<String, Map<Integer, Ratio>> brackets = new HashMap<>();
-    private final BarChecks checks;
     private BarDraft bar;
     private EventDraft last;
     private Duration tupletUnit;
@@ -45,13 +43,12 @@ final class NoteReader {
     private int lastLyricNumber;
 
     /** @param place tells for a message where the reader is */
-    NoteReader(BarClock clock, RemarkList remarks, ReadOptions options, Supplier<String> place) {
+    NoteReader(BarClock clock, FactList facts, ReadOptions options, Supplier<String> place) {
         this.clock = clock;
-        this.remarks = remarks;
+        this.facts = facts;
         this.options = options;
         this.place = place;
-        this.lengths = new LengthReader(remarks, place);
-        this.checks = new BarChecks(remarks, lengths);
+        this.lengths = new LengthReader(facts, place);
     }
 
     int highestStaff() {
@@ -78,27 +75,25 @@ final class NoteReader {
     }
 
     void endBar() {
-        checks.endBar(bar);
         bar.close();
         bar.tuplets = TupletFinder.find(bar.voices);
         last = null;
     }
 
     void backup(BigDecimal duration) {
-        Duration length = jumpLength(duration, "backup");
+        Duration length = jumpLength(duration, Fact.BadDuration.Fault.BACKUP);
         last = null;
         if (length == null) {
             return;
         }
         voices.wentBack();
         if (!clock.back(length)) {
-            remarks.addOnce(Remark.Kind.BACKUP_BEYOND_START, bar, null, Offset.ZERO,
-                    "a backup goes beyond the bar's start; it is stopped there");
+            facts.addOnce(new Fact.BackupTooFar(facts.place(bar, null, Offset.ZERO)));
         }
     }
 
     void forward(BigDecimal duration) {
-        Duration length = jumpLength(duration, "forward");
+        Duration length = jumpLength(duration, Fact.BadDuration.Fault.FORWARD);
         last = null;
         if (length != null) {
             clock.forward(length, tupletUnit, lengths.division());
@@ -107,11 +102,10 @@ final class NoteReader {
         }
     }
 
-    private Duration jumpLength(BigDecimal duration, String what) {
+    private Duration jumpLength(BigDecimal duration, Fact.BadDuration.Fault fault) {
         Duration length = lengths.sounding(duration, null, bar, null, clock.now());
         if (length == null || length.isZero()) {
-            remarks.addOnce(Remark.Kind.BAD_DURATION, bar, null, clock.now(),
-                    "a " + what + " has no duration above 0; it is passed over");
+            facts.addOnce(new Fact.BadDuration(facts.place(bar, null, clock.now()), fault, false));
             return null;
         }
         return length;
@@ -271,14 +265,13 @@ final class NoteReader {
         }
         if (sounding == null) {
             if (given == null) {
-                remarks.addOnce(Remark.Kind.BAD_DURATION, bar, voice, draft.start, "a note has no duration; "
-                        + (written == null ? "it takes no time" : "its written value is taken"));
+                badDuration(Fact.BadDuration.Fault.MISSING, draft, voice);
             }
             return written == null ? Duration.ZERO : written;
         }
         if (written == null) {
             if (sounding.isZero()) {
-                remarks.addOnce(Remark.Kind.BAD_DURATION, bar, voice, draft.start, "a note lasts 0; it takes no time");
+                badDuration(Fact.BadDuration.Fault.ZERO, draft, voice);
             }
             return sounding;
         }
@@ -286,14 +279,13 @@ final class NoteReader {
             return written;
         }
         if (sounding.isZero()) {
-            remarks.addOnce(Remark.Kind.BAD_DURATION, bar, voice, draft.start,
-                    "a note lasts 0; its written value is taken");
+            badDuration(Fact.BadDuration.Fault.ZERO, draft, voice);
             return written;
         }
-        Tremolo tremolo = draft.look.tremolo();
-        boolean sharedTremolo = tremolo != null
-                && (tremolo.kind() == Tremolo.Kind.START || tremolo.kind() == Tremolo.Kind.STOP);
-        draft.differs = !sharedTremolo;
         return sounding;
+    }
+
+    private void badDuration(Fact.BadDuration.Fault fault, EventDraft draft, String voice) {
+        facts.addOnce(new Fact.BadDuration(facts.place(bar, voice, draft.start), fault, draft.written != null));
     }
 }

@@ -2,9 +2,9 @@ package countstave.musicxml;
 
 import countstave.score.Barline;
 import countstave.score.Clef;
+import countstave.score.Fact;
 import countstave.score.Meter;
 import countstave.score.Placement;
-import countstave.score.Remark;
 import countstave.score.ScoreException;
 import countstave.score.SourceSpot;
 import countstave.score.StaffChange;
@@ -34,7 +34,7 @@ final class PartReader {
 
     final String id;
     final List<BarDraft> bars = new ArrayList<>();
-    final RemarkList remarks;
+    final FactList facts;
     private final TempoMap tempi;
     private final SwingMap swings;
     private final StyleTracker styles = new StyleTracker();
@@ -49,8 +49,8 @@ final class PartReader {
         this.id = id;
         this.tempi = tempi;
         this.swings = swings;
-        this.remarks = new RemarkList(id);
-        this.notes = new NoteReader(clock, remarks, options, this::place);
+        this.facts = new FactList(id);
+        this.notes = new NoteReader(clock, facts, options, this::place);
     }
 
     int staves() {
@@ -95,12 +95,20 @@ final class PartReader {
 
     /** One line that says where we are: "part P1, bar 12". */
     String place() {
+        return place(bar);
+    }
+
+    private String place(BarDraft where) {
         String part = "part " + Plain.shown(id);
-        return bar == null ? part : part + ", bar " + Plain.shown(bar.number);
+        return where == null ? part : part + ", bar " + Plain.shown(where.number);
     }
 
     ScoreException absurd(TimeOverflowException cause) {
-        return new ScoreException(place() + ": its durations are so long or so finely divided that they cannot be kept "
+        return absurd(bar, cause);
+    }
+
+    ScoreException absurd(BarDraft where, TimeOverflowException cause) {
+        return new ScoreException(place(where) + ": its durations are so long or so finely divided that they cannot be kept "
                 + "exactly; correct the divisions and durations of that bar", cause);
     }
 
@@ -155,15 +163,13 @@ final class PartReader {
         Time first = times.get(0);
         Meter read = MeterReader.meter(first);
         if (read == null) {
-            remarks.addOnce(Remark.Kind.METER, bar, null, at, "the time signature " + MeterReader.shown(first)
-                    + " cannot be read; the meter before it is kept");
+            facts.addOnce(new Fact.BadMeter(facts.place(bar, null, at), MeterReader.shown(first), meter));
             return;
         }
         for (Time other : times) {
             Meter otherMeter = MeterReader.meter(other);
             if (otherMeter != null && !otherMeter.components().equals(read.components())) {
-                remarks.addOnce(Remark.Kind.METER, bar, null, at, "its staves have different time signatures; "
-                        + "the bar is counted in " + read);
+                facts.addOnce(new Fact.BadMeter(facts.place(bar, null, at), null, read));
             }
         }
         if (at.equals(Offset.ZERO)) {

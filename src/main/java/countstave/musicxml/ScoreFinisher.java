@@ -2,10 +2,11 @@ package countstave.musicxml;
 
 import countstave.score.Bar;
 import countstave.score.BarStyle;
+import countstave.score.Fact;
 import countstave.score.Part;
-import countstave.score.Remark;
 import countstave.score.TempoChange;
 import countstave.time.Duration;
+import countstave.time.TimeOverflowException;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -24,16 +25,22 @@ final class ScoreFinisher {
         }
         borrowedLengths();
         for (PartReader part : parts) {
-            new BarPhases(part.bars, part.remarks).settle();
+            new BarPhases(part.bars).settle();
             restRuns(part);
         }
         List<List<TempoChange>> changes = tempi.resolve();
         List<Part> finished = new ArrayList<>();
         for (PartReader part : parts) {
             List<Bar> bars = new ArrayList<>(part.bars.size());
-            for (BarDraft bar : part.bars) {
-                List<TempoChange> inBar = bar.index < changes.size() ? changes.get(bar.index) : List.of();
-                bars.add(bar.toBar(inBar, swings.changes(bar.index)));
+            for (BarDraft draft : part.bars) {
+                List<TempoChange> inBar = draft.index < changes.size() ? changes.get(draft.index) : List.of();
+                Bar bar = draft.toBar(inBar, swings.changes(draft.index));
+                try {
+                    BarFacts.report(draft, bar, part.facts);
+                } catch (TimeOverflowException e) {
+                    throw part.absurd(draft, e);
+                }
+                bars.add(bar);
             }
             finished.add(new Part(part.id, header.partName(part.id), part.staves(), List.copyOf(bars),
                     part.lastLyricNumber()));
@@ -41,10 +48,10 @@ final class ScoreFinisher {
         return List.copyOf(finished);
     }
 
-    List<Remark> remarks() {
-        List<Remark> all = new ArrayList<>();
+    List<Fact> facts() {
+        List<Fact> all = new ArrayList<>();
         for (PartReader part : parts) {
-            all.addAll(part.remarks.sorted());
+            all.addAll(part.facts.sorted());
         }
         return List.copyOf(all);
     }

@@ -106,7 +106,7 @@ public final class ScoreReader {
                     + "export the score again", e);
         }
         return new Score(header.title(Plain.line(file.stem())), header.composer(), file.name(), finished,
-                finisher.remarks());
+                finisher.facts());
     }
 
     private void walk() throws XMLStreamException {

@@ -13,22 +13,42 @@ import java.util.Map;
  * <p>Of a bar the beams show them, else its rhythm: the groups that it had till then where they fit, else the first usual
  * split that does. What neither shows stays as it was in the last bar of that meter, or as the table has it. Nine, twelve
  * or fifteen units are another meter where beams say so; by their rhythm only where more bars of the part fit that split
- * than fit threes, for a single bar may be a syncopation. Common practice, no source.
+ * alone than threes alone, and at least every third bar does, for a single one may be a syncopation. Common practice, no
+ * source.
  */
 final class PartGroups {
 
     /** One component of a meter, and where it stands in it. */
     private record Place(List<Meter.Component> meter, int index) {
+
+        // Written out because derived ones slow the start (DEVELOPERS.md, "A short run").
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Place that && index == that.index && meter.equals(that.meter);
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * meter.hashCode() + index;
+        }
     }
 
     private final Part part;
     private final Map<Place, List<Integer>> running = new HashMap<>();
     private final Map<Place, Evidence> evidence = new HashMap<>();
 
-    /** How many bars of a compound meter fit which groups by their rhythm and no threes, and how many show threes. */
+    /** What the bars of a compound meter fit by their rhythm: no threes but others, threes alone, or both. */
     private static final class Evidence {
+        private static final int OF_BARS = 3;
+
         private final Map<List<Integer>, Integer> others = new HashMap<>();
         private int threes;
+        private int all;
+
+        boolean speaksFor(List<Integer> split) {
+            int bars = others.getOrDefault(split, 0);
+            return bars > threes && bars * OF_BARS >= all;
+        }
     }
 
     private PartGroups(Part part) {
@@ -74,11 +94,13 @@ final class PartGroups {
                 List<Integer> beamed = shown.byBeams();
                 List<Integer> threes = Grouping.threes(component.sum());
                 List<Integer> other = other(shown, component);
-                if (threes.equals(beamed) || shown.fits(threes)) {
+                boolean fitsThrees = shown.fits(threes);
+                if (threes.equals(beamed) || fitsThrees && other == null) {
                     found.threes++;
-                } else if (other != null) {
+                } else if (other != null && !fitsThrees) {
                     found.others.merge(other, 1, Integer::sum);
                 }
+                found.all += fitsThrees || other != null ? 1 : 0;
             }
             start = start.plus(component.length());
         }
@@ -145,8 +167,7 @@ final class PartGroups {
         if (shown.fits(threes)) {
             return threes;
         }
-        Evidence found = evidence.get(place);
         List<Integer> other = other(shown, component);
-        return other != null && found.others.getOrDefault(other, 0) > found.threes ? other : held;
+        return other != null && evidence.get(place).speaksFor(other) ? other : held;
     }
 }

@@ -9,7 +9,7 @@ import java.util.List;
  * @param composer composer, or an empty text
  * @param source name of the file
  * @param parts in the order of the part list
- * @param remarks what in the file contradicts itself
+ * @param facts what in the file contradicts itself, part by part in the order of bars
  */
-public record Score(String title, String composer, String source, List<Part> parts, List<Remark> remarks) {
+public record Score(String title, String composer, String source, List<Part> parts, List<Fact> facts) {
 }

@@ -4,31 +4,30 @@ import countstave.score.Bar;
 import countstave.score.BarStyle;
 import countstave.score.Beat;
 import countstave.score.Event;
+import countstave.score.Fact;
 import countstave.score.Pulse;
 import countstave.score.PulseChoice;
-import countstave.score.Remark;
 import countstave.score.Tempo;
-import countstave.score.Tremolo;
 import countstave.score.Voice;
 import countstave.spelling.respell.MeterFrame;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.List;
 
-/** A bar as the rules see it: what is written, how the meter divides it, and what the reader remarked. */
+/** A bar as the rules see it: what is written, how the meter divides it, and what the reader found wrong in it. */
 public final class BarView {
 
     private final Bar bar;
     private final MeterFrame frame;
-    private final List<Remark> remarks;
+    private final List<Fact> facts;
     private final Tempo tempo;
     private Pulse pulse;
 
     /** @param tempo at the bar's start: whether a 3/8 bar has one beat or three hangs on it */
-    BarView(Bar bar, List<Remark> remarks, Tempo tempo) {
+    BarView(Bar bar, List<Fact> facts, Tempo tempo) {
         this.bar = bar;
         this.frame = MeterFrame.of(bar);
-        this.remarks = remarks;
+        this.facts = facts;
         this.tempo = tempo;
     }
 
@@ -56,13 +55,18 @@ public final class BarView {
         return beat.number() + whole + (rest.isZero() ? "" : " + " + rest);
     }
 
-    /** What the reader remarked on this bar, of one kind. */
-    public List<Remark> remarks(Remark.Kind kind) {
-        return remarks.stream().filter(r -> r.kind() == kind).toList();
+    /** What the reader found wrong in this bar, of one kind. */
+    public <F extends Fact> List<F> facts(Class<F> kind) {
+        return facts.stream().filter(kind::isInstance).map(kind::cast).toList();
     }
 
-    public boolean has(Remark.Kind kind) {
-        return remarks.stream().anyMatch(r -> r.kind() == kind);
+    public boolean has(Class<? extends Fact> kind) {
+        return facts.stream().anyMatch(kind::isInstance);
+    }
+
+    /** Its voice of this name. */
+    public Voice voice(String name) {
+        return bar.voices().stream().filter(voice -> voice.name().equals(name)).findFirst().orElseThrow();
     }
 
     /** Length of a full bar of the signature; zero for senza misura. */
@@ -81,19 +85,14 @@ public final class BarView {
 
     /** Whether the reader found nothing that makes the bar another length than its signature says. */
     public boolean addsUp() {
-        return !has(Remark.Kind.OVERFULL) && !has(Remark.Kind.SHORT) && !has(Remark.Kind.LOCAL_METER)
-                && !has(Remark.Kind.OVERLAP) && !has(Remark.Kind.BACKUP_BEYOND_START);
+        return !has(Fact.Overfull.class) && !has(Fact.Short.class) && !has(Fact.LocalMeter.class)
+                && !has(Fact.Overlap.class) && !has(Fact.BackupTooFar.class);
     }
 
     /** Whether some note of this voice is written as one value and lasts another, so that no sum need be right. */
-    public static boolean hasDiffering(Voice voice) {
-        return timed(voice).stream().anyMatch(BarView::differs);
-    }
-
-    /** Beyond rounding: the reader keeps the written length wherever the two agree to within one division. */
-    public static boolean differs(Event event) {
-        return event.written() != null && event.printed() && !event.barRest() && event.length().isPositive()
-                && !isSharedTremolo(event) && !event.written().length().equals(event.length());
+    public boolean hasDiffering(Voice voice) {
+        return facts.stream().anyMatch(fact -> fact instanceof Fact.ValueDiffers
+                && voice.name().equals(fact.place().voice()));
     }
 
     /** Whether nothing is written in this voice but the sign for a bar of rest, which lasts as long as the bar does. */
@@ -109,13 +108,7 @@ public final class BarView {
     /** As {@link #isPlain}, in a tuplet or not. */
     public static boolean isOrdinary(Event event) {
         return !event.isGrace() && !event.cue() && event.printed() && !event.barRest() && event.written() != null
-                && event.written().length().equals(event.length()) && !isSharedTremolo(event);
-    }
-
-    /** Whether it is one of the two notes of a double-note tremolo, each of which is written with the length of both. */
-    public static boolean isSharedTremolo(Event event) {
-        Tremolo tremolo = event.look().tremolo();
-        return tremolo != null && (tremolo.kind() == Tremolo.Kind.START || tremolo.kind() == Tremolo.Kind.STOP);
+                && event.written().length().equals(event.length()) && !event.isSharedTremolo();
     }
 
     /** Events of a voice that take time. */

@@ -10,9 +10,4 @@ import java.util.List;
  * @param problem why it could not be read, or null
  */
 public record CheckedFile(String name, List<Finding> findings, String problem) {
-
-    /** How many findings have this severity. */
-    public long count(Severity severity) {
-        return findings.stream().filter(f -> f.severity() == severity).count();
-    }
 }

@@ -21,9 +21,9 @@ import countstave.time.Offset;
 public record Finding(String rule, Severity severity, String partId, String partName, int barIndex, String barNumber,
         String voice, Offset at, String beat, int line, String sentence, Suggestion suggestion) {
 
-    Finding withMore(int count) {
-        String text = sentence + " There " + (count == 1 ? "is 1 more" : "are " + count + " more") + " like it in this part.";
-        return new Finding(rule, severity, partId, partName, barIndex, barNumber, voice, at, beat, line, text, suggestion);
+    /** {@code Drum kit, bar 3, beat 2 + 1/2, voice 1}. */
+    public String place() {
+        return partName + ", bar " + barNumber + ", beat " + beat + (voice == null ? "" : ", voice " + voice);
     }
 
     Finding withSeverity(Severity other) {

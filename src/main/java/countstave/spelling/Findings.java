@@ -4,9 +4,7 @@ import countstave.score.Event;
 import countstave.score.SourceSpot;
 import countstave.time.Offset;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 
 /** Collects what one rule finds in one part. */
 public final class Findings {
@@ -14,38 +12,10 @@ public final class Findings {
     private final RuleInfo rule;
     private final PartView part;
     private final List<Finding> found = new ArrayList<>();
-    private final Map<String, Integer> firsts = new HashMap<>();
-    private final Map<Integer, Integer> more = new HashMap<>();
 
     Findings(RuleInfo rule, PartView part) {
         this.rule = rule;
         this.part = part;
-    }
-
-    /**
-     * About one event that stands for many of its kind: told at the first, with how many more there are.
-     *
-     * @param kind what makes them alike
-     */
-    public void addOnce(String kind, BarView bar, String voice, Event event, String sentence, Suggestion suggestion) {
-        if (isFirst(kind)) {
-            add(bar, voice, event, sentence, suggestion);
-        }
-    }
-
-    /** As above, about a position. */
-    public void addOnce(String kind, BarView bar, String voice, Offset at, String sentence, Suggestion suggestion) {
-        if (isFirst(kind)) {
-            add(bar, voice, at, sentence, suggestion);
-        }
-    }
-
-    private boolean isFirst(String kind) {
-        Integer first = firsts.putIfAbsent(kind, found.size());
-        if (first != null) {
-            more.merge(first, 1, Integer::sum);
-        }
-        return first == null;
     }
 
     /** About one event. */
@@ -70,8 +40,6 @@ public final class Findings {
     }
 
     List<Finding> list() {
-        more.forEach((index, count) -> found.set(index, found.get(index).withMore(count)));
-        more.clear();
         return found;
     }
 }

@@ -1,8 +1,8 @@
 package countstave.spelling;
 
 import countstave.score.Bar;
+import countstave.score.Fact;
 import countstave.score.Part;
-import countstave.score.Remark;
 import countstave.score.Score;
 import countstave.score.Tempo;
 import countstave.score.TempoChange;
@@ -22,14 +22,14 @@ public final class PartView {
     PartView(Score score, Part part) {
         this.score = score;
         this.part = part;
-        Map<Integer, List<Remark>> remarks = score.remarks().stream().filter(r -> r.partId().equals(part.id()))
-                .collect(Collectors.groupingBy(Remark::barIndex));
+        Map<Integer, List<Fact>> facts = score.facts().stream().filter(fact -> fact.place().partId().equals(part.id()))
+                .collect(Collectors.groupingBy(fact -> fact.place().barIndex()));
         Tempo tempo = Tempo.ASSUMED;
         for (Bar bar : part.bars()) {
             for (TempoChange change : bar.tempoChanges()) {
                 tempo = change.at().equals(Offset.ZERO) ? change.tempo() : tempo;
             }
-            bars.add(new BarView(bar, remarks.getOrDefault(bar.index(), List.of()), tempo));
+            bars.add(new BarView(bar, facts.getOrDefault(bar.index(), List.of()), tempo));
             for (TempoChange change : bar.tempoChanges()) {
                 tempo = change.tempo();
             }

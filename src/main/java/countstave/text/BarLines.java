@@ -1,16 +1,14 @@
 package countstave.text;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 
 /**
- * Lays the cells of a bar out in lines no wider than the terminal: what is played, and its words below.
+ * Lays the cells of a bar out in lines no wider than the terminal: what is played, a row for each staff or voice, and the
+ * words once below.
  *
- * <p>Within a segment all cells are equally wide, so that equal times stand equally far apart; only where the bar would
- * not fit in one line do short words take less room. A bar that still does not fit is wrapped before a beat, and a beat
- * that does not fit is wrapped inside.
+ * <p>Within a segment equal times stand equally far apart; only where the bar would not fit in one line do short words
+ * take less room. A bar that still does not fit is wrapped before a beat, and a beat that does not fit is wrapped inside.
  */
 final class BarLines {
 
@@ -20,14 +18,23 @@ final class BarLines {
     private static final int BEFORE_WORD = 1;
 
     private final List<Cell> cells;
+    private final List<String> labels;
     private final TextOptions options;
+    private final int indent;
     private final int[] widths;
 
-    BarLines(List<Cell> cells, TextOptions options) {
+    /** @param labels of the rows that the cells have; they stand before the first tick */
+    BarLines(List<Cell> cells, List<String> labels, TextOptions options) {
         this.cells = cells;
+        this.labels = labels;
         this.options = options;
-        int[] even = widths(false);
-        this.widths = columns(0, cells.size(), even) <= options.width() ? even : widths(true);
+        int room = INDENT;
+        for (String label : labels) {
+            room = Math.max(room, CellWidth.of(label) + 1);
+        }
+        this.indent = room;
+        int[] even = CellWidths.even(cells);
+        this.widths = columns(0, cells.size(), even) <= options.width() ? even : CellWidths.tight(cells);
     }
 
     List<String> lines() {
@@ -66,35 +73,18 @@ final class BarLines {
         return ends;
     }
 
-    /** Two columns more than the widest word: of the segment, or of the same part of its beats. */
-    private int[] widths(boolean tight) {
-        Map<Integer, Integer> widest = new HashMap<>();
-        int[] widths = new int[cells.size()];
-        for (Cell cell : cells) {
-            widest.merge(key(cell, tight), cell.wordWidth() + 2, Math::max);
-        }
-        for (int i = 0; i < widths.length; i++) {
-            widths[i] = widest.get(key(cells.get(i), tight));
-        }
-        return widths;
-    }
-
-    private static int key(Cell cell, boolean tight) {
-        return tight ? cell.segment() * 4096 + cell.part() % 4096 : cell.segment();
-    }
-
     /** Columns of a line that holds these cells: indent, ticks, cells, closing tick. */
     private int columns(int from, int to, int[] widths) {
-        int columns = INDENT + 2;
+        int columns = indent + 2;
         for (int i = from; i < to; i++) {
             columns += widths[i] + (i > from && cells.get(i).opensBeat() ? 1 : 0);
         }
         return columns;
     }
 
-    /** The last place to break before that keeps the line and the signs above it within {@code width}. */
+    /** The last place to break before that keeps the line within {@code width}. */
     private int lineEnd(int from, int width) {
-        int column = INDENT + 1;
+        int column = indent + 1;
         int beatBreak = from;
         for (int i = from; i < cells.size(); i++) {
             Cell cell = cells.get(i);
@@ -102,10 +92,7 @@ final class BarLines {
                 beatBreak = i;
                 column++;
             }
-            boolean signFits = cell.sign().isEmpty() || i == from
-                    || column + BEFORE_WORD + 2 + CellWidth.of(cell.sign()) <= width;
-            boolean full = column + widths[i] + 1 > width || !signFits && beatBreak == i;
-            if (full && i > from) {
+            if (column + widths[i] + 1 > width && i > from) {
                 return beatBreak > from ? beatBreak : i;
             }
             column += widths[i];
@@ -114,46 +101,73 @@ final class BarLines {
     }
 
     private void draw(int from, int to, List<String> lines) {
-        PaddedLine marks = new PaddedLine();
+        int[] columns = new int[to - from];
         PaddedLine words = new PaddedLine();
         List<Integer> signColumns = new ArrayList<>();
         List<String> signs = new ArrayList<>();
-        int column = INDENT;
-        marks.put(column, options.tick());
+        int column = indent;
         words.put(column++, options.tick());
         for (int i = from; i < to; i++) {
             Cell cell = cells.get(i);
             if (i > from && cell.opensBeat()) {
-                marks.put(column, cell.held() ? options.heldTick() : options.tick());
                 words.put(column++, options.tick());
             }
-            if (cell.held()) {
-                marks.put(column, options.held());
-            }
-            marks.put(column + BEFORE_WORD, cell.played() ? options.played() : cell.held() ? options.held() : options.silent());
-            if (i + 1 < cells.size() && cells.get(i + 1).held()) {
-                marks.put(column + 2, options.held().repeat(widths[i] - 2));
-            }
+            columns[i - from] = column;
             words.put(cell.played() ? column + BEFORE_WORD : column, cell.word());
+            for (int felt : CellWidths.feltColumns(cell, widths[i])) {
+                words.put(column + BEFORE_WORD + felt, options.felt());
+            }
             if (!cell.sign().isEmpty()) {
                 signColumns.add(column + BEFORE_WORD);
                 signs.add(cell.sign());
             }
             column += widths[i];
         }
-        if (to == cells.size() || cells.get(to).opensBeat()) {
-            marks.put(column, options.tick());
-            words.put(column, options.tick());
-        }
+        boolean closed = to == cells.size() || cells.get(to).opensBeat();
+        words.put(column, closed ? options.tick() : "");
         if (!signs.isEmpty()) {
             drawSigns(signColumns, signs, lines);
         }
-        lines.add(marks.toString());
+        for (int row = 0; row < labels.size(); row++) {
+            PaddedLine notes = notes(row, from, columns);
+            notes.put(column, closed ? options.tick() : "");
+            lines.add(notes.toString());
+        }
         lines.add(words.toString());
     }
 
+    /** One row of notes, the cells from {@code from} on beginning at these columns. */
+    private PaddedLine notes(int row, int from, int[] columns) {
+        PaddedLine line = new PaddedLine();
+        line.put(0, labels.get(row));
+        line.put(indent, options.tick());
+        for (int i = from; i < from + columns.length; i++) {
+            Cell cell = cells.get(i);
+            int column = columns[i - from];
+            boolean held = cell.notes().get(row) == Cell.Note.HELD;
+            if (i > from && cell.opensBeat()) {
+                line.put(column - 1, held ? options.heldTick() : options.tick());
+            }
+            line.put(column, held ? options.held() : "");
+            int last = column + BEFORE_WORD;
+            boolean begins = cell.notes().get(row) == Cell.Note.BEGINS;
+            line.put(last, begins ? options.played() : held ? options.held() : options.silent());
+            int[] felt = CellWidths.feltColumns(cell, widths[i]);
+            for (int f = 0; f < felt.length; f++) {
+                if (cell.felt().get(f).begins()[row]) {
+                    last = column + BEFORE_WORD + felt[f];
+                    line.put(last, options.played());
+                }
+            }
+            if (i + 1 < cells.size() && cells.get(i + 1).notes().get(row) == Cell.Note.HELD) {
+                line.put(last + 1, options.held().repeat(column + widths[i] - last - 1));
+            }
+        }
+        return line;
+    }
+
     /**
-     * Signs stand above their cell, from the right to the left each on the lowest row that is free, with a line down to
+     * Signs stand above their cell, from the right to the left each on the lowest rows that are free, with a line down to
      * the cell. Row 0 of the canvas is the lowest.
      */
     private void drawSigns(List<Integer> columns, List<String> signs, List<String> lines) {
@@ -161,11 +175,18 @@ final class BarLines {
         for (int i = signs.size() - 1; i >= 0; i--) {
             int column = columns.get(i);
             int width = 2 + CellWidth.of(signs.get(i));
-            // what would run over the edge ends at its cell instead of beginning there
-            boolean leftwards = column + width > options.width() && column + 1 - width >= 0;
-            int from = leftwards ? column + 1 - width : column;
+            int roomRight = options.width() - column;
+            int roomLeft = column + 1;
+            // what would run over the edge ends at its cell instead of beginning there; else it is broken on the wider side
+            boolean leftwards = width > roomRight && (width <= roomLeft || roomLeft > roomRight);
+            List<String> pieces = Wrapping.of(signs.get(i), (leftwards ? roomLeft : roomRight) - 2, "");
+            int widest = 2;
+            for (String piece : pieces) {
+                widest = Math.max(widest, 2 + CellWidth.of(piece));
+            }
+            int from = leftwards ? column + 1 - widest : column;
             int row = 0;
-            while (!canvas.isFree(row, from - 1, from + width + 1)) {
+            while (!isFree(canvas, row, pieces.size(), from - 1, from + widest + 1)) {
                 row++;
             }
             for (int below = 0; below < row; below++) {
@@ -173,11 +194,25 @@ final class BarLines {
                     canvas.put(below, column, options.tick());
                 }
             }
-            String corner = options.corner();
-            canvas.put(row, from, leftwards ? signs.get(i) + " " + options.rightCorner() : corner + " " + signs.get(i));
+            for (int p = 0; p < pieces.size(); p++) {
+                String piece = pieces.get(p);
+                String right = p == 0 ? options.rightCorner() : options.tick();
+                String left = p == 0 ? options.corner() : options.tick();
+                canvas.put(row + pieces.size() - 1 - p, leftwards ? column - 1 - CellWidth.of(piece) : column,
+                        leftwards ? piece + " " + right : left + " " + piece);
+            }
         }
         for (int row = canvas.height() - 1; row >= 0; row--) {
             lines.add(canvas.line(row));
         }
+    }
+
+    private static boolean isFree(Canvas canvas, int row, int rows, int from, int to) {
+        for (int i = row; i < row + rows; i++) {
+            if (!canvas.isFree(i, from, to)) {
+                return false;
+            }
+        }
+        return true;
     }
 }

@@ -5,17 +5,36 @@ import countstave.spelling.Finding;
 import countstave.spelling.FindingsReport;
 import countstave.spelling.Severity;
 import java.io.IOException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
 
-/** The findings of {@code check} for reading: by file, each with its place, its sentence and what to write instead. */
+/**
+ * The findings of {@code check} for reading: by file, each with its place, its sentence and what to write instead. What
+ * one rule finds in one file again and again, a fault of the exporting program as a rule, is told at its first places.
+ */
 public final class FindingsWriter implements FindingsReport {
 
+    /** How many findings of one rule are told in one file. */
+    private static final int FIRST = 3;
+
     private final Appendable out;
+    private final boolean all;
     private final long[] counts = new long[Severity.values().length];
+    private final Set<String> kinds = new HashSet<>();
     private long read;
     private long unread;
+    private long withFindings;
+    private boolean shortened;
 
-    public FindingsWriter(Appendable out) {
+    /** @param all whether every finding is told, however many are alike */
+    public FindingsWriter(Appendable out, boolean all) {
         this.out = out;
+        this.all = all;
     }
 
     @Override
@@ -27,29 +46,45 @@ public final class FindingsWriter implements FindingsReport {
         read++;
         for (Finding finding : file.findings()) {
             counts[finding.severity().ordinal()]++;
+            kinds.add(finding.rule());
         }
         if (!file.findings().isEmpty()) {
+            withFindings++;
             tell(file);
         }
     }
 
     private void tell(CheckedFile file) throws IOException {
+        Map<String, List<Finding>> byRule = new HashMap<>();
+        file.findings().forEach(f -> byRule.computeIfAbsent(f.rule(), rule -> new ArrayList<>()).add(f));
+        Map<String, Integer> told = new HashMap<>();
         out.append(SafeText.of(file.name())).append('\n');
         for (Finding finding : file.findings()) {
-            out.append("  ").append(SafeText.of(place(finding))).append(": ").append(finding.severity().word())
-                    .append(", ").append(finding.rule()).append('\n');
-            out.append("      ").append(SafeText.of(finding.sentence())).append('\n');
-            if (finding.suggestion() != null) {
-                out.append("      Write: ").append(finding.suggestion().words()).append('\n');
+            List<Finding> alike = byRule.get(finding.rule());
+            int number = told.merge(finding.rule(), 1, Integer::sum);
+            if (all || number <= FIRST) {
+                tell(finding);
+            }
+            if (!all && number == FIRST && alike.size() > FIRST) {
+                tellMore(alike.subList(FIRST, alike.size()));
             }
         }
         out.append('\n');
     }
 
-    /** {@code Drum kit, bar 3, beat 2 + 1/2, voice 1}. */
-    public static String place(Finding finding) {
-        return finding.partName() + ", bar " + finding.barNumber() + ", beat " + finding.beat()
-                + (finding.voice() == null ? "" : ", voice " + finding.voice());
+    private void tell(Finding finding) throws IOException {
+        out.append("  ").append(SafeText.of(finding.place())).append(": ").append(finding.severity().word())
+                .append(", ").append(finding.rule()).append('\n');
+        out.append("      ").append(SafeText.of(finding.sentence())).append('\n');
+        if (finding.suggestion() != null) {
+            out.append("      Write: ").append(finding.suggestion().words()).append('\n');
+        }
+    }
+
+    private void tellMore(List<Finding> more) throws IOException {
+        shortened = true;
+        out.append("      and ").append(number(more.size())).append(" more like it, in ")
+                .append(SafeText.of(BarList.of(more))).append('\n');
     }
 
     /** One line of totals. */
@@ -59,11 +94,19 @@ public final class FindingsWriter implements FindingsReport {
         for (Severity severity : Severity.values()) {
             line.append(line.isEmpty() ? "" : ", ").append(many(counts[severity.ordinal()], severity.word()));
         }
-        out.append(line).append(" in ").append(many(read, "file")).append('.');
-        out.append(unread == 0 ? "\n" : " " + many(unread, "file") + " could not be read.\n");
+        line.append(kinds.isEmpty() ? "" : ": " + many(kinds.size(), "kind")).append(" in ");
+        line.append(withFindings == 0 || withFindings == read ? "" : number(withFindings) + " of ");
+        line.append(many(read, "file")).append('.');
+        line.append(unread == 0 ? "" : " " + many(unread, "file") + " could not be read.");
+        line.append(shortened ? " With --all every one is told." : "");
+        out.append(line).append('\n');
     }
 
     private static String many(long count, String what) {
-        return count + " " + what + (count == 1 ? "" : "s");
+        return number(count) + " " + what + (count == 1 ? "" : "s");
+    }
+
+    private static String number(long count) {
+        return String.format(Locale.ROOT, "%,d", count);
     }
 }

@@ -38,6 +38,11 @@ public record TextOptions(int width, Unplayed unplayed, boolean symbols) {
         return symbols ? "\u00b7" : ".";
     }
 
+    /** Stands in the line of the words, below a played sign: so it is never taken for {@link #silent()}. */
+    String felt() {
+        return symbols ? "\u00b7" : ".";
+    }
+
     String tick() {
         return symbols ? "\u2502" : "|";
     }

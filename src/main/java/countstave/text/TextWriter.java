@@ -3,18 +3,12 @@ package countstave.text;
 import countstave.count.BarCounts;
 import countstave.count.ChangeMark;
 import countstave.count.ChangeWords;
-import countstave.count.NoteAmount;
 import countstave.count.PartCounts;
-import countstave.count.UnitName;
-import countstave.grid.BarPlan;
 import countstave.grid.Segment;
-import countstave.score.Bar;
-import countstave.score.BarStyle;
 import countstave.score.BarTimeline;
 import countstave.score.Tempo;
 import countstave.score.TempoChange;
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -23,9 +17,6 @@ import java.util.List;
  * <p>It writes as it goes and keeps nothing of a part but the bar before. Texts from the score are made safe first.
  */
 public final class TextWriter {
-
-    /** More names than these in one bar's heading are not read any more. */
-    private static final int MOST_NAMES = 3;
 
     private final Appendable out;
     private final TextOptions options;
@@ -38,17 +29,18 @@ public final class TextWriter {
 
     /** Prints one part with its heading. */
     public void part(PartCounts counts) throws IOException {
-        heading(counts);
-        ChangeWords words = new ChangeWords();
+        List<NoteRow> rows = NoteRow.of(counts.plan().timeline().bars());
+        heading(counts, rows);
+        ChangeWords words = new ChangeWords(counts.plan().options());
         Tempo tempo = null;
         for (BarCounts bar : counts.bars()) {
             BarTimeline timeline = bar.plan().timeline();
             List<ChangeMark> marks = words.next(bar.plan());
             boolean tempoNew = tempo != null && !tempo.equals(timeline.tempo());
             line("");
-            wrapped(barHeading(bar.plan()));
-            List<Cell> cells = new BarCells(bar, counts.system(), marks, tempoNew, options).cells();
-            for (String line : new BarLines(cells, options).lines()) {
+            wrapped(BarHeading.of(bar.plan(), options), options.dot(), BarHeading.rates(bar.plan()));
+            BarCells cells = new BarCells(bar, counts.system(), rows, marks, tempoNew, options);
+            for (String line : new BarLines(cells.cells(), cells.labels(), options).lines()) {
                 line(line);
             }
             List<TempoChange> tempi = timeline.tempi();
@@ -56,7 +48,7 @@ public final class TextWriter {
         }
     }
 
-    private void heading(PartCounts counts) throws IOException {
+    private void heading(PartCounts counts, List<NoteRow> rows) throws IOException {
         wrapped(SafeText.of(counts.plan().timeline().part().name()));
         StringBuilder second = new StringBuilder("counted in ").append(SafeText.of(counts.system().title()));
         if (!counts.bars().isEmpty()) {
@@ -65,87 +57,55 @@ public final class TextWriter {
                 second.append(" (assumed: the score gives no tempo)");
             }
         }
+        if (rows.size() > 1) {
+            second.append(options.dot()).append(named(rows));
+        }
         wrapped(second.toString());
         String key = SafeText.of(counts.key());
         if (!options.symbols()) {
             key = key.replace('\u201c', '"').replace('\u201d', '"');
         }
-        wrapped(options.played() + " played   " + options.silent() + " not played   ( ) said but not played"
-                + (key.isEmpty() ? "" : options.dot() + key));
+        String signs = options.played() + " played   " + options.silent() + " not played   ( ) said but not played"
+                + (hasFelt(counts) ? "   " + options.felt() + " below " + options.played() + ": felt, not said" : "");
+        wrapped(signs, options.dot(), key);
     }
 
-    private String barHeading(BarPlan plan) {
-        Bar bar = plan.timeline().bar();
-        StringBuilder text = new StringBuilder("bar ").append(SafeText.of(bar.number())).append("   ").append(bar.meter());
-        if (bar.phase().isPositive()) {
-            text.append(bar.index() == 0 ? " (pickup)" : " (second part of a bar)");
+    private static boolean hasFelt(PartCounts counts) {
+        for (BarCounts bar : counts.bars()) {
+            for (Segment segment : bar.plan().segments()) {
+                if (segment.hasFelt()) {
+                    return true;
+                }
+            }
         }
-        BarStyle style = bar.style();
-        if (style.runNumber() > 0) {
-            text.append("   ").append(switch (style.kind()) {
-                case MULTI_REST -> "rest, bar " + style.runNumber() + " of " + Math.max(style.span(), style.runNumber());
-                case NONE -> "rest, bar " + style.runNumber();
-                case SLASH -> "slashes, bar " + style.runNumber();
-                default -> "repeat, bar " + style.runNumber();
-            });
-        }
-        String names = String.join(", ", unitNames(plan));
-        if (!names.isEmpty()) {
-            double fastest = plan.segments().stream().mapToDouble(Segment::rate).max().orElse(0);
-            long tenths = Math.round(fastest * 10);
-            text.append("   ").append(names).append(options.dot())
-                    .append(plan.segments().size() > 1 ? "up to " : "").append(tenths / 10).append('.').append(tenths % 10)
-                    .append(" a second");
+        return false;
+    }
+
+    /** {@code rows: voices 1, 2}. */
+    private static String named(List<NoteRow> rows) {
+        StringBuilder text = new StringBuilder("rows: ").append(rows.get(0).staff() > 0 ? "staves " : "voices ");
+        for (NoteRow row : rows) {
+            text.append(row == rows.get(0) ? "" : ", ").append(row.label());
         }
         return text.toString();
     }
 
-    private List<String> unitNames(BarPlan plan) {
-        List<String> names = new ArrayList<>();
-        for (Segment segment : plan.segments()) {
-            String name = name(plan.timeline(), segment);
-            if (!names.isEmpty() && names.get(names.size() - 1).equals(name)) {
-                continue;
-            }
-            if (names.size() == MOST_NAMES) {
-                names.add(options.symbols() ? "\u2026" : "...");
-                break;
-            }
-            names.add(name);
+    /** On one line where that fits, else the second part on a line of its own. */
+    private void wrapped(String first, String between, String second) throws IOException {
+        String whole = first + between + second;
+        if (second.isEmpty() || CellWidth.of(whole) <= options.width()) {
+            wrapped(second.isEmpty() ? first : whole);
+            return;
         }
-        return names;
-    }
-
-    private String name(BarTimeline bar, Segment segment) {
-        if (!segment.isSpan()) {
-            return UnitName.of(segment.unit(), bar.beatAt(segment.start()).length(), options.names());
-        }
-        NoteAmount over = NoteAmount.of(segment.end().minus(segment.start()), bar.beatAt(segment.start()).length());
-        return new ChangeMark(ChangeMark.Kind.FIRST, segment.start(), true, segment.positions(), over, null, 1)
-                .what(options.names());
+        wrapped(first);
+        wrapped("  " + second);
     }
 
     /** Breaks a heading before the word that would run over the edge; what goes on is indented. */
     private void wrapped(String text) throws IOException {
-        if (CellWidth.of(text) <= options.width()) {
-            line(text);
-            return;
+        for (String line : Wrapping.of(text, options.width(), "  ")) {
+            line(line);
         }
-        StringBuilder line = new StringBuilder();
-        int width = 0;
-        for (String word : text.split("(?<=[^ ])(?= )")) {
-            int more = CellWidth.of(word);
-            if (width > 0 && width + more > options.width()) {
-                line(line.toString());
-                line.setLength(0);
-                width = 2;
-                word = "  " + word.strip();
-                more = CellWidth.of(word) - 2;
-            }
-            line.append(word);
-            width += more;
-        }
-        line(line.toString());
     }
 
     private void line(String text) throws IOException {

@@ -14,6 +14,7 @@ import countstave.chart.shape.Line;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.count.CountingSystem;
+import countstave.count.FeltNotes;
 import countstave.grid.PlanOptions;
 import countstave.musicxml.ScoreFile;
 import countstave.score.BarChoice;
@@ -60,7 +61,8 @@ class SpansTest {
         ScoreFile file = ScoreFile.of("test.musicxml",
                 text.append("</part></score-partwise>").toString().getBytes(StandardCharsets.UTF_8));
         CountedScore counted = CountedScore.of(file, new CountingOptions(PartChoice.ALL, selection, BarChoice.ALL,
-                CountingSystem.named(CountingSystem.DEFAULT), PulseChoice.BY_METER, null, PlanOptions.DEFAULT, false));
+                CountingSystem.named(CountingSystem.DEFAULT), PulseChoice.BY_METER, null, PlanOptions.DEFAULT, false,
+                null, FeltNotes.YES));
         return ChartWriter.layout(counted.parts(), counted.score(), ChartOptions.standard());
     }
 

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -138,11 +139,77 @@ class ManyFilesTest {
     void outputsThatWouldMeetAreRefusedBeforeAnyWork() throws IOException {
         Files.copy(GROOVE, parts.resolve("low/b.musicxml"));
         refused(run("annotate", parts.resolve("b.musicxml"), parts.resolve("low/b.musicxml"), "-o", out), "both");
-        Files.copy(GROOVE, parts.resolve("b.xml"));
-        refused(run("annotate", parts, "-o", out, "--as", "chart"), "b.musicxml", "b.xml", "b.pdf");
         refused(run("annotate", parts, "-o", folder.resolve("all.pdf")), "folder");
         refused(run("count", parts, "-o", parts.resolve("notes.txt")), "folder");
         assertFalse(Files.exists(out));
+    }
+
+    /** {@code a.mxl} and {@code a.xml} side by side; b is there twice too, and a third time further down. */
+    private void namesakes() throws IOException {
+        Files.copy(parts.resolve("low/deep/c.mxl"), parts.resolve("a.mxl"));
+        Files.copy(GROOVE, parts.resolve("a.xml"));
+        Files.copy(GROOVE, parts.resolve("b.xml"));
+        Files.copy(GROOVE, parts.resolve("low/b.musicxml"));
+    }
+
+    @Test
+    void namesakesKeepTheirEndings() throws IOException {
+        namesakes();
+        for (String[] form : new String[][] {{"count", ".txt"}, {"count", ".json", "--format", "json"},
+                {"annotate", ".pdf", "--as", "chart", "--bars", "1"}}) {
+            Path to = folder.resolve("to" + form[1].substring(1));
+            List<Object> words = new ArrayList<>(List.of(parts, "-o", to));
+            words.addAll(List.of(form).subList(2, form.length));
+            Run run = run(form[0], words.toArray());
+            assertEquals("countstave: 8 scores done, 1 failed, 1 left out", run.summary());
+            String end = form[1];
+            assertEquals(Set.of("a.mxl" + end, "a.xml" + end, "b.musicxml" + end, "b.xml" + end, "d" + end, "low/a" + end,
+                    "low/b" + end, "low/deep/c" + end), names(to));
+            assertEquals("countstave: " + parts.resolve("a.mxl") + " and " + parts.resolve("a.xml") + " have one name but for"
+                    + " the ending: the outputs keep it, " + to.resolve("a.mxl" + end) + " and " + to.resolve("a.xml" + end)
+                    + "; likewise with 1 other name", run.told().get(0));
+            assertEquals(1, run.told().stream().filter(l -> l.contains("one name")).count(), run.err());
+        }
+        assertEquals(run("count", parts.resolve("a.xml"), "--format", "json").out(),
+                Files.readString(folder.resolve("tojson/a.xml.json")));
+    }
+
+    @Test
+    void namesakesBesideTheirScoresAndInFoldersOfTheirOwn() throws IOException {
+        namesakes();
+        Run charts = run("annotate", parts + "/a*", "--as", "chart", "--bars", "1");
+        assertEquals("countstave: " + parts.resolve("a.mxl") + " and " + parts.resolve("a.xml") + " have one name but for the"
+                + " ending: the outputs keep it, " + parts.resolve("a.mxl-counts.pdf") + " and "
+                + parts.resolve("a.xml-counts.pdf"), charts.told().get(0));
+        assertEquals(0, charts.code());
+        assertTrue(names(parts).containsAll(Set.of("a.mxl-counts.pdf", "a.xml-counts.pdf")), names(parts).toString());
+        assertEquals(0, run("practice", parts + "/a*", "-o", out, "--tracks", 0, "--bars", "1").code());
+        assertTrue(names(out).containsAll(Set.of("a.mxl/index.html", "a.xml/index.html")), names(out).toString());
+        Path three = folder.resolve("three");
+        Files.copy(GROOVE, parts.resolve("a.musicxml"));
+        assertTrue(run("count", parts + "/a*", "-o", three).told().get(0).contains(three.resolve("a.musicxml.txt") + ", "
+                + three.resolve("a.mxl.txt") + " and " + three.resolve("a.xml.txt")));
+    }
+
+    /** Outputs that have the endings of their scores do not meet, and are called as ever. */
+    @Test
+    void namesakesThatDoNotMeetAreNotTold() throws IOException {
+        namesakes();
+        Run run = run("annotate", parts, "-o", out);
+        assertEquals(List.of(), run.told().stream().filter(l -> l.contains("one name")).toList());
+        assertTrue(names(out).containsAll(Set.of("a.mxl", "a.xml", "b.musicxml", "b.xml")), names(out).toString());
+        Run printed = run("count", parts);
+        assertFalse(printed.err().contains("one name"), printed.err());
+    }
+
+    /** An .xml file that is no score takes no name from the score beside it. */
+    @Test
+    void whatIsNoScoreIsNoNamesake() throws IOException {
+        Files.copy(GROOVE, parts.resolve("other.musicxml"));
+        Run run = run("count", parts, "-o", out);
+        assertEquals("countstave: 5 scores done, 1 failed, 1 left out", run.summary());
+        assertTrue(names(out).contains("other.txt"), names(out).toString());
+        assertFalse(run.err().contains("one name"), run.err());
     }
 
     @Test

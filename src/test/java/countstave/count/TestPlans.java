@@ -1,6 +1,7 @@
 package countstave.count;
 
 import countstave.grid.BarPlan;
+import countstave.grid.CoveringGrid;
 import countstave.grid.PartPlan;
 import countstave.grid.Segment;
 import countstave.score.Bar;
@@ -14,9 +15,11 @@ import countstave.score.SourceSpot;
 import countstave.score.Swung;
 import countstave.score.Tempo;
 import countstave.score.TempoChange;
+import countstave.score.VoiceAttacks;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.TreeSet;
 
@@ -114,12 +117,14 @@ public final class TestPlans {
         private final Duration beat;
         private final List<Integer> groups;
         private final TreeSet<Offset> attacks = new TreeSet<>();
+        private final List<VoiceAttacks> lines = new ArrayList<>();
         private final List<Segment> segments = new ArrayList<>();
         private final TreeSet<Offset> felt = new TreeSet<>();
         private Swung swung;
         private Duration length;
         private Duration phase = Duration.ZERO;
         private int run;
+        private boolean allFelt;
         private Offset at = Offset.ZERO;
 
         private BarMaker(Meter meter, Duration beat, List<Integer> groups) {
@@ -157,7 +162,20 @@ public final class TestPlans {
             return this;
         }
 
-        /** The bar is swung in pairs of {@code unit}; to be said before its attacks, which are given as written. */
+        /** The attacks of one voice, beside those of the others. */
+        public BarMaker voice(int staff, String voice, String... offsets) {
+            attacks(offsets);
+            lines.add(new VoiceAttacks(staff, voice, Arrays.stream(offsets).map(Offset::parse).map(this::sounding).toList()));
+            return this;
+        }
+
+        /** Attacks between the spoken positions are felt. */
+        public BarMaker felt() {
+            allFelt = true;
+            return this;
+        }
+
+        /** Swings the bar, to be called first: attacks are given as written, and what is counted in {@code unit} is swung. */
         public BarMaker swung(String unit, int longPart, int shortPart) {
             swung = new Swung(Duration.parse(unit), longPart, shortPart, List.of());
             return this;
@@ -183,12 +201,13 @@ public final class TestPlans {
 
         /** Counts on in {@code unit} up to {@code end}. */
         public BarMaker fill(String unit, String end) {
-            return fill(unit, end, unit);
+            return segment(Duration.parse(unit), end, Segment.Kind.FILL, Duration.parse(unit),
+                    swung != null && swung.unit().equals(Duration.parse(unit)) ? swung : null);
         }
 
         /** Counts the whole bar in {@code unit}. */
         public TestPlans fill(String unit) {
-            return fill(unit, length.toString(), unit).end();
+            return fill(unit, length.toString()).end();
         }
 
         public BarMaker span(String unit, String end) {
@@ -219,18 +238,34 @@ public final class TestPlans {
             return written.minus(first).equals(swung.unit()) ? first.plus(swung.second()) : written;
         }
 
+        /** The segment with its felt notes, once all attacks are known. */
+        private Segment withFelt(Segment segment, Swung told) {
+            List<Offset> said = new ArrayList<>();
+            for (int k = 0; k < segment.positions(); k++) {
+                said.add(segment.position(k));
+            }
+            List<Offset> between = attacks.stream().map(this::sounding)
+                    .filter(a -> a.isWithin(segment.start(), segment.end()) && !said.contains(a)).toList();
+            List<Offset> all = new ArrayList<>(said);
+            all.addAll(between);
+            return new Segment(segment.start(), segment.end(), segment.unit(), segment.kind(), segment.change(), segment.rate(),
+                    segment.span(), between, between.isEmpty() ? segment.unit()
+                            : CoveringGrid.unit(segment.start(), segment.end(), all), segment.isSwung() ? told : null);
+        }
+
         private BarPlan plan() {
             int index = bars.size();
             BarStyle style = run == 0 ? BarStyle.NONE : new BarStyle(BarStyle.Kind.MULTI_REST, run, run);
             Bar bar = new Bar(index, Integer.toString(index + 1), !phase.isZero(), meter, index == 0, length, phase,
                     List.of(), List.of(), List.of(), List.of(), List.of(), null, null, style, Duration.of(480, 1),
                     SourceSpot.NONE);
-            Swung swing = swung == null ? null
+            Swung told = swung == null ? null
                     : new Swung(swung.unit(), swung.longPart(), swung.shortPart(), List.copyOf(attacks));
             BarTimeline timeline = new BarTimeline(bar, beats(), !groups.isEmpty(),
-                    attacks.stream().map(this::sounding).toList(), List.of(), List.of(),
-                    List.of(new TempoChange(Offset.ZERO, tempo)), swing);
-            return new BarPlan(timeline, List.copyOf(segments));
+                    attacks.stream().map(this::sounding).toList(), List.copyOf(lines), List.of(),
+                    List.of(new TempoChange(Offset.ZERO, tempo)), told);
+            return new BarPlan(timeline,
+                    segments.stream().map(s -> allFelt || s.isSwung() && s.felt().isEmpty() ? withFelt(s, told) : s).toList());
         }
 
         private List<Beat> beats() {

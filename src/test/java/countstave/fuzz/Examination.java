@@ -19,6 +19,7 @@ import countstave.practice.PracticeOptions;
 import countstave.practice.PracticePlan;
 import countstave.score.ScoreException;
 import countstave.score.Selection;
+import countstave.spelling.CheckedFile;
 import countstave.spelling.RuleSettings;
 import countstave.spelling.SpellingCheck;
 import countstave.spelling.rules.AllRules;
@@ -123,11 +124,13 @@ final class Examination {
     }
 
     private static void checked(CountedScore counted) throws IOException {
-        StringBuilder found = new StringBuilder();
-        FindingsWriter writer = new FindingsWriter(found);
-        writer.file(new countstave.spelling.CheckedFile("fuzzed.musicxml",
-                SpellingCheck.check(counted.score(), AllRules.list(), RuleSettings.DEFAULT), null));
-        harmless(found);
+        CheckedFile file = new CheckedFile("fuzzed.musicxml",
+                SpellingCheck.check(counted.score(), AllRules.list(), RuleSettings.DEFAULT), null);
+        for (boolean all : new boolean[] {false, true}) {
+            StringBuilder found = new StringBuilder();
+            new FindingsWriter(found, all).file(file);
+            harmless(found);
+        }
     }
 
     private static void pages(CountedScore counted) throws IOException {

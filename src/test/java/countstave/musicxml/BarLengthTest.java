@@ -5,7 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.score.Bar;
 import countstave.score.BarStyle;
-import countstave.score.Remark;
+import countstave.score.Fact;
+import countstave.score.Meter;
 import countstave.score.Score;
 import countstave.testing.Corpus;
 import countstave.testing.Snippets;
@@ -13,38 +14,39 @@ import countstave.time.Duration;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** How long bars are, where they begin in their meter, and which of them are remarked. */
+/** How long bars are, where they begin in their meter, and which of them are reported. */
 class BarLengthTest {
 
     private static List<String> bars(Score score) {
         return score.parts().get(0).bars().stream().map(b -> b.length() + " from " + b.phase()).toList();
     }
 
-    private static List<Remark.Kind> kinds(Score score) {
-        return score.remarks().stream().map(Remark::kind).toList();
+    private static List<Class<?>> kinds(Score score) {
+        return score.facts().stream().<Class<?>>map(Fact::getClass).toList();
     }
 
     @Test
     void shortFirstBarIsAPickupAndTheLastBarMayLackIt() {
         Score score = Snippets.in("4/4").bar("4").bar("1").bar("2.").score();
         assertEquals(List.of("1/4 from 3/4", "1/1 from 0/1", "3/4 from 0/1"), bars(score));
-        assertEquals(List.of(), score.remarks());
+        assertEquals(List.of(), score.facts());
     }
 
     @Test
-    void shortAndOverfullBarsKeepTheirLengthAndAreRemarked() {
+    void shortAndOverfullBarsKeepTheirLengthAndAreReported() {
         Score score = Snippets.in("4/4").bar("1").bar("2 8").bar("1").bar("1 16").bar("1").score();
         assertEquals(List.of("1/1 from 0/1", "5/8 from 0/1", "1/1 from 0/1", "17/16 from 0/1", "1/1 from 0/1"), bars(score));
-        assertEquals(List.of(Remark.Kind.SHORT, Remark.Kind.OVERFULL), kinds(score));
-        assertEquals("2", score.remarks().get(0).barNumber());
-        assertTrue(score.remarks().stream().allMatch(r -> r.kind().isWarning()));
+        Meter meter = Meter.of(4, 4);
+        assertEquals(List.of(new Fact.Short(new Fact.Place("P1", 1, "2", null, null), Duration.of(5, 8), meter),
+                new Fact.VoiceOverfull(new Fact.Place("P1", 3, "4", "1", null), Duration.of(17, 16), Duration.WHOLE, meter),
+                new Fact.Overfull(new Fact.Place("P1", 3, "4", null, null), Duration.of(17, 16), meter)), score.facts());
     }
 
     @Test
     void shortBarsThatMakeUpAFullOneAreASplitBar() {
         Score score = Snippets.in("4/4").bar("1").bar("2 8").bar("4.").bar("1").score();
         assertEquals(List.of("1/1 from 0/1", "5/8 from 0/1", "3/8 from 5/8", "1/1 from 0/1"), bars(score));
-        assertEquals(List.of(), score.remarks());
+        assertEquals(List.of(), score.facts());
     }
 
     @Test
@@ -54,7 +56,7 @@ class BarLengthTest {
         Score score = Snippets.read(xml);
         assertEquals("1/4 from 3/4", bars(score).get(1));
         assertEquals("X1", score.parts().get(0).bars().get(1).number());
-        assertEquals(List.of(), score.remarks());
+        assertEquals(List.of(), score.facts());
     }
 
     @Test
@@ -67,7 +69,7 @@ class BarLengthTest {
             Score score = Snippets.read(xml.substring(0, third) + repeat.formatted(end) + xml.substring(third));
             assertEquals(List.of("1/8 from 5/8", "3/4 from 0/1", "5/8 from 0/1", "1/8 from 5/8", "3/4 from 0/1",
                     "5/8 from 0/1"), bars(score));
-            assertEquals(List.of(), score.remarks());
+            assertEquals(List.of(), score.facts());
         }
     }
 
@@ -90,7 +92,7 @@ class BarLengthTest {
         Score whole = Snippets.read(Snippets.score("3/4", 2,
                 "<note><rest/><duration>6</duration><voice>1</voice><type>whole</type></note>"));
         assertTrue(whole.parts().get(0).bars().get(0).voices().get(0).events().get(0).barRest());
-        assertEquals(List.of(), whole.remarks());
+        assertEquals(List.of(), whole.facts());
     }
 
     @Test
@@ -122,7 +124,7 @@ class BarLengthTest {
         String note = "<note><unpitched/><duration>%d</duration><voice>%d</voice></note>";
         Score score = Snippets.read(Snippets.score("2/4", 1, note.formatted(2, 1)
                 + "<backup><duration>3</duration></backup>" + note.formatted(1, 2) + note.formatted(1, 2)));
-        assertEquals(List.of(Remark.Kind.BACKUP_BEYOND_START), kinds(score));
+        assertEquals(List.of(Fact.BackupTooFar.class), kinds(score));
         assertEquals("0/1", score.parts().get(0).bars().get(0).voices().get(1).events().get(0).start().toString());
     }
 
@@ -140,7 +142,7 @@ class BarLengthTest {
         // "a 3/8 pickup measure, a measure that is split into one measure and an implicit measure, an incomplete one"
         Score split = ScoreReader.read(ScoreFile.load(Corpus.score("46d")), ReadOptions.DEFAULT);
         assertEquals(List.of("3/8 from 5/8", "1/2 from 0/1", "1/2 from 1/2", "3/4 from 0/1"), bars(split));
-        assertEquals(List.of(Remark.Kind.SHORT), kinds(split));
+        assertEquals(List.of(Fact.Short.class), kinds(split));
         // "the first and third measures contain only two quarters instead of four"
         Score incomplete = ScoreReader.read(ScoreFile.load(Corpus.score("46f")), ReadOptions.DEFAULT);
         assertEquals(List.of("1/2 from 1/2", "1/1 from 0/1", "1/2 from 0/1", "1/1 from 0/1"), bars(incomplete));

@@ -5,12 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.score.Bar;
 import countstave.score.Event;
+import countstave.score.Fact;
 import countstave.score.Part;
-import countstave.score.Remark;
 import countstave.score.Score;
 import countstave.score.Voice;
 import countstave.testing.Snippets;
 import countstave.time.Duration;
+import countstave.time.Offset;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -63,13 +64,13 @@ class ExactTimeTest {
     }
 
     @Test
-    void roundingIsRemarkedWithTheDivisionsThatWouldDo() {
+    void roundingIsReportedOnceABar() {
         Score score = Snippets.in("4/4").divisions(480).bar("[7:4 16 16 16 16 16 16 16] 2.").score();
-        assertEquals(1, score.remarks().size());
-        assertEquals(Remark.Kind.ROUNDED, score.remarks().get(0).kind());
-        // 7 × 480: the least multiple of 480 in which a seventh of a quarter is whole
-        assertTrue(score.remarks().get(0).text().contains("3360"), score.remarks().get(0).text());
-        assertEquals(List.of(), Snippets.read(Snippets.rhythm("4/4", SEPTUPLETS)).remarks());
+        Event first = score.parts().get(0).bars().get(0).voices().get(0).events().get(0);
+        assertEquals(List.of(new Fact.Rounded(new Fact.Place("P1", 0, "1", "1", first.start()), first, 7)), score.facts());
+        // 480 × 4 / 28 = 68.57, written as 69 of 1920
+        assertEquals("1/28 23/640", first.length() + " " + first.sounding());
+        assertEquals(List.of(), Snippets.read(Snippets.rhythm("4/4", SEPTUPLETS)).facts());
     }
 
     /** Each note rounded up by itself: the durations of the first voice add up to 483, the bar's are 480. */
@@ -130,24 +131,27 @@ class ExactTimeTest {
         String xml = Snippets.score("2/4", 0, note("eighth", "3") + note("", "3") + note("", "6"));
         Score score = Snippets.read(xml);
         assertEquals(List.of("1 0/1 1/8", "1 1/8 1/8", "1 1/4 1/4"), events(score.parts().get(0)));
-        assertEquals(Remark.Kind.BAD_DURATION, score.remarks().get(0).kind());
+        assertEquals(new Fact.BadDuration(new Fact.Place("P1", 0, "1", "1", Offset.ZERO),
+                Fact.BadDuration.Fault.NO_DIVISIONS, true, Duration.of(6, 1)), score.facts().get(0));
     }
 
     @Test
     void durationCountsWhereItContradictsTheWrittenValue() {
         Score score = Snippets.read(Snippets.score("4/4", 4, note("quarter", "4") + note("eighth", "4") + note("half", "8")));
         assertEquals(List.of("1 0/1 1/4", "1 1/4 1/4", "1 1/2 1/2"), events(score.parts().get(0)));
-        assertEquals(List.of(Remark.Kind.VALUE_DIFFERS), score.remarks().stream().map(Remark::kind).toList());
-        assertEquals("1/4", score.remarks().get(0).at().toString());
+        Event eighth = score.parts().get(0).bars().get(0).voices().get(0).events().get(1);
+        assertEquals(List.of(new Fact.ValueDiffers(new Fact.Place("P1", 0, "1", "1", eighth.start()), List.of(eighth))),
+                score.facts());
     }
 
     /** Plain values with scaled durations in a bar whose values exceed its meter. */
     @Test
-    void localMeterIsCountedAsItLastsAndRemarkedOnceABar() {
+    void localMeterIsCountedAsItLastsAndReportedOnceABar() {
         Score score = Snippets.read(Snippets.score("2/4", 6, note("eighth", "2").repeat(6)));
         assertEquals(Duration.of(1, 2), score.parts().get(0).bars().get(0).length());
         assertEquals("1/12", score.parts().get(0).bars().get(0).voices().get(0).events().get(1).start().toString());
-        assertEquals(List.of(Remark.Kind.LOCAL_METER), score.remarks().stream().map(Remark::kind).toList());
+        assertEquals(List.of(Fact.LocalMeter.class, Fact.ValueDiffers.class),
+                score.facts().stream().map(Fact::getClass).toList());
     }
 
     @Test

@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import countstave.score.Remark;
+import countstave.score.Fact;
 import countstave.score.Score;
 import countstave.score.ScoreException;
 import countstave.testing.Snippets;
@@ -146,14 +146,14 @@ class HostileInputTest {
         for (String duration : List.of("-1", "0", "x", "")) {
             Score score = read(bar(NOTE.formatted(duration) + NOTE.formatted(1)));
             assertEquals("1/2", score.parts().get(0).bars().get(0).length().toString(), duration);
-            assertEquals(Remark.Kind.BAD_DURATION, score.remarks().get(0).kind(), duration);
+            assertEquals(Fact.BadDuration.class, score.facts().get(0).getClass(), duration);
         }
         for (String jump : List.of("backup", "forward")) {
             for (String duration : List.of("-1", "0", "x")) {
                 Score score = read(bar(NOTE.formatted(1) + "<" + jump + "><duration>" + duration + "</duration></" + jump
                         + ">" + NOTE.formatted(1)));
                 assertEquals("1/2", score.parts().get(0).bars().get(0).length().toString());
-                assertEquals(Remark.Kind.BAD_DURATION, score.remarks().get(0).kind());
+                assertEquals(Fact.BadDuration.class, score.facts().get(0).getClass());
             }
         }
     }

@@ -5,8 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.score.Bar;
 import countstave.score.Direction;
+import countstave.score.Fact;
 import countstave.score.Meter;
-import countstave.score.Remark;
 import countstave.score.Score;
 import countstave.score.TempoChange;
 import countstave.testing.Corpus;
@@ -52,12 +52,12 @@ class MeterTempoTest {
     }
 
     @Test
-    void unreadableSignatureIsRemarkedAndTheOneBeforeKept() {
+    void unreadableSignatureIsReportedAndTheOneBeforeKept() {
         for (String beats : List.of("many", "0", "-3", "3.5", "3+", "99999999999", "")) {
             Score score = Snippets.read(Snippets.score("4/4", 1, NOTE, "<attributes><time><beats>" + beats
                     + "</beats><beat-type>4</beat-type></time></attributes>" + NOTE));
             assertEquals("4/4", score.parts().get(0).bars().get(1).meter().toString(), beats);
-            assertEquals(List.of(Remark.Kind.METER), score.remarks().stream().map(Remark::kind).toList(), beats);
+            assertEquals(List.of(Fact.BadMeter.class), score.facts().stream().map(Fact::getClass).toList(), beats);
         }
     }
 

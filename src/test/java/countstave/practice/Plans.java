@@ -34,7 +34,7 @@ public final class Plans {
         PlanOptions all = new PlanOptions(usual.plan().weights(), usual.plan().voiceLimit(), false, false);
         return CountedScore.of(ScoreFile.of("test.musicxml", xml.getBytes(StandardCharsets.UTF_8)),
                 new CountingOptions(usual.parts(), usual.selection(), usual.bars(), usual.system(), usual.beat(),
-                        usual.tempo(), all, usual.openTremolo()));
+                        usual.tempo(), all, usual.openTremolo()), countstave.count.FeltNotes.YES);
     }
 
     /**

@@ -114,6 +114,10 @@ class GroupsTest {
                 groups(part("12/8", "4. 4. 4. 4.", "4. 4. 4 4 4", "4 8 4 8 4 8 4 8")));
         assertEquals("3+3+2+2+2, 3+3+2+2+2, dotted",
                 groups(part("12/8", "4. 4. 4 4 4", "4. 4. 4 4 8 8", "4. 4. 4. 4.")));
+        // bars that fit both say nothing, but a part of nothing else is no other meter for one bar
+        String all = "8 8 8 8 8 8 8 8 8";
+        assertEquals("2+2+2+3, 2+2+2+3, 2+2+2+3", groups(part("9/8", "4 4 4 4.", all, "4 8 8 4 4.")));
+        assertEquals("dotted, dotted, dotted, dotted", groups(part("9/8", all, all, "4 4 4 4.", all)));
         // a quarter between beams is no beam of two
         assertEquals("dotted, dotted", groups(part("9/8", "8-8-8 8-8-8 8-8-8", "8-8 4 8-8 8-8-8")));
     }

@@ -45,15 +45,16 @@ class TextWriterTest {
                 counted in Numbers: 1 e & a · ♩ = 70
                 ● played   · not played   ( ) said but not played · & is said “and”
 
-                bar 1   4/4   16ths · 4.7 a second
-                    ┌ 4 to the ♩
+                bar 1   4/4   16ths · said 4.7, played up to 4.7 a second
+                    ┌ 16ths
                   │ ●  ●  ●  ● │ ●  ·  ●  · │ ●  ·  ·  · │ ●  ●  ●  ● │
                   │ 1  e  &  a │ 2 (e) & (a)│ 3 (e)(&)(a)│ 4  e  &  a │
 
-                bar 2   4/4   16ths, 8th triplets, 16th quintuplets, … · up to 7.0 a second
-                                 ┌ 3 to the ♩, ×3⁄4
-                                 │              ┌ 5 to the ♩, ×5⁄3
-                                 │              │               ┌ 6 to the ♩, ×6⁄5
+                bar 2   4/4   16ths, 8th triplets, quintuplets, sextuplets
+                  said up to 7.0, played up to 7.0 a second
+                                 ┌ 8th triplets, ×3⁄4
+                                 │              ┌ quintuplets, ×5⁄3
+                                 │              │               ┌ sextuplets, ×6⁄5
                   │ ●  ●  ●  ● │ ●  ●     ●   │ ●  ●  ●  ●  ● │ ●  ●     ●    ●  ●     ●   │
                   │ 1  e  &  a │ 2  trip  let │ 3  2  3  4  5 │ 4  trip  let  &  trip  let │
                 """, print(example().counts("numbers"), TextOptions.DEFAULT));
@@ -73,7 +74,7 @@ class TextWriterTest {
     void plainSignsForATerminalWithoutUnicode() throws IOException {
         String text = print(example().counts("numbers"), new TextOptions(80, Unplayed.ALL, false));
         String lines = text.substring(text.indexOf("\n\n"));
-        assertTrue(lines.contains("x3/4") && lines.contains("4 to the quarter"), lines);
+        assertTrue(lines.contains("8th triplets, x3/4"), lines);
         assertTrue(lines.chars().allMatch(c -> c < 0x7F), lines);
     }
 
@@ -148,6 +149,29 @@ class TextWriterTest {
             }
         }
         return plans;
+    }
+
+    /** A heading names every unit, once. */
+    @Test
+    void noUnitIsHidden() throws IOException {
+        TestPlans plans = TestPlans.part("A").bar("6/4", "1/4").fill("1/16", "1/4").fill("1/12", "1/2").fill("1/20", "3/4")
+                .fill("1/28", "1/1").fill("1/44", "5/4").fill("1/16", "3/2").end();
+        assertTrue(bars(plans.counts("numbers"), TextOptions.DEFAULT).startsWith("bar 1   6/4   16ths, 8th triplets,"
+                + " quintuplets, septuplets, 11 to the ♩\n  said up to 12.8 a second, nothing played\n"));
+    }
+
+    /** Words a second, with those that no note stands on, and notes a second: at ♩ = 60 four and one. */
+    @Test
+    void saidAndPlayedAreToldApart() throws IOException {
+        TestPlans plans = TestPlans.part("A").tempo(Tempo.of(60)).bar("2/4", "1/4").attacks("0/1", "1/4").fill("1/16");
+        plans.bar("2/4", "1/4").attacks("1/8").fill("1/16").bar("2/4", "1/4").felt().attackEvery("1/32").fill("1/16");
+        // two voices in turn are not one hand that plays twice as fast
+        plans.bar("2/4", "1/4").voice(1, "1", "0/1", "1/8", "1/4", "3/8").voice(1, "2", "1/16", "3/16", "5/16").fill("1/16");
+        String text = bars(plans.counts("numbers"), TextOptions.DEFAULT);
+        assertTrue(text.contains("bar 1   2/4   16ths · said 4.0, played up to 1.0 a second\n"), text);
+        assertTrue(text.contains("bar 2   2/4   16ths · said 4.0 a second, one note played\n"), text);
+        assertTrue(text.contains("bar 3   2/4   16ths · said 4.0, played up to 8.0 a second\n"), text);
+        assertTrue(text.contains("bar 4   2/4   16ths · said 4.0, played up to 2.0 a second\n"), text);
     }
 
     @Test

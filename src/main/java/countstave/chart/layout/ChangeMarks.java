@@ -110,7 +110,7 @@ final class ChangeMarks {
 
     /** Whether another unit is spoken from here; else only the words change and the mark is a thin one. */
     private static boolean isOfUnit(ChangeMark change) {
-        return change.kind() != ChangeMark.Kind.WORDS;
+        return change.isOfUnit();
     }
 
     /** Turns the words of the last marks to the left where they would run over the line's end or a turned mark's bar. */

@@ -1,11 +1,11 @@
 package countstave.spelling.rules;
 
-import countstave.score.Remark;
+import countstave.score.Fact;
 import countstave.spelling.BarView;
+import countstave.spelling.FactWords;
 import countstave.spelling.Findings;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
-import countstave.time.Offset;
 
 /** {@code backup-too-far}. */
 final class BackupTooFar extends BarRule {
@@ -21,9 +21,8 @@ final class BackupTooFar extends BarRule {
 
     @Override
     void check(BarView bar, Findings findings) {
-        if (bar.has(Remark.Kind.BACKUP_BEYOND_START)) {
-            findings.add(bar, null, Offset.ZERO,
-                    "The file goes back beyond the start of the bar before it writes the next voice.", null);
+        for (Fact.BackupTooFar fact : bar.facts(Fact.BackupTooFar.class)) {
+            findings.add(bar, null, fact.place().at(), FactWords.backupTooFar(), null);
         }
     }
 }

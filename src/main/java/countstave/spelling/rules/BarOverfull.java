@@ -1,18 +1,18 @@
 package countstave.spelling.rules;
 
 import countstave.score.Event;
-import countstave.score.Remark;
+import countstave.score.Fact;
 import countstave.score.Voice;
 import countstave.spelling.BarView;
+import countstave.spelling.FactWords;
 import countstave.spelling.Findings;
-import countstave.spelling.LengthWords;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.time.Duration;
 import countstave.time.Offset;
 
 /** {@code bar-overfull}. */
-final class BarOverfull extends VoiceRule {
+final class BarOverfull extends BarRule {
 
     BarOverfull() {
         super(new RuleInfo("bar-overfull", Severity.ERROR,
@@ -23,19 +23,18 @@ final class BarOverfull extends VoiceRule {
     }
 
     @Override
-    void check(BarView bar, Voice voice, Findings findings) {
-        Duration room = bar.meterLength().minus(bar.bar().phase());
-        Duration filled = voice.filled();
-        if (bar.bar().meter().isSenzaMisura() || !filled.isLongerThan(room) || BarView.isBarRest(voice)
-                || isWrittenToFit(bar, voice, room) || MeterDisagrees.isBetween(bar, findings.part())) {
-            return;
+    void check(BarView bar, Findings findings) {
+        for (Fact.VoiceOverfull fact : bar.facts(Fact.VoiceOverfull.class)) {
+            Voice voice = bar.voice(fact.place().voice());
+            if (!isWrittenToFit(bar, voice, fact.room()) && !MeterDisagrees.isBetween(bar, findings.part())) {
+                findings.add(bar, voice.name(), crossing(voice, Offset.at(fact.room())), FactWords.barOverfull(fact), null);
+            }
         }
-        Offset end = Offset.at(room);
-        Offset crossing = BarView.timed(voice).stream().filter(e -> e.end().isAfter(end)).map(Event::start)
-                .findFirst().orElse(end);
-        findings.add(bar, voice.name(), crossing, "The bar is over-full by " + LengthWords.of(filled.minus(room))
-                + ": the voice holds " + LengthWords.of(filled) + ", " + bar.bar().meter() + " has room for "
-                + LengthWords.of(room) + ".", null);
+    }
+
+    /** Where the note begins that does not end in time. */
+    private static Offset crossing(Voice voice, Offset end) {
+        return BarView.timed(voice).stream().filter(e -> e.end().isAfter(end)).map(Event::start).findFirst().orElse(end);
     }
 
     /** Whether only durations that are not those of the written values make it too long: another rule's business. */
@@ -43,6 +42,6 @@ final class BarOverfull extends VoiceRule {
         Duration written = BarView.timed(voice).stream()
                 .map(e -> e.written() == null || e.barRest() ? e.length() : e.written().length())
                 .reduce(Duration.ZERO, Duration::plus);
-        return BarView.hasDiffering(voice) && (bar.has(Remark.Kind.LOCAL_METER) || !written.isLongerThan(room));
+        return bar.hasDiffering(voice) && (bar.has(Fact.LocalMeter.class) || !written.isLongerThan(room));
     }
 }

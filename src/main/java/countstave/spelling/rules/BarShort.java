@@ -2,11 +2,11 @@ package countstave.spelling.rules;
 
 import countstave.score.BarStyle;
 import countstave.score.Event;
-import countstave.score.Remark;
+import countstave.score.Fact;
 import countstave.score.Voice;
 import countstave.spelling.BarView;
+import countstave.spelling.FactWords;
 import countstave.spelling.Findings;
-import countstave.spelling.LengthWords;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.time.Duration;
@@ -40,17 +40,17 @@ final class BarShort extends BarRule {
     }
 
     private static void voices(BarView bar, Findings findings) {
-        if (bar.has(Remark.Kind.SHORT)) {
+        if (bar.has(Fact.Short.class)) {
             // where written values and durations contradict each other, that is the finding
-            boolean sound = bar.bar().voices().stream().noneMatch(BarView::hasDiffering);
+            boolean sound = bar.bar().voices().stream().noneMatch(bar::hasDiffering);
             bar.bar().voices().stream().max(Comparator.comparing(Voice::filled)).filter(v -> sound)
-                    .ifPresent(voice -> tell(bar, voice, bar.meterLength(), findings));
+                    .ifPresent(voice -> tell(bar, voice, findings));
             return;
         }
         if (bar.bar().voices().size() > 1 && bar.bar().length().equals(bar.meterLength())) {
             for (Voice voice : bar.bar().voices()) {
-                if (isShort(voice, bar.meterLength()) && isLeading(bar, voice) && !BarView.hasDiffering(voice)) {
-                    tell(bar, voice, bar.meterLength(), findings);
+                if (isShort(voice, bar.meterLength()) && isLeading(bar, voice) && !bar.hasDiffering(voice)) {
+                    tell(bar, voice, findings);
                 }
             }
         }
@@ -81,10 +81,7 @@ final class BarShort extends BarRule {
         return voice.events().stream().map(Event::staff).collect(Collectors.toSet());
     }
 
-    private static void tell(BarView bar, Voice voice, Duration room, Findings findings) {
-        Duration filled = voice.filled();
-        String holds = filled.isPositive() ? "the voice holds " + LengthWords.of(filled) : "the voice is empty";
-        findings.add(bar, voice.name(), Offset.at(filled), "The bar is short by " + LengthWords.of(room.minus(filled))
-                + ": " + holds + ", " + bar.bar().meter() + " asks for " + LengthWords.of(room) + ".", null);
+    private static void tell(BarView bar, Voice voice, Findings findings) {
+        findings.add(bar, voice.name(), Offset.at(voice.filled()), FactWords.barShort(voice.filled(), bar.bar().meter()), null);
     }
 }

@@ -25,7 +25,7 @@ final class BeamOverRest extends VoiceRule {
         for (BeamRun run : BeamRun.of(voice)) {
             for (Event event : run.events()) {
                 boolean tooLong = event.written() != null && event.printed() && event.written().value().flags() == 0
-                        && !BarView.isSharedTremolo(event);
+                        && !event.isSharedTremolo();
                 if (tooLong) {
                     findings.add(bar, voice.name(), event, "A beam runs across " + LengthWords.of(event.written())
                             + (event.isRest() ? " rest" : " note") + ".", null);

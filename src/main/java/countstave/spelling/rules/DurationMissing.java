@@ -1,11 +1,11 @@
 package countstave.spelling.rules;
 
-import countstave.score.Remark;
+import countstave.score.Fact;
 import countstave.spelling.BarView;
+import countstave.spelling.FactWords;
 import countstave.spelling.Findings;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
-import countstave.time.Offset;
 
 /** {@code duration-missing}. */
 final class DurationMissing extends BarRule {
@@ -21,10 +21,8 @@ final class DurationMissing extends BarRule {
 
     @Override
     void check(BarView bar, Findings findings) {
-        for (Remark remark : bar.remarks(Remark.Kind.BAD_DURATION)) {
-            Offset at = remark.at() == null ? Offset.ZERO : remark.at();
-            String text = remark.text();
-            findings.add(bar, remark.voice(), at, Character.toUpperCase(text.charAt(0)) + text.substring(1) + ".", null);
+        for (Fact.BadDuration fact : bar.facts(Fact.BadDuration.class)) {
+            findings.add(bar, fact.place().voice(), fact.place().at(), FactWords.badDuration(fact), null);
         }
     }
 }

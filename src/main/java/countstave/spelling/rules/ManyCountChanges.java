@@ -49,7 +49,7 @@ final class ManyCountChanges extends BaseRule {
                     .map(segment -> bar.beatName(segment.start())).toList();
             // where the bar does not add up, the changes come of that
             if (places.size() >= MANY && bar.addsUp()) {
-                findings.addOnce(bar.bar().meter() + ": " + places, bar, null, Offset.ZERO, "The count changes " + places.size() + " times in this bar: on "
+                findings.add(bar, null, Offset.ZERO, "The count changes " + places.size() + " times in this bar: on "
                         + String.join(", ", places.subList(0, places.size() - 1)) + " and "
                         + places.get(places.size() - 1) + ".", null);
             }

@@ -1,8 +1,8 @@
 package countstave.spelling.rules;
 
 import countstave.score.Bar;
+import countstave.score.Fact;
 import countstave.score.Part;
-import countstave.score.Remark;
 import countstave.score.Voice;
 import countstave.spelling.BarView;
 import countstave.spelling.Findings;
@@ -35,7 +35,7 @@ final class MeterDisagrees extends BarRule {
 
     /** Whether, in a score of several parts, all voices of this bar have the same length and the meter another. */
     static boolean isBetween(BarView bar, PartView view) {
-        boolean differs = bar.has(Remark.Kind.OVERFULL) || bar.has(Remark.Kind.SHORT);
+        boolean differs = bar.has(Fact.Overfull.class) || bar.has(Fact.Short.class);
         if (!differs || view.score().parts().size() < 2 || Closings.completesPickup(bar, view)) {
             return false;
         }

@@ -25,7 +25,7 @@ final class TupletAllDotted extends TupletRule {
     @Override
     void check(BarView bar, Voice voice, Tuplet tuplet, List<Event> events, Findings findings) {
         if (holds(tuplet, events)) {
-            findings.addOnce(tuplet.ratio() + " in " + bar.bar().meter(), bar, voice.name(), events.get(0), "All notes in the " + tuplet.ratio()
+            findings.add(bar, voice.name(), events.get(0), "All notes in the " + tuplet.ratio()
                     + " are dotted, which makes them plain notes.",
                     Sounds.respell(bar.frame(), voice, tuplet.start(), tuplet.end()));
         }

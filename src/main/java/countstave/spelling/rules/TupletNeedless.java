@@ -29,8 +29,7 @@ final class TupletNeedless extends TupletRule {
         }
         Suggestion plain = PlainTuplets.plain(bar, voice, tuplet);
         if (plain != null && plain.items().size() <= events.size()) {
-            findings.addOnce(tuplet.ratio() + " in " + bar.bar().meter(), bar, voice.name(), events.get(0),
-                    "The " + tuplet.ratio()
+            findings.add(bar, voice.name(), events.get(0), "The " + tuplet.ratio()
                     + " is not needed: every note begins and ends where plain notes do.", plain);
         }
     }

@@ -26,7 +26,7 @@ final class TupletNumber extends BracketRule {
     void check(Bracket bracket, List<Bracket> all, Findings findings) {
         // the notes of a nested tuplet have the product of the ratios around them: another rule's business
         boolean alone = bracket.outer() == null && all.stream().noneMatch(b -> b.isInside(bracket));
-        if (!bracket.isMatched() || !alone || bracket.events().stream().anyMatch(BarView::isSharedTremolo)) {
+        if (!bracket.isMatched() || !alone || bracket.events().stream().anyMatch(Event::isSharedTremolo)) {
             return;
         }
         Ratio shown = bracket.start().shownRatio();

@@ -77,7 +77,7 @@ final class TupletUnfilled extends BaseRule {
 
     private static boolean isRegular(Event event) {
         return event.written() != null && event.written().length().equals(event.length())
-                && !BarView.isSharedTremolo(event);
+                && !event.isSharedTremolo();
     }
 
     /** The ratio of the group where all its notes have the same; null where an inner group hides it. */

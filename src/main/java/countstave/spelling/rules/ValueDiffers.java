@@ -1,11 +1,10 @@
 package countstave.spelling.rules;
 
 import countstave.score.Event;
-import countstave.score.Remark;
-import countstave.score.Voice;
+import countstave.score.Fact;
 import countstave.spelling.BarView;
+import countstave.spelling.FactWords;
 import countstave.spelling.Findings;
-import countstave.spelling.LengthWords;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.spelling.Sounds;
@@ -13,7 +12,7 @@ import countstave.spelling.Suggestion;
 import java.util.List;
 
 /** {@code value-differs}. */
-final class ValueDiffers extends VoiceRule {
+final class ValueDiffers extends BarRule {
 
     /** More than this many in one bar have one cause, and are told as one. */
     private static final int MOST_TOLD_ALONE = 3;
@@ -28,21 +27,20 @@ final class ValueDiffers extends VoiceRule {
     }
 
     @Override
-    void check(BarView bar, Voice voice, Findings findings) {
-        List<Event> differing = BarView.timed(voice).stream().filter(BarView::differs).toList();
-        boolean local = differing.size() > 1 && bar.has(Remark.Kind.LOCAL_METER);
+    void check(BarView bar, Findings findings) {
+        bar.facts(Fact.ValueDiffers.class).forEach(fact -> tell(bar, fact.place().voice(), fact.events(), findings));
+    }
+
+    private static void tell(BarView bar, String voice, List<Event> differing, Findings findings) {
+        boolean local = differing.size() > 1 && bar.has(Fact.LocalMeter.class);
         if (local || differing.size() > MOST_TOLD_ALONE) {
-            Event first = differing.get(0);
-            findings.add(bar, voice.name(), first, differing.size() + " notes are written as one value and last another"
-                    + (local ? ", as if this voice had a time signature of its own" : "") + "; the first is written as "
-                    + LengthWords.of(first.written()) + " and lasts " + LengthWords.of(first.length()) + ".", null);
+            findings.add(bar, voice, differing.get(0), FactWords.valuesDiffer(differing, local), null);
             return;
         }
         for (Event event : differing) {
             // where the bar does not add up, nobody knows which of the two lengths is the wrong one
-            Suggestion suggestion = bar.has(Remark.Kind.OVERFULL) ? null : Sounds.respell(bar.frame(), event);
-            findings.add(bar, voice.name(), event, "Written as " + LengthWords.of(event.written()) + (event.isRest()
-                    ? " rest" : "") + ", but it lasts " + LengthWords.of(event.length()) + ".", suggestion);
+            Suggestion suggestion = bar.has(Fact.Overfull.class) ? null : Sounds.respell(bar.frame(), event);
+            findings.add(bar, voice, event, FactWords.valueDiffers(event), suggestion);
         }
     }
 }

@@ -1,15 +1,14 @@
 package countstave.spelling.rules;
 
-import countstave.score.Event;
-import countstave.score.Voice;
+import countstave.score.Fact;
 import countstave.spelling.BarView;
+import countstave.spelling.FactWords;
 import countstave.spelling.Findings;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
-import countstave.time.Offset;
 
 /** {@code voice-overlap}. */
-final class VoiceOverlap extends VoiceRule {
+final class VoiceOverlap extends BarRule {
 
     VoiceOverlap() {
         super(new RuleInfo("voice-overlap", Severity.ERROR,
@@ -21,19 +20,11 @@ final class VoiceOverlap extends VoiceRule {
     }
 
     @Override
-    void check(BarView bar, Voice voice, Findings findings) {
-        Offset noteEnd = Offset.ZERO;
-        Offset restEnd = Offset.ZERO;
-        for (Event event : BarView.timed(voice)) {
-            // two rests over each other are a trace of deleted notes and harm nobody
-            boolean overlaps = event.start().isBefore(noteEnd) || event.isNote() && event.start().isBefore(restEnd);
-            if (overlaps && event.length().isPositive()) {
-                findings.add(bar, voice.name(), event,
-                        "The voice overlaps itself: a note begins before the one before it has ended.", null);
-                return;
+    void check(BarView bar, Findings findings) {
+        for (Fact.Overlap fact : bar.facts(Fact.Overlap.class)) {
+            if (fact.note() != null) {
+                findings.add(bar, fact.place().voice(), fact.note(), FactWords.overlap(), null);
             }
-            noteEnd = event.isNote() && event.end().isAfter(noteEnd) ? event.end() : noteEnd;
-            restEnd = event.isRest() && event.printed() && event.end().isAfter(restEnd) ? event.end() : restEnd;
         }
     }
 }

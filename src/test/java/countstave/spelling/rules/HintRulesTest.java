@@ -60,8 +60,9 @@ class HintRulesTest {
                 RuleCase.of("many-count-changes", rhythm("4/4", "4 4 4 4",
                                 "16 16 16 16 [3:2 8 8 8] [5:4 16 16 16 16 16] [6:4 16 16 16 16 16 16]",
                                 "16 16 16 16 [3:2 8 8 8] [5:4 16 16 16 16 16] [6:4 16 16 16 16 16 16]", "4 4 4 4"),
-                        "many-count-changes: bar 2, beat 1: The count changes 4 times in this bar: on 1, 2, 3 and 4. There is"
-                                + " 1 more like it in this part.",
+                        "many-count-changes: bar 2, beat 1: The count changes 4 times in this bar: on 1, 2, 3 and 4.\n"
+                                + "many-count-changes: bar 3, beat 1: The count changes 4 times in this bar: on 1, 2, 3 and"
+                                + " 4.",
                         rhythm("4/4", "16 16 16 16 [3:2 8 8 8] 16 16 16 16 16 16 16 16")));
     }
 

@@ -7,7 +7,6 @@ import countstave.spelling.Finding;
 import countstave.spelling.RuleSettings;
 import countstave.spelling.SpellingCheck;
 import countstave.testing.Snippets;
-import countstave.text.FindingsWriter;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -57,7 +56,7 @@ record RuleCase(String rule, String broken, List<String> said, String nearly, Se
     }
 
     private static String text(Finding finding) {
-        return finding.rule() + ": " + FindingsWriter.place(finding).replaceFirst("Drums, ", "") + ": "
+        return finding.rule() + ": " + finding.place().replaceFirst("Drums, ", "") + ": "
                 + finding.sentence() + (finding.suggestion() == null ? "" : " => " + finding.suggestion().words());
     }
 

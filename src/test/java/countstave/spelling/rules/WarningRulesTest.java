@@ -92,7 +92,11 @@ class WarningRulesTest {
                 // under a tremolo sign dots and number say how many strokes there are (common practice, no source)
                 RuleCase.of("tuplet-all-dotted", rhythm("2/4", "[3:2 4.] 4", "[3:2 4.] [3:2 4.]"),
                         "tuplet-all-dotted: bar 1, beat 1, voice 1: All notes in the 3:2 are dotted, which makes them plain"
-                                + " notes. There are 2 more like it in this part. => quarter",
+                                + " notes. => quarter\n"
+                                + "tuplet-all-dotted: bar 2, beat 1, voice 1: All notes in the 3:2 are dotted, which makes"
+                                + " them plain notes. => quarter\n"
+                                + "tuplet-all-dotted: bar 2, beat 2, voice 1: All notes in the 3:2 are dotted, which makes"
+                                + " them plain notes. => quarter",
                         RuleCase.raw("1/4", 1, "4. 1 3:2 T<3:2 T> roll")));
     }
 

@@ -1,0 +1,122 @@
+package countstave.spelling;
+
+import countstave.score.Event;
+import countstave.score.Fact;
+import countstave.score.Meter;
+import countstave.time.Duration;
+import java.math.BigInteger;
+import java.util.List;
+
+/**
+ * What is said of the facts that the reader reports: the one place where they become sentences. A warning says what the
+ * counting makes of a fact; a finding of {@code check} says what is wrong.
+ */
+public final class FactWords {
+
+    private FactWords() {
+    }
+
+    /** What is told while the score is counted all the same; null for what only {@code check} tells. */
+    public static String warning(Fact fact) {
+        if (fact instanceof Fact.Overfull overfull) {
+            return length(overfull.holds(), overfull.meter(), "has room for");
+        }
+        if (fact instanceof Fact.Short tooShort) {
+            return length(tooShort.holds(), tooShort.meter(), "asks for");
+        }
+        if (fact instanceof Fact.LocalMeter) {
+            return "its notes are written in one meter and last in another; they are counted as they last";
+        }
+        if (fact instanceof Fact.BackupTooFar) {
+            return "a backup goes beyond the bar's start; it is stopped there";
+        }
+        if (fact instanceof Fact.BadDuration duration) {
+            return duration(duration);
+        }
+        if (fact instanceof Fact.BadMeter meter) {
+            return meter.unreadable() == null
+                    ? "its staves have different time signatures; the bar is counted in " + meter.counted()
+                    : "the time signature " + meter.unreadable() + " cannot be read; the meter before it is kept";
+        }
+        return null;
+    }
+
+    private static String length(Duration holds, Meter meter, String wants) {
+        return "the bar holds " + holds + " of a whole note, but its meter " + meter + " " + wants + " " + meter.length()
+                + "; it is counted as long as it is";
+    }
+
+    private static String duration(Fact.BadDuration fact) {
+        String instead = fact.written() ? "its written value is taken" : "it takes no time";
+        return switch (fact.fault()) {
+            case NEGATIVE -> "a duration is negative; the written value is taken instead";
+            case MISSING -> "a note has no duration; " + instead;
+            case ZERO -> "a note lasts 0; " + instead;
+            case BACKUP -> "a backup has no duration above 0; it is passed over";
+            case FORWARD -> "a forward has no duration above 0; it is passed over";
+            case NO_DIVISIONS -> "the file does not say how many divisions a quarter has; "
+                    + (fact.written() ? "going by the first note, it has " : "it is taken for ") + number(fact.divisions());
+        };
+    }
+
+    /** Of {@code bar-overfull}. */
+    public static String barOverfull(Fact.VoiceOverfull fact) {
+        return "The bar is over-full by " + LengthWords.of(fact.holds().minus(fact.room())) + ": the voice holds "
+                + LengthWords.of(fact.holds()) + ", " + fact.meter() + " has room for " + LengthWords.of(fact.room()) + ".";
+    }
+
+    /** Of {@code bar-short}. */
+    public static String barShort(Duration filled, Meter meter) {
+        String holds = filled.isPositive() ? "the voice holds " + LengthWords.of(filled) : "the voice is empty";
+        return "The bar is short by " + LengthWords.of(meter.length().minus(filled)) + ": " + holds + ", " + meter
+                + " asks for " + LengthWords.of(meter.length()) + ".";
+    }
+
+    /** Of {@code backup-too-far}. */
+    public static String backupTooFar() {
+        return "The file goes back beyond the start of the bar before it writes the next voice.";
+    }
+
+    /** Of {@code duration-missing}: the warning as a sentence. */
+    public static String badDuration(Fact.BadDuration fact) {
+        String warning = duration(fact);
+        return Character.toUpperCase(warning.charAt(0)) + warning.substring(1) + ".";
+    }
+
+    /** Of {@code value-differs}, about one note or rest. */
+    public static String valueDiffers(Event event) {
+        return "Written as " + LengthWords.of(event.written()) + (event.isRest() ? " rest" : "") + ", but it lasts "
+                + LengthWords.of(event.length()) + ".";
+    }
+
+    /** Of {@code value-differs}, about several notes of a voice in a bar. */
+    public static String valuesDiffer(List<Event> differing, boolean localMeter) {
+        Event first = differing.get(0);
+        return differing.size() + " notes are written as one value and last another"
+                + (localMeter ? ", as if this voice had a time signature of its own" : "") + "; the first is written as "
+                + LengthWords.of(first.written()) + " and lasts " + LengthWords.of(first.length()) + ".";
+    }
+
+    /**
+     * Of {@code duration-rounded}.
+     *
+     * @param first the first of the part's rounded notes
+     * @param notes how many there are
+     * @param exact divisions of a quarter that would be exact, or null
+     */
+    public static String rounded(Event first, int notes, BigInteger exact) {
+        return "With " + number(first.divisions()) + " divisions of a quarter, "
+                + (notes == 1 ? "a duration had" : notes + " durations of this part had") + " to be rounded, here to "
+                + first.sounding() + " of a whole note instead of " + first.length()
+                + (exact == null ? "" : "; " + exact + " divisions would be exact") + ".";
+    }
+
+    /** Of {@code voice-overlap}. */
+    public static String overlap() {
+        return "The voice overlaps itself: a note begins before the one before it has ended.";
+    }
+
+    private static String number(Duration ratio) {
+        return ratio.denominator() == 1 ? String.valueOf(ratio.numerator()) : ratio.toString();
+    }
+}

@@ -1,0 +1,137 @@
+package countstave.bench;
+
+import countstave.grid.BarPlan;
+import countstave.grid.PartPlan;
+import countstave.grid.PlanOptions;
+import countstave.grid.Planner;
+import countstave.grid.Segment;
+import countstave.musicxml.OwnMarks;
+import countstave.musicxml.ReadOptions;
+import countstave.musicxml.ScoreFile;
+import countstave.musicxml.ScoreReader;
+import countstave.score.BarTimeline;
+import countstave.score.Part;
+import countstave.score.PulseChoice;
+import countstave.score.Score;
+import countstave.score.ScoreException;
+import countstave.score.Selection;
+import countstave.score.Timeline;
+import countstave.time.Duration;
+import countstave.time.Offset;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** How the plans of the open corpus count, in figures: where they change, how fast they are, whether they flicker. */
+class PlanFigures {
+
+    private static final double LIMIT = PlanOptions.DEFAULT_VOICE_LIMIT.doubleValue();
+
+    private int bars;
+    private int changes;
+    private int offBeat;
+    private int slowerInBeat;
+    private int tooFast;
+    private int tooFastThatHalves;
+    private int flicker;
+    private int alike;
+    private int alikeBars;
+    private Segment before;
+    private Duration first;
+    private Offset second = Offset.ZERO;
+    private Duration secondUnit;
+
+    @Test
+    void corpus() throws IOException {
+        for (String folder : List.of("../shared/corpus", "scores")) {
+            if (!Files.isDirectory(Path.of(folder))) {
+                continue;
+            }
+            try (Stream<Path> files = Files.walk(Path.of(folder))) {
+                for (Path file : files.filter(f -> f.toString().matches(".*\\.(mxl|xml|musicxml)")).sorted().toList()) {
+                    add(file);
+                }
+            }
+        }
+        System.out.printf(Locale.ROOT, "bars %d, changes %d, off the beat %d (%.1f %%), slower inside a beat %d, segments above"
+                + " 1.25 of the voice limit %d (of a unit that halves %d), there and back within a bar %d, bars alike that are"
+                + " counted otherwise %d of %d (%.1f %%)%n", bars, changes, offBeat, 100.0 * offBeat / changes, slowerInBeat,
+                tooFast, tooFastThatHalves, flicker, alike, alikeBars, 100.0 * alike / alikeBars);
+    }
+
+    private void add(Path file) throws IOException {
+        Score score;
+        try {
+            ScoreFile read = ScoreFile.of(file.getFileName().toString(), Files.readAllBytes(file));
+            score = ScoreReader.read(read.withText(OwnMarks.strip(read.text())), ReadOptions.DEFAULT);
+        } catch (ScoreException e) {
+            return;
+        }
+        for (Part part : score.parts()) {
+            if (part.hasNotes()) {
+                try {
+                    add(Planner.plan(Timeline.of(part, Selection.ALL, PulseChoice.BY_METER, null), PlanOptions.DEFAULT));
+                } catch (ScoreException e) {
+                    // notes of a file that fit no grid
+                }
+            }
+        }
+    }
+
+    private void add(PartPlan plan) {
+        before = null;
+        first = null;
+        secondUnit = null;
+        Map<List<Object>, Map<List<Object>, Integer>> counted = new HashMap<>();
+        for (BarPlan bar : plan.bars()) {
+            bars++;
+            List<Object> said = new ArrayList<>();
+            for (Segment segment : bar.segments()) {
+                add(bar.timeline(), segment);
+                said.add(List.of(segment.start(), segment.unit(), segment.isSpan()));
+            }
+            BarTimeline t = bar.timeline();
+            counted.computeIfAbsent(List.of(t.attacks(), t.bar().meter(), t.bar().length(), t.tempi()), k -> new HashMap<>())
+                    .merge(said, 1, Integer::sum);
+        }
+        for (Map<List<Object>, Integer> counts : counted.values()) {
+            int all = counts.values().stream().mapToInt(n -> n).sum();
+            if (all > 1) {
+                alikeBars += all;
+                alike += all - counts.values().stream().mapToInt(n -> n).max().orElse(0);
+            }
+        }
+    }
+
+    private void add(BarTimeline bar, Segment segment) {
+        if (before != null && !segment.unit().equals(before.unit())) {
+            changes++;
+            boolean onBeat = bar.beats().stream().anyMatch(b -> b.start().equals(segment.start()));
+            offBeat += onBeat ? 0 : 1;
+            slowerInBeat += !onBeat && segment.unit().isLongerThan(before.unit()) && !before.isSpan() && !segment.isSpan() ? 1 : 0;
+            Offset now = Offset.at(bar.bar().length().times(bar.bar().index())).plus(segment.start().sinceStart());
+            boolean coarser = secondUnit != null && secondUnit.isLongerThan(segment.unit()) && secondUnit.isMultipleOf(segment.unit());
+            if (first != null && first.equals(segment.unit()) && coarser && !now.minus(second).isLongerThan(bar.bar().length())) {
+                flicker++;
+            }
+            first = before.unit();
+            second = now;
+            secondUnit = segment.unit();
+        }
+        if (segment.rate() > 1.25 * LIMIT) {
+            tooFast++;
+            Duration parts = bar.beatAt(segment.start()).length().over(segment.unit());
+            tooFastThatHalves += !segment.isSpan() && parts.numerator() % 2 == 0 && parts.denominator() == 1 ? 1 : 0;
+        }
+        before = segment;
+    }
+}
