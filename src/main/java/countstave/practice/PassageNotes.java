@@ -46,8 +46,8 @@ public final class PassageNotes {
             boolean lighter = count.isLighterThan(counts.get(i - 1));
             boolean felt = count.hasFelt() && !counts.get(i - 1).hasFelt();
             lines.add("From " + names.tempo(count.from()) + " on " + (lighter ? "a lighter" : "another")
-                    + " count takes over in " + lower(bars(differing(count, counts.get(i - 1)))) + ", count " + count.number()
-                    + (felt ? ": the notes between its words are felt." : "."));
+                    + " count takes over in " + lower(bars(differing(count, counts.get(i - 1)))) + " (count "
+                    + count.number() + ")" + (felt ? ": the notes between its words are felt." : "."));
         }
     }
 
