@@ -3,14 +3,15 @@ package countstave;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.count.BarCounts;
 import countstave.count.Count;
+import countstave.count.FeltNotes;
 import countstave.count.PartCounts;
 import countstave.count.SegmentCounts;
 import countstave.count.Unplayed;
+import countstave.grid.PlanOptions;
 import countstave.grid.Segment;
 import countstave.musicxml.Annotator;
 import countstave.musicxml.CountPart;
@@ -24,6 +25,8 @@ import countstave.score.Part;
 import countstave.score.Score;
 import countstave.score.ScoreException;
 import countstave.score.Selection;
+import countstave.score.Swing;
+import countstave.score.Tempo;
 import countstave.score.Voice;
 import countstave.testing.Corpus;
 import countstave.time.Offset;
@@ -63,18 +66,39 @@ class InvariantsTest {
     @TestFactory
     Stream<DynamicTest> everyScore() throws IOException {
         List<Path> files = new ArrayList<>(Corpus.scores());
-        try (Stream<Path> demo = Files.list(Path.of("scores"))) {
-            demo.filter(f -> f.toString().endsWith(".musicxml")).sorted().forEach(files::add);
-        }
-        return files.stream().map(f -> DynamicTest.dynamicTest(f.getFileName().toString(), () -> check(f)));
+        files.addAll(demo());
+        return files.stream().map(f -> DynamicTest.dynamicTest(f.getFileName().toString(),
+                () -> check(f, CountingOptions.defaults())));
     }
 
-    private static void check(Path path) throws Exception {
+    private static List<Path> demo() throws IOException {
+        try (Stream<Path> demo = Files.list(Path.of("scores"))) {
+            return demo.filter(f -> f.toString().endsWith(".musicxml")).sorted().toList();
+        }
+    }
+
+    /** The demo scores swung, fast enough that much is felt, with a dot under each felt note; and with every note said. */
+    @TestFactory
+    Stream<DynamicTest> swungAndFelt() throws IOException {
+        return demo().stream().flatMap(f -> Stream.of(FeltNotes.DOT, FeltNotes.NO).map(felt -> DynamicTest.dynamicTest(
+                f.getFileName() + ", felt " + felt, () -> check(f, swung(felt)))));
+    }
+
+    private static CountingOptions swung(FeltNotes felt) {
+        CountingOptions usual = CountingOptions.defaults();
+        boolean may = felt != FeltNotes.NO;
+        PlanOptions plan = new PlanOptions(usual.plan().weights(), usual.plan().voiceLimit(), may, may);
+        return new CountingOptions(usual.parts(), usual.selection(), usual.bars(), usual.system(), usual.beat(),
+                Tempo.of(132), plan, false, new Swing(Swing.EIGHTH, 2, 1), felt);
+    }
+
+    private static void check(Path path, CountingOptions options) throws Exception {
+        boolean dots = options.felt() == FeltNotes.DOT;
         CountedScore counted;
         ScoreFile file;
         try {
             file = ScoreFile.load(path);
-            counted = CountedScore.of(file, CountingOptions.defaults());
+            counted = CountedScore.of(file, options);
         } catch (ScoreException refused) {
             assertFalse(refused.getMessage().isBlank());
             assertFalse(refused.getMessage().contains("\n"), refused.getMessage());
@@ -83,7 +107,7 @@ class InvariantsTest {
         everyAttackIsSaidOrFelt(counted);
         boolean large = file.text().length() > LARGE;
         for (Unplayed unplayed : large ? new Unplayed[] {Unplayed.NEEDED} : Unplayed.values()) {
-            Splice splice = Annotator.annotate(file.text(), counted.parts(), Selection.ALL, unplayed);
+            Splice splice = Annotator.annotate(file.text(), counted.parts(), Selection.ALL, unplayed, dots);
             String annotated = splice.toString();
             // spliced, not rewritten; strippable
             assertEquals(file.text(), OwnMarks.strip(annotated));
@@ -99,10 +123,10 @@ class InvariantsTest {
                 continue;
             }
             // annotating twice is annotating once
-            CountedScore twice = CountedScore.of(again, CountingOptions.defaults());
+            CountedScore twice = CountedScore.of(again, options);
             assertArrayEquals(written.bytes(), twice.file().withText(
-                    Annotator.annotate(twice.file().text(), twice.parts(), Selection.ALL, unplayed).toString()).bytes());
-            everyAttackHasItsWord(counted, annotated);
+                    Annotator.annotate(twice.file().text(), twice.parts(), Selection.ALL, unplayed, dots).toString()).bytes());
+            everyAttackHasItsWord(counted, annotated, dots);
             if (!large) {
                 againstOutsiders(file.text(), annotated);
             }
@@ -199,8 +223,8 @@ class InvariantsTest {
         }
     }
 
-    /** Read again, the file has under every attack the word that the plan says there, and under a felt note none. */
-    private static void everyAttackHasItsWord(CountedScore counted, String annotated) {
+    /** Read again, the file has under every attack the word that the plan says there, and under a felt note none, or a dot. */
+    private static void everyAttackHasItsWord(CountedScore counted, String annotated, boolean dots) {
         Score read = ScoreReader.read(utf8(annotated), ReadOptions.DEFAULT);
         for (PartCounts part : counted.parts()) {
             Part before = part.plan().timeline().part();
@@ -220,8 +244,10 @@ class InvariantsTest {
                 bar.segments().forEach(s -> s.counts().stream().filter(Count::played).forEach(count ->
                         assertTrue((words.get(bar.plan().timeline().writtenAt(count.at())) + " ").startsWith(count.say() + " "),
                                 () -> count + " is not under its note but " + words)));
-                bar.plan().segments().forEach(s -> s.felt().forEach(at ->
-                        assertNull(words.get(bar.plan().timeline().writtenAt(at)), () -> "a word under the felt note at " + at)));
+                bar.plan().segments().forEach(s -> s.felt().forEach(at -> {
+                    String word = words.get(bar.plan().timeline().writtenAt(at));
+                    assertTrue(dots ? (word + " ").startsWith("\u00b7 ") : word == null, () -> word + " under the felt note at " + at);
+                }));
             }
         }
     }

@@ -5,6 +5,7 @@ import countstave.CountingOptions;
 import countstave.chart.ChartOptions;
 import countstave.chart.ChartWriter;
 import countstave.chart.Preparation;
+import countstave.count.FeltNotes;
 import countstave.count.Unplayed;
 import countstave.musicxml.Annotator;
 import countstave.musicxml.CountPart;
@@ -109,7 +110,7 @@ final class AnnotateCommand implements Callable<Integer> {
         Splice annotated = form == Form.part
                 ? CountPart.annotate(counted.file().text(), counted.score().parts(), counted.parts())
                 : Annotator.annotate(counted.file().text(), counted.parts(), counting.selection(),
-                        unplayed != null ? unplayed : Unplayed.NEEDED);
+                        unplayed != null ? unplayed : Unplayed.NEEDED, counting.felt() == FeltNotes.DOT);
         targets.write(score, force, out -> counted.file().write(annotated, compressed, out), console);
     }
 

@@ -146,7 +146,7 @@ final class PracticeCommand implements Callable<Integer> {
                 Progress progress = targets == null ? Progress.onTerminal(console.err()) : new Progress(console.err(), false);
                 CountedScore counted = Job.count(score, file, console, counting);
                 new PracticeFolder(counted, plans(counted, options), top).write(folder, force, progress,
-                        counting.selection(), guides, sheet);
+                        counting, guides, sheet);
                 console.out().println("wrote " + Console.clean(folder.resolve(PracticeFolder.INDEX).toString()));
                 return null;
             });

@@ -1,8 +1,10 @@
 package countstave.cli;
 
 import countstave.CountedScore;
+import countstave.CountingOptions;
 import countstave.chart.ChartOptions;
 import countstave.chart.SheetWriter;
+import countstave.count.FeltNotes;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
 import countstave.json.PracticeJson;
@@ -13,7 +15,6 @@ import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
 import countstave.practice.StageWords;
 import countstave.score.ScoreException;
-import countstave.score.Selection;
 import countstave.text.PracticeIndex;
 import countstave.text.PracticeText;
 import java.io.IOException;
@@ -57,8 +58,8 @@ final class PracticeFolder {
      * @param force whether files that are there may be replaced
      * @throws ScoreException if something cannot be written; then nothing has changed
      */
-    void write(Path folder, boolean force, Progress progress, Selection selection, GuideFiles sound, ChartOptions page) {
-        List<FolderFile> files = files(selection, sound, page);
+    void write(Path folder, boolean force, Progress progress, CountingOptions counting, GuideFiles sound, ChartOptions page) {
+        List<FolderFile> files = files(counting, sound, page);
         checkFree(folder, force, files);
         List<Path> made = new ArrayList<>();
         Path beside = null;
@@ -82,7 +83,7 @@ final class PracticeFolder {
         }
     }
 
-    private List<FolderFile> files(Selection selection, GuideFiles sound, ChartOptions page) {
+    private List<FolderFile> files(CountingOptions counting, GuideFiles sound, ChartOptions page) {
         String title = counted.score().title();
         List<FolderFile> files = new ArrayList<>();
         files.add(new FolderFile("practice.pdf", "the practice sheet, to print", null, 0, (out, progress) -> {
@@ -99,7 +100,7 @@ final class PracticeFolder {
         })));
         files.add(new FolderFile("practice.json", "the plan as data", null, 0,
                 text(out -> PracticeJson.write(title, counted.score().source(), plans, out))));
-        files.addAll(stages(selection));
+        files.addAll(stages(counting));
         for (int part = 0; part < plans.size(); part++) {
             String prefix = plans.size() == 1 ? "" : "p" + (part + 1) + "-";
             files.addAll(sound.files(plans.get(part), top, prefix));
@@ -108,7 +109,7 @@ final class PracticeFolder {
     }
 
     /** The score with the counts of each stage, as MusicXML. */
-    private List<FolderFile> stages(Selection selection) {
+    private List<FolderFile> stages(CountingOptions counting) {
         List<FolderFile> files = new ArrayList<>();
         for (Stage stage : List.of(Stage.ALL, Stage.BEATS_AND_PLAYED, Stage.BEATS, Stage.STRONG_BEATS)) {
             int number = stage.ordinal() + 1;
@@ -117,8 +118,8 @@ final class PracticeFolder {
                     (out, progress) -> {
                         List<PartCounts> parts = plans.stream().map(plan -> StageWords.of(plan, stage)).toList();
                         ScoreFile file = counted.file();
-                        file.write(Annotator.annotate(file.text(), parts, selection, Unplayed.ALL), file.isCompressed(),
-                                out);
+                        file.write(Annotator.annotate(file.text(), parts, counting.selection(), Unplayed.ALL,
+                                counting.felt() == FeltNotes.DOT), file.isCompressed(), out);
                         return "";
                     }));
         }

@@ -17,8 +17,9 @@ import java.util.function.Function;
  * The count of a passage at another tempo than the written one: the plan of that tempo, with the words of the part's
  * system.
  *
- * <p>The passage is planned with a few bars on either side, so that it is counted as it will be in the score. The bars
- * that come back have their written tempi: how fast they are said is the step's to say, see {@link Passage#speed}.
+ * <p>The passage is planned with a few bars on either side, at both tempi: a bar whose count the tempo does not change is
+ * counted as in the score. The bars that come back have their written tempi: how fast they are said is the step's to say,
+ * see {@link Passage#speed}.
  */
 final class CountsAtTempo {
 
@@ -27,6 +28,8 @@ final class CountsAtTempo {
 
     private final PartCounts part;
     private final Function<PartTimeline, PartCounts> planning;
+    private Stretch lastAsked;
+    private Stretch asWritten;
 
     /** @param planning from bars at their tempi to their counts */
     CountsAtTempo(PartCounts part, Function<PartTimeline, PartCounts> planning) {
@@ -46,12 +49,20 @@ final class CountsAtTempo {
      * @param perMinute in the unit of {@link Stretch#tempo}
      */
     Stretch of(Stretch passage, BigDecimal perMinute) {
+        if (passage != lastAsked) {
+            lastAsked = passage;
+            asWritten = planned(passage, passage.tempo().perMinute());
+        }
+        return passage.changedBy(asWritten, planned(passage, perMinute));
+    }
+
+    private Stretch planned(Stretch passage, BigDecimal perMinute) {
         int from = firstAround(passage);
         PartTimeline whole = part.plan().timeline();
         PartCounts counted = planning.apply(new PartTimeline(whole.part(),
                 around(passage).stream().map(bar -> at(bar, perMinute, passage.tempo().perMinute())).toList(),
                 whole.tempoAssumed(), whole.staves()));
-        return passage.countedAs(Stretch.of(counted, passage.first() - from, passage.last() - from));
+        return Stretch.of(counted, passage.first() - from, passage.last() - from);
     }
 
     /** The passage's bars with those on either side, as they are written. */

@@ -46,8 +46,19 @@ public final class PassageNotes {
             boolean lighter = count.isLighterThan(counts.get(i - 1));
             boolean felt = count.hasFelt() && !counts.get(i - 1).hasFelt();
             lines.add("From " + names.tempo(count.from()) + " on " + (lighter ? "a lighter" : "another")
-                    + " count takes over, count " + count.number() + (felt ? ": the notes between its words are felt." : "."));
+                    + " count takes over in " + lower(bars(differing(count, counts.get(i - 1)))) + " (count "
+                    + count.number() + ")" + (felt ? ": the notes between its words are felt." : "."));
         }
+    }
+
+    private static TreeSet<Integer> differing(StepCount count, StepCount before) {
+        TreeSet<Integer> bars = new TreeSet<>();
+        for (int bar = 0; bar < count.stretch().size(); bar++) {
+            if (!count.stretch().counting(bar).equals(before.stretch().counting(bar))) {
+                bars.add(bar);
+            }
+        }
+        return bars;
     }
 
     /** The first step that is too fast for a stage, and the stage that takes its place. */

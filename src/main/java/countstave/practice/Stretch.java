@@ -12,6 +12,7 @@ import countstave.time.Offset;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Bars in a row, laid out from the start of the first: positions here run on over the barlines.
@@ -138,13 +139,19 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
 
     /** What is counted, bar by bar: equal where the same is said at the same places and the same notes are felt. */
     List<Object> counting() {
+        return new ArrayList<>(bars.stream().map(Stretch::counting).toList());
+    }
+
+    /** What is counted in its bar {@code bar}. */
+    Object counting(int bar) {
+        return counting(bars.get(bar));
+    }
+
+    private static Object counting(BarCounts bar) {
         List<Object> counting = new ArrayList<>();
-        for (BarCounts bar : bars) {
-            for (SegmentCounts counts : bar.segments()) {
-                Segment segment = counts.segment();
-                counting.add(List.of(segment.start(), segment.unit(), segment.kind(), segment.felt(), segment.isSwung()));
-            }
-            counting.add(bar.segments().size());
+        for (SegmentCounts counts : bar.segments()) {
+            Segment segment = counts.segment();
+            counting.add(List.of(segment.start(), segment.unit(), segment.kind(), segment.felt(), segment.isSwung()));
         }
         return counting;
     }
@@ -157,13 +164,26 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
     Stretch countedAs(Stretch other) {
         List<BarCounts> counted = new ArrayList<>();
         for (int bar = 0; bar < bars.size(); bar++) {
-            BarTimeline timeline = timeline(bar);
-            List<SegmentCounts> segments = other.bars.get(bar).segments().stream()
-                    .map(counts -> new SegmentCounts(in(timeline, counts.segment()), counts.counts())).toList();
-            counted.add(new BarCounts(new BarPlan(timeline, segments.stream().map(SegmentCounts::segment).toList()),
-                    segments));
+            counted.add(counted(timeline(bar), other.bars.get(bar)));
         }
         return new Stretch(first, List.copyOf(counted), starts, other.unitBefore);
+    }
+
+    /** These very bars, those of them with the counts of {@code after} in which it differs from {@code before}. */
+    Stretch changedBy(Stretch before, Stretch after) {
+        List<BarCounts> counted = new ArrayList<>();
+        for (int bar = 0; bar < bars.size(); bar++) {
+            boolean same = before.counting(bar).equals(after.counting(bar));
+            counted.add(same ? bars.get(bar) : counted(timeline(bar), after.bars.get(bar)));
+        }
+        return new Stretch(first, List.copyOf(counted), starts,
+                Objects.equals(before.unitBefore, after.unitBefore) ? unitBefore : after.unitBefore);
+    }
+
+    private static BarCounts counted(BarTimeline timeline, BarCounts as) {
+        List<SegmentCounts> segments = as.segments().stream()
+                .map(counts -> new SegmentCounts(in(timeline, counts.segment()), counts.counts())).toList();
+        return new BarCounts(new BarPlan(timeline, segments.stream().map(SegmentCounts::segment).toList()), segments);
     }
 
     private static Segment in(BarTimeline bar, Segment s) {

@@ -239,7 +239,7 @@ class SheetPdfTest {
     @ValueSource(strings = {"dense", "polyrhythms", "meters", "song"})
     void wordsDoNotMeet(String score) throws IOException {
         List<Run> runs = SheetReader.read(pdf(Plans.counted(score)));
-        List<Run> words = runs.stream().filter(r -> isSyllable(r) || r.text().equals("^")).toList();
+        List<Run> words = runs.stream().filter(r -> isSyllable(r) || r.text().matches("[·^]")).toList();
         for (int i = 0; i < words.size(); i++) {
             for (int j = i + 1; j < words.size(); j++) {
                 Run a = words.get(i);

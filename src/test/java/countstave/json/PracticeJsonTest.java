@@ -190,6 +190,27 @@ class PracticeJsonTest {
         assertEquals(90, number(map(list(part, "passages").get(0), "tempo"), "perMinute"));
     }
 
+    /** By hand, ♩ = 152: 16ths up to 97, above it eighths; each count with its steps, its words and what is felt in it. */
+    @Test
+    void aCountForEachTempo() throws IOException {
+        StringBuilder out = new StringBuilder();
+        CountedScore counted = Plans.countedXml(Snippets.in("2/4").tempo(152).bar("16 16 16 16 8 16 16").xml());
+        PracticeJson.write("t", "s", List.of(Plans.by(counted, tempo -> tempo <= 97 ? "1/16" : "1/8")), out);
+        Object passage = list(part((Map<String, Object>) TinyJson.read(out.toString())), "passages").get(0);
+        List<Object> ladder = list(passage, "ladder");
+        assertEquals("1 1 1 1 2 2 2 2 2 2 2 2",
+                ladder.stream().map(r -> map(r).get("count").toString()).collect(Collectors.joining(" ")));
+        List<Object> counts = list(passage, "counts");
+        assertEquals(List.of("number", "from", "to", "felt", "breaths", "stages"), List.copyOf(map(counts.get(1)).keySet()));
+        assertEquals("76 92 98 152", map(counts.get(0)).get("from") + " " + map(counts.get(0)).get("to") + " "
+                + map(counts.get(1)).get("from") + " " + map(counts.get(1)).get("to"));
+        assertEquals(List.of(), list(counts.get(0), "felt"));
+        assertEquals(List.of("1/16", "3/16", "7/16"),
+                list(counts.get(1), "felt").stream().map(f -> map(f).get("at")).toList());
+        assertEquals("1 & 2 &", list(list(counts.get(1), "stages").get(0), "counts").stream()
+                .map(c -> (String) map(c).get("say")).collect(Collectors.joining(" ")));
+    }
+
     /** The demo scores: what the file says is what the plan holds. */
     @ParameterizedTest
     @ValueSource(strings = {"dense", "song"})

@@ -3,6 +3,8 @@ package countstave.practice;
 import countstave.CountedScore;
 import countstave.CountingOptions;
 import countstave.count.Count;
+import countstave.count.FeltNotes;
+import countstave.count.HandPlans;
 import countstave.count.PartCounts;
 import countstave.grid.PlanOptions;
 import countstave.musicxml.ScoreFile;
@@ -12,6 +14,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
+import java.util.function.IntFunction;
 
 /** Practice plans of whole scores for tests, and what has to be said at a stage, taken from the plan itself. */
 public final class Plans {
@@ -34,7 +37,7 @@ public final class Plans {
         PlanOptions all = new PlanOptions(usual.plan().weights(), usual.plan().voiceLimit(), false, false);
         return CountedScore.of(ScoreFile.of("test.musicxml", xml.getBytes(StandardCharsets.UTF_8)),
                 new CountingOptions(usual.parts(), usual.selection(), usual.bars(), usual.system(), usual.beat(),
-                        usual.tempo(), all, usual.openTremolo(), usual.swing(), usual.felt()));
+                        usual.tempo(), all, usual.openTremolo(), usual.swing(), FeltNotes.NO));
     }
 
     /**
@@ -45,6 +48,16 @@ public final class Plans {
      */
     public static PracticePlan by(PartCounts counts, Function<PartTimeline, PartCounts> planning) {
         return PracticePlan.of(counts, PracticeOptions.DEFAULT, new CountsAtTempo(counts, planning));
+    }
+
+    /**
+     * The same with every bar of the first part counted as {@code unit} says for the quarters a minute at its start, in
+     * the notation of {@link HandPlans}.
+     */
+    public static PracticePlan by(CountedScore counted, IntFunction<String> unit) {
+        Function<PartTimeline, PartCounts> planning = timeline -> HandPlans.counts(timeline, timeline.bars().stream()
+                .map(bar -> unit.apply(bar.tempo().perMinute().intValue())).toArray(String[]::new));
+        return by(planning.apply(counted.parts().get(0).plan().timeline()), planning);
     }
 
     public static List<PracticePlan> of(CountedScore counted) {

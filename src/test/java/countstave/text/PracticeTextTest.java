@@ -10,6 +10,7 @@ import countstave.practice.Plans;
 import countstave.testing.Snippets;
 import java.io.IOException;
 import java.util.List;
+import java.util.function.IntFunction;
 import org.junit.jupiter.api.Test;
 
 /** The plan as text, against examples by hand. */
@@ -35,7 +36,7 @@ class PracticeTextTest {
     /** The figures are those of the hand-worked example in the test of the JSON plan. */
     @Test
     void figuresLadderAndStages() throws IOException {
-        String text = text(120, SIXTEENTHS, TRIPLETS);
+        String text = text(Plans.everyNoteSaid(Snippets.in("4/4").tempo(120).bar(SIXTEENTHS).bar(TRIPLETS).xml()), 10, true);
         for (String line : List.of(
                 "1. Bars 1–2, ♩ = 120, difficulty 7.0",
                 "   changes a bar 0.5, fastest second 8.0 syllables, fastest count 8.0 /s, rarity 1 of 4, distance 3.6;"
@@ -77,16 +78,64 @@ class PracticeTextTest {
         assertFalse(text.contains("^·"), text);
     }
 
+    private static String byHand(int tempo, IntFunction<String> unit, String bar) throws IOException {
+        CountedScore counted = Plans.countedXml(Snippets.in("4/4").tempo(tempo).bar(bar).bar(bar).xml());
+        StringBuilder out = new StringBuilder();
+        PracticeText.write("test", Plans.by(counted, unit), 10, true, out);
+        return out.toString();
+    }
+
     /** By hand: a quintuplet over four quarters at ♩ = 30, the slowest step for 60, lasts 8 s, more than 6. */
     @Test
     void aLateBreathAndAWholeTupletAreSaid() throws IOException {
         String bar = "[5:4 4 4 4 4 4]";
-        String text = text(100, bar, bar);
-        assertTrue(text.contains("Bars 1, 2 hold a tuplet that is counted through as one, at every step alike;"), text);
-        // from half of 100: 4 · 60 / 50 = 4.8 s a bar is in time
-        assertFalse(text.contains("a breath has to last"), text);
-        String slow = text(Plans.countedXml(Snippets.in("4/4").tempo(60).bar(bar).bar(bar).xml()), 10, true);
-        assertTrue(slow.contains("At ♩ = 30 a breath has to last 8.0 s (bars 1, 2): a tuplet is not interrupted."), slow);
+        String always = byHand(60, tempo -> "span:1/5", bar);
+        assertTrue(always.contains("   Bars 1, 2 hold a tuplet that is counted through as one, at every step alike; the beats"
+                + " inside it are in the click.\n"), always);
+        assertTrue(always.contains("   At ♩ = 30 a breath has to last 8.0 s (bars 1, 2): a tuplet is not interrupted.\n"),
+                always);
+        // from half of 100, five to the beat; above 80 the tuplet: 4 · 60 / 80 = 3 s a bar is in time
+        String turns = byHand(100, tempo -> tempo <= 80 ? "1/20" : "span:1/5", bar);
+        assertTrue(turns.contains("   From ♩ = 83 on a lighter count takes over in bars 1, 2 (count 2).\n"), turns);
+        assertTrue(turns.contains("   From ♩ = 83 on bars 1, 2 hold a tuplet that is counted through as one; the beats inside"
+                + " it are in the click.\n"), turns);
+        assertFalse(turns.contains("At ♩ = 83 a breath has to last"), turns);
+    }
+
+    /**
+     * By hand, ♩ = 152, 16ths up to 97, above it eighths between which the others are felt: both counts are written out,
+     * the second with dots; its beats are those of the first.
+     */
+    @Test
+    void aLighterCountIsWrittenBelowTheFullOne() throws IOException {
+        String text = byHand(152, tempo -> tempo <= 97 ? "1/16" : "1/8", "16 16 16 16 8 16 16 4 16 8 16");
+        String expected = String.join("\n",
+                "   Tempo steps (clean repeats): 76 (5) 81 (3) 86 (3) 92 (3) count 2: 98 (3) 104 (3) 111 (3) 118 (3) 126 (3) 134 (3)"
+                        + " 143 (3) 152 (5)",
+                "   From ♩ = 98 on a lighter count takes over in bars 1, 2 (count 2): the notes between its words are felt.",
+                "   Count 1, up to ♩ = 92:",
+                "   1) everything is said",
+                "      1 | 1 e & a 2 (e) & a 3 (e) (&) (a) 4 e (&) a",
+                "      2 | 1 e & a 2 (e) & a 3 (e) (&) ^(a) 4 e (&) a",
+                "   2) the beats and what is played are said",
+                "      1 | 1 e & a 2 · & a 3 · · · 4 e · a",
+                "      2 | 1 e & a 2 · & a 3 · · · 4 e · a",
+                "   3) only the beats are said",
+                "      1 | 1 · · · 2 · · · 3 · · · 4 · · ·",
+                "      2 | 1 · · · 2 · · · 3 · · · 4 · · ·",
+                "   4) only the first beat is said, and the middle one of a bar of four or more",
+                "      1 | 1 · · · · · · · 3 · · · · · · ·",
+                "      2 | 1 · · · · · · · 3 · · · · · · ·",
+                "   5) nothing is said: click only",
+                "   Count 2, from ♩ = 98 on:",
+                "   1) everything is said",
+                "      1 | 1 · & · 2 & · 3 (&) 4 · (&) ·",
+                "      2 | 1 · & · 2 & · 3 (&) 4 · (&) ·",
+                "   2) the beats and what is played are said",
+                "      1 | 1 · & · 2 & · 3 · 4 · · ·",
+                "      2 | 1 · & · 2 & · 3 · 4 · · ·",
+                "      the other stages as with count 1", "");
+        assertTrue(text.contains(expected), text);
     }
 
     /**
@@ -96,7 +145,7 @@ class PracticeTextTest {
     @Test
     void aWholeTupletIsCountedAlikeOnEveryStep() throws IOException {
         String bar = "[11:8 8 8 8 8 8 8 8 8 8 8 8]";
-        String text = text(160, bar, bar);
+        String text = byHand(160, tempo -> "span:1/11", bar);
         assertTrue(text.contains("can be said up to ♩ = 141, less than written"), text);
         String ladder = text.lines().filter(l -> l.contains("Tempo steps")).findFirst().orElseThrow();
         int first = Integer.parseInt(ladder.replaceAll(".* stage 3: ([0-9]+) .*", "$1"));

@@ -16,8 +16,9 @@ import java.util.List;
 import java.util.TreeSet;
 
 /**
- * The counts under the staff: a ruled line with a tick for each counted position, taller on the beats, and the words. A
- * breath sign hangs before its tick, where no word and no mark of a change can meet it.
+ * The counts under the staff: a ruled line with a tick for each counted position, taller on the beats, and the words, or
+ * a dot below a note that is felt and has no tick. All of it stands below the written notes. A breath sign hangs before
+ * its tick, where no word and no mark of a change can meet it.
  */
 final class CountsBelow {
 
@@ -64,7 +65,7 @@ final class CountsBelow {
         TreeSet<Offset> positions = new TreeSet<>();
         for (Segment segment : counts.plan().segments()) {
             for (int k = 0; k < segment.positions(); k++) {
-                positions.add(segment.position(k));
+                positions.add(timeline.writtenAt(segment.position(k)));
             }
         }
         TreeSet<Offset> beats = new TreeSet<>();
@@ -84,7 +85,7 @@ final class CountsBelow {
     private void syllables(PlacedBar bar, double baseline, List<Shape> shapes) {
         for (ShownCount count : bar.bar().shown()) {
             Text.Style style = count.played() ? Text.Style.BOLD : Text.Style.REGULAR;
-            Role role = count.played() ? Role.SYLLABLE_PLAYED : Role.SYLLABLE_UNPLAYED;
+            Role role = count.felt() ? Role.FELT : count.played() ? Role.SYLLABLE_PLAYED : Role.SYLLABLE_UNPLAYED;
             double x = bar.x(count.at());
             double half = measures.text().width(count.say(), Sizes.SYLLABLE, style) / 2;
             if (count.opens()) {

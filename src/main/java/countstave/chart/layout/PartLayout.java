@@ -5,6 +5,7 @@ import countstave.chart.engrave.BarEngraver;
 import countstave.chart.font.Measures;
 import countstave.chart.shape.Shape;
 import countstave.count.PartCounts;
+import countstave.grid.Segment;
 import countstave.score.Direction;
 import countstave.score.Score;
 import java.util.ArrayList;
@@ -51,7 +52,12 @@ final class PartLayout {
     private String key() {
         String spoken = counts.key();
         return counts.system().title() + (spoken.isEmpty() ? "" : "; " + spoken)
-                + ". Bold: played. In parentheses: said, not played. At a thick bar the count changes.";
+                + ". Bold: played. In parentheses: said, not played. " + (hasFelt() ? "A dot: a note that is felt, not said. " : "")
+                + "At a thick bar the count changes.";
+    }
+
+    private boolean hasFelt() {
+        return counts.bars().stream().anyMatch(bar -> bar.plan().segments().stream().anyMatch(Segment::hasFelt));
     }
 
     private boolean[] sections() {

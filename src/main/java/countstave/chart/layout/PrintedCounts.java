@@ -9,11 +9,13 @@ import countstave.count.Unplayed;
 import countstave.practice.Breath;
 import countstave.score.BarTimeline;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
  * The syllables of a bar as they are printed, and which of them share a pair of parentheses: neighbours that nobody
- * plays, within one beat and one unit, as handbooks print them ({@code 1 (e & a)}; sources.md, worked examples).
+ * plays, within one beat and one unit, as handbooks print them ({@code 1 (e & a)}; sources.md, worked examples). A felt
+ * note has a dot in place of a word.
  */
 final class PrintedCounts {
 
@@ -39,10 +41,13 @@ final class PrintedCounts {
                 boolean joinsRight = c + 1 < counts.size() && joined(count, counts.get(c + 1), timeline);
                 boolean breath = breaths && count.say().startsWith(Breath.SIGN);
                 String say = breath ? count.say().substring(Breath.SIGN.length()) : count.say();
-                printed.add(new ShownCount(count.at(), say, count.played(), !count.played() && !joinsLeft,
-                        !count.played() && !joinsRight, breath));
+                printed.add(new ShownCount(timeline.writtenAt(count.at()), say, count.played(), !count.played() && !joinsLeft,
+                        !count.played() && !joinsRight, breath, false));
             }
         }
+        bar.plan().segments().forEach(segment -> segment.felt()
+                .forEach(at -> printed.add(ShownCount.felt(timeline.writtenAt(at)))));
+        printed.sort(Comparator.comparing(ShownCount::at));
         return printed;
     }
 

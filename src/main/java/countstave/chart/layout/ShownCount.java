@@ -3,14 +3,22 @@ package countstave.chart.layout;
 import countstave.time.Offset;
 
 /**
- * One syllable as it is printed.
+ * One syllable as it is printed, or the dot of a felt note.
  *
- * @param at from the bar's start
- * @param say the syllable
+ * @param at from the bar's start, where it stands in the notation: in a swung bar notes are written before they sound
+ * @param say the syllable, or the dot
  * @param played whether a note begins here
  * @param opens whether an opening parenthesis stands before it
  * @param closes whether a closing one stands after it
  * @param breath whether to breathe in just before it
+ * @param felt whether it is the dot of a note that is not said
  */
-record ShownCount(Offset at, String say, boolean played, boolean opens, boolean closes, boolean breath) {
+record ShownCount(Offset at, String say, boolean played, boolean opens, boolean closes, boolean breath, boolean felt) {
+
+    private static final String DOT = "\u00b7";
+
+    /** The dot of a note that is felt. */
+    static ShownCount felt(Offset at) {
+        return new ShownCount(at, DOT, true, false, false, false, true);
+    }
 }
