@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.score.Look;
+import countstave.score.Swung;
 import countstave.score.Tempo;
 import countstave.score.Tremolo;
 import countstave.score.TupletMark;
@@ -105,6 +106,7 @@ class WrittenOutEqualsTest {
             case "Duration" -> Duration.of(1, 2 + which);
             case "Offset" -> Offset.of(1, 2 + which);
             case "Ratio" -> new Ratio(3 + which, 2);
+            case "Swung" -> which == 0 ? null : new Swung(Duration.of(1, 8), 2, 1, List.of());
             case "Tempo" -> new Tempo(Duration.of(1, 4), new BigDecimal(60 + which));
             case "Tremolo" -> new Tremolo(Tremolo.Kind.SINGLE, 1 + which);
             case "TupletMark" -> which == 0 ? null : new TupletMark(true, 1, null, null, null, null,

@@ -256,7 +256,7 @@ final class BeatGrids {
             return cost;
         }
         boolean fine = (long) d * parts > ordinary && full > EASY && (led || parts == 2);
-        return fine ? cost + options.weights().feltBySay() : LOST;
+        return fine ? cost + options.weights().feltThoughSayable() : LOST;
     }
 
     /** Whether a voice that has the note at {@code tick} divides the beat in a multiple of {@code d}. */

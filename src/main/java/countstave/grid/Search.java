@@ -39,7 +39,16 @@ final class Search {
     record Step(int from, int to, int state, int tuplet) {
     }
 
-    private record Question(BarGraph bar, long[] after) {
+    /** A bar and what follows it: the same graph with the same costs behind it has the same answer. */
+    private static final class Question {
+
+        private final BarGraph bar;
+        private final long[] after;
+
+        Question(BarGraph bar, long[] after) {
+            this.bar = bar;
+            this.after = after;
+        }
 
         @Override
         public boolean equals(Object other) {

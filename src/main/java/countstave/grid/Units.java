@@ -88,6 +88,9 @@ final class Units {
 
     /** How long words of this length last, in thousandths of a second, rounded down. */
     static long milliseconds(Duration unit, Tempo tempo) {
+        if (tempo.perMinute().signum() <= 0) {
+            return WILDEST.longValue();
+        }
         Duration units = unit.over(tempo.unit());
         return bounded(BigDecimal.valueOf(60_000).multiply(BigDecimal.valueOf(units.numerator()))
                 .divide(tempo.perMinute().multiply(BigDecimal.valueOf(units.denominator())), 0, RoundingMode.DOWN));

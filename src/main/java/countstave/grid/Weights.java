@@ -26,7 +26,7 @@ package countstave.grid;
  * @param hiddenBeat a beat inside a span count, which is not said
  * @param felt a note felt between two words because its own grid is too fast to say
  * @param feltThird a note felt that cuts the distance between two words in three or four
- * @param feltBySay a note felt though its own grid could be said
+ * @param feltThoughSayable a note felt though its own grid could be said
  * @param feltAgainst a note felt because its voice goes against the one that is counted
  * @param feltBeyond a note felt because nobody can say its beat
  * @param swungAndTriplets a change between swung pairs and the triplets that they are taken from
@@ -34,7 +34,7 @@ package countstave.grid;
 public record Weights(long unplayed, long resting, long faster, long slower, long otherFamily, long doubling,
         long barline, long weakBeat, long slowerOnWeakBeat, long insideBeat, long anywhere, long slowerInBar, long slowerInBeat, long flicker,
         long tooFast, long tooSlow, long rareDivision, long dottedAlone, long hiddenBeat, long felt, long feltThird,
-            long feltBySay,
+            long feltThoughSayable,
         long feltAgainst, long feltBeyond, long swungAndTriplets) {
 
     /** A division over this is rare. */
@@ -70,7 +70,7 @@ public record Weights(long unplayed, long resting, long faster, long slower, lon
                 scaled(otherFamily, steadiness), scaled(doubling, steadiness), scaled(barline, steadiness),
                 scaled(weakBeat, steadiness), scaled(slowerOnWeakBeat, steadiness), scaled(insideBeat, steadiness), scaled(anywhere, steadiness),
                 scaled(slowerInBar, steadiness), scaled(slowerInBeat, steadiness), scaled(flicker, steadiness),
-                tooFast, tooSlow, rareDivision, dottedAlone, hiddenBeat, felt, feltThird, feltBySay, feltAgainst, feltBeyond,
+                tooFast, tooSlow, rareDivision, dottedAlone, hiddenBeat, felt, feltThird, feltThoughSayable, feltAgainst, feltBeyond,
                 scaled(swungAndTriplets, steadiness));
     }
 
@@ -86,7 +86,7 @@ public record Weights(long unplayed, long resting, long faster, long slower, lon
                 on(c, doubling), on(c, barline), on(c, weakBeat), on(c, slowerOnWeakBeat), on(c, insideBeat), on(c, anywhere), on(c, slowerInBar),
                 on(c, slowerInBeat), on(k, flicker), on(s, tooFast), on(s, tooSlow),
                 on(r, rareDivision), on(r, dottedAlone), on(term == Term.HIDDEN, hiddenBeat), on(f, felt),
-                on(f, feltThird), on(f, feltBySay), on(f, feltAgainst), on(f, feltBeyond), on(c, swungAndTriplets));
+                on(f, feltThird), on(f, feltThoughSayable), on(f, feltAgainst), on(f, feltBeyond), on(c, swungAndTriplets));
     }
 
     private static long on(boolean wanted, long weight) {
