@@ -26,7 +26,7 @@ final class BeatGrids {
     static final int LARGEST_DIVISION = 20_160;
 
     /** From this share of the voice limit on, in thousandths, a grid is too fast to be worth saying. */
-    static final long UNSAYABLE = 1300;
+    static final long UNSAYABLE = 1250;
     /** From here on nobody says it, whatever it costs. */
     static final long BEYOND_WORDS = 1600;
     /** Up to here a doubling finer than a 16th is said rather than felt. */

@@ -43,8 +43,8 @@ class PlanFigures {
     private int tooFast;
     private int tooFastThatHalves;
     private int flicker;
-    private int alike;
-    private int alikeBars;
+    private final int[] alike = new int[2];
+    private final int[] unforced = new int[2];
     private Segment before;
     private Duration first;
     private Offset second = Offset.ZERO;
@@ -64,8 +64,9 @@ class PlanFigures {
         }
         System.out.printf(Locale.ROOT, "bars %d, changes %d, off the beat %d (%.1f %%), slower inside a beat %d, segments above"
                 + " 1.25 of the voice limit %d (of a unit that halves %d), there and back within a bar %d, bars alike that are"
-                + " counted otherwise %d of %d (%.1f %%)%n", bars, changes, offBeat, 100.0 * offBeat / changes, slowerInBeat,
-                tooFast, tooFastThatHalves, flicker, alike, alikeBars, 100.0 * alike / alikeBars);
+                + " counted otherwise %d of %d (%.1f %%), among the same neighbours %d of %d (%.1f %%)%n", bars, changes, offBeat, 100.0 * offBeat / changes, slowerInBeat,
+                tooFast, tooFastThatHalves, flicker, alike[0], alike[1], 100.0 * alike[0] / alike[1],
+                unforced[0], unforced[1], 100.0 * unforced[0] / unforced[1]);
     }
 
     private void add(Path file) throws IOException {
@@ -92,7 +93,9 @@ class PlanFigures {
         first = null;
         secondUnit = null;
         Map<List<Object>, Map<List<Object>, Integer>> counted = new HashMap<>();
-        for (BarPlan bar : plan.bars()) {
+        Map<List<Object>, Map<List<Object>, Integer>> amongTheSame = new HashMap<>();
+        for (int b = 0; b < plan.bars().size(); b++) {
+            BarPlan bar = plan.bars().get(b);
             bars++;
             List<Object> said = new ArrayList<>();
             for (Segment segment : bar.segments()) {
@@ -100,14 +103,23 @@ class PlanFigures {
                 said.add(List.of(segment.start(), segment.unit(), segment.isSpan()));
             }
             BarTimeline t = bar.timeline();
-            counted.computeIfAbsent(List.of(t.attacks(), t.bar().meter(), t.bar().length(), t.tempi()), k -> new HashMap<>())
-                    .merge(said, 1, Integer::sum);
+            List<Object> kind = List.of(t.attacks(), t.bar().meter(), t.bar().length(), t.tempi());
+            counted.computeIfAbsent(kind, k -> new HashMap<>()).merge(said, 1, Integer::sum);
+            List<Object> neighbours = List.of(kind, b == 0 ? "" : plan.bars().get(b - 1).timeline().attacks(),
+                    b + 1 == plan.bars().size() ? "" : plan.bars().get(b + 1).timeline().attacks());
+            amongTheSame.computeIfAbsent(neighbours, k -> new HashMap<>()).merge(said, 1, Integer::sum);
         }
+        add(counted, alike);
+        add(amongTheSame, unforced);
+    }
+
+    /** Adds to {@code share} how many of the bars that are alike are counted otherwise than most of them, and how many they are. */
+    private static void add(Map<List<Object>, Map<List<Object>, Integer>> counted, int[] share) {
         for (Map<List<Object>, Integer> counts : counted.values()) {
             int all = counts.values().stream().mapToInt(n -> n).sum();
             if (all > 1) {
-                alikeBars += all;
-                alike += all - counts.values().stream().mapToInt(n -> n).max().orElse(0);
+                share[1] += all;
+                share[0] += all - counts.values().stream().mapToInt(n -> n).max().orElse(0);
             }
         }
     }
