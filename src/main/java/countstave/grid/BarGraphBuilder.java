@@ -134,8 +134,9 @@ final class BarGraphBuilder {
     /** Swung pairs, where the whole beat is said so and its notes sound on them. */
     private void fillSwung(BeatGrids grids, Beat beat, int first, int last) {
         Swung swung = bar.swung();
-        if (swung == null || goesInTriplets(swung) || !beat.length().isMultipleOf(swung.unit().times(2)) || !cuts.get(first).equals(beat.start())
-                || cuts.get(last).isBefore(beat.end())) {
+        if (swung == null || goesInTriplets(swung) || !beat.length().isMultipleOf(swung.unit().times(2))
+                || cuts.get(last).isBefore(beat.end())
+                || !cuts.get(first).minus(beat.start()).isMultipleOf(swung.unit())) {
             return;
         }
         int state = units.known(swung.unit(), Units.Kind.SWUNG);

@@ -62,7 +62,8 @@ final class BeatGrids {
         for (Offset place : places) {
             all = lcm(bar, all, place.minus(beat.start()).over(beat.length()).denominator());
         }
-        long notes = 1;
+        // a bar that begins or ends inside the beat begins and ends on a word too
+        long notes = lcm(bar, division(Offset.ZERO), division(bar.bar().end()));
         for (Offset at : bar.attacks()) {
             if (at.isWithin(beat.start(), beat.end())) {
                 notes = lcm(bar, notes, at.minus(beat.start()).over(beat.length()).denominator());
@@ -75,6 +76,11 @@ final class BeatGrids {
         for (VoiceAttacks line : bar.lines()) {
             lines.add(ticks(line.attacks()));
         }
+    }
+
+    /** Into how many parts a place cuts the beat; 1 where it lies outside. */
+    private long division(Offset at) {
+        return at.isWithin(beat.start(), beat.end()) ? at.minus(beat.start()).over(beat.length()).denominator() : 1;
     }
 
     private static long lcm(BarTimeline bar, long a, long b) {

@@ -42,10 +42,9 @@ public record Segment(Offset start, Offset end, Duration unit, Kind kind, boolea
 
     /** Where position {@code k} is said: of swung pairs the sounding place. */
     public Offset position(int k) {
-        if (swung != null && k % 2 == 1) {
-            return start.plus(unit.times(k - 1L)).plus(swung.second());
-        }
-        return start.plus(unit.times(k));
+        // pairs end with the segment; a pickup may begin it with the second of one
+        int late = swung == null ? 0 : (k + positions()) % 2;
+        return late == 0 ? start.plus(unit.times(k)) : start.plus(unit.times(k)).minus(unit).plus(swung.second());
     }
 
     /** Whether an attack falls between its spoken positions. */
