@@ -88,7 +88,7 @@ final class BarGraphBuilder {
                 int to = grids.tick(cuts.get(cut + 1));
                 boolean said = grids.isSaid(from, d);
                 graph.open(cut, state, said);
-                boolean cutOff = cut == 0 && !said || cut + 1 == graph.size() && !grids.isSaid(to, d);
+                boolean cutOff = grids.isForeign(d) || cut == 0 && !said || cut + 1 == graph.size() && !grids.isSaid(to, d);
                 long cost = cutOff ? BarGraph.NONE : cost(grids, beat, state, d, from, to);
                 if (cost != BarGraph.NONE) {
                     graph.fill(cut, state, cost);
@@ -223,7 +223,7 @@ final class BarGraphBuilder {
             int from = cuts.indexOf(tuplet.start());
             int to = cuts.indexOf(tuplet.end());
             int state = units.known(tuplet.unit(), Units.Kind.SPAN);
-            if (state < 0 || from < 0 || from == graph.size() || to < 0) {
+            if (!Offered.isSpan(bar, tuplet) || from < 0 || from == graph.size() || to < 0) {
                 continue;
             }
             boolean known = false;

@@ -11,6 +11,7 @@ import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Set;
 
 /**
  * One beat and the grids on which it can be counted: which of its notes lie on the words of a division, and what it
@@ -30,6 +31,9 @@ final class BeatGrids {
     static final long BEYOND_WORDS = 1600;
     /** Up to here a doubling finer than a 16th is said rather than felt. */
     static final long EASY = 750;
+
+    /** Into how many parts the time between two words is cut in the mind; fives and sevens are no doublings. */
+    private static final Set<Integer> CUTS = Set.of(2, 3, 4, 6, 8);
 
     /** Not possible: the note would be lost. */
     static final long LOST = -1;
@@ -121,6 +125,20 @@ final class BeatGrids {
         return division;
     }
 
+    /** Whether a dotted beat is not cut in {@code d} for the sake of these notes: twos are no part of its threes. */
+    boolean isForeign(int d) {
+        if (ordinary != 3 || d == 1 || d % 3 == 0 || d == division) {
+            return false;
+        }
+        for (boolean[] line : lines) {
+            int own = division(line);
+            if (own % 3 != 0 && own % d == 0) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     /** The coarsest divisions on which the notes of each voice lie. */
     List<Integer> lineDivisions() {
         return lines.stream().map(this::division).toList();
@@ -178,7 +196,7 @@ final class BeatGrids {
         if (tuplet != null && !goesWith(tuplet, d)) {
             return LOST;
         }
-        long doubling = doubling(tick, d);
+        long doubling = doubling(tick, d, tuplet != null);
         return doubling == LOST && tuplet != null && isBeyondWords(tuplet) ? options.weights().feltBeyond() : doubling;
     }
 
@@ -216,23 +234,29 @@ final class BeatGrids {
         return actual / Integer.lowestOneBit(actual) > 3 && units.speed(tuplet.unit(), tempo) > BEYOND_WORDS;
     }
 
-    /** Halves, thirds or quarters of the distance between two words, one of which is played. */
-    private long doubling(int tick, int d) {
+    /**
+     * Halves, thirds, quarters … of the distance between two words, the first of which is played; the second is enough for
+     * halves, and for a tuplet that begins with a rest.
+     */
+    private long doubling(int tick, int d, boolean inTuplet) {
         long scaled = (long) tick * d;
         int before = (int) (scaled / ticks);
         int parts = (int) (ticks / gcd(scaled % ticks, ticks));
-        if (parts > 4 || !isOfItsFamily(tick, d)) {
+        if (!CUTS.contains(parts) || !isOfItsFamily(tick, d)) {
             return LOST;
         }
-        if (!isPlayed(before, d) && !(parts == 2 && isPlayed(before + 1, d))) {
+        boolean led = isPlayed(before, d);
+        if (!led && !((parts == 2 || inTuplet) && isPlayed(before + 1, d))) {
             return LOST;
         }
         long full = speed((long) d * parts);
-        long cost = parts == 2 ? options.weights().felt() : options.weights().feltThird();
+        long cost = parts == 2 ? options.weights().felt()
+                : led ? options.weights().feltThird() : 2 * options.weights().feltThird();
         if (full > UNSAYABLE) {
             return cost;
         }
-        return (long) d * parts > ordinary && full > EASY ? cost + options.weights().feltBySay() : LOST;
+        boolean fine = (long) d * parts > ordinary && full > EASY && (led || parts == 2);
+        return fine ? cost + options.weights().feltBySay() : LOST;
     }
 
     /** Whether a voice that has the note at {@code tick} divides the beat in a multiple of {@code d}. */

@@ -8,7 +8,7 @@ import java.util.Arrays;
  * <p>After a change to a slower unit of the same family the faster one is remembered for about a bar (from a barline to
  * the next, from inside a bar to the end of the next one), since taking it up again so soon makes the count flicker.
  * A <em>slot</em> is a state with what is remembered in it: each state has one slot that remembers nothing, and two
- * for each faster unit of its family: just left, and left in the bar before (or on this bar's barline).
+ * for each faster unit of its family (a span count: for every unit): just left, and left in the bar before.
  */
 final class Changes {
 
@@ -44,7 +44,7 @@ final class Changes {
                 base[from][to] = units.sameUnit(from, to) ? 0 : base(from, to, weights);
                 slower[from][to] = isSlower(from, to);
                 family[from][to] = units.sameFamily(from, to);
-                if (isSlower(to, from) && family[from][to] && units.kind(from) == Units.Kind.FILL && units.kind(to) == Units.Kind.FILL) {
+                if (units.kind(to) == Units.Kind.FILL && (units.isSpan(from) || isSlower(to, from) && family[from][to])) {
                     faster[count++] = to;
                 }
                 int byUnit = units.unit(from).compareTo(units.unit(to));
@@ -138,7 +138,7 @@ final class Changes {
      * remembered as long as it is faster than what is counted.
      */
     int slotAfter(int from, int memory, int to, boolean atBarline) {
-        if (memory > 0 && units.kind(to) == Units.Kind.FILL) {
+        if (memory > 0) {
             int kept = atBarline ? aged(memory) : memory;
             int place = kept == 0 ? -1 : Arrays.binarySearch(remembered[to], remembered[from][(memory - 1) / 2]);
             if (place >= 0) {
@@ -161,7 +161,7 @@ final class Changes {
      */
     boolean matters(int state, int memory, int to) {
         int left = remembers(state, memory);
-        return left == to || units.kind(to) == Units.Kind.FILL && Arrays.binarySearch(remembered[to], left) >= 0;
+        return left == to || Arrays.binarySearch(remembered[to], left) >= 0;
     }
 
     /** Cost of a change at this cut, without flicker, shifted; 1 for being a change is in it. */

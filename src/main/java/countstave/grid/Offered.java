@@ -102,7 +102,7 @@ final class Offered {
     }
 
     /** Whether a tuplet can be counted through: it is whole, and hides a beat. */
-    private static boolean isSpan(BarTimeline bar, Tuplet tuplet) {
+    static boolean isSpan(BarTimeline bar, Tuplet tuplet) {
         return tuplet.complete() && !tuplet.end().isAfter(bar.bar().end())
                 && tuplet.length().isMultipleOf(tuplet.unit()) && hiddenBeats(bar, tuplet) > 0;
     }

@@ -234,7 +234,7 @@ final class Search {
     private long changed(BarGraph bar, int cut, int state, int memory, int choice, long[][] costs) {
         if (choice >= changes.states()) {
             BarGraph.Span span = bar.spans(cut)[choice - changes.states()];
-            long on = costs[span.target()][changes.slot(span.state())];
+            long on = costs[span.target()][changes.slotAfter(state, memory, span.state(), cut == 0)];
             return on >= BarGraph.NONE ? BarGraph.NONE
                     : changes.cost(state, span.state(), bar, cut) + shifted(span.cost()) + on;
         }
