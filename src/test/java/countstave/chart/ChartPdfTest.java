@@ -12,10 +12,12 @@ import countstave.count.PartCounts;
 import countstave.score.Meter;
 import countstave.score.Part;
 import countstave.score.Score;
+import countstave.time.Offset;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.TreeMap;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -85,7 +87,10 @@ class ChartPdfTest {
     void theTextHoldsTheCountsInPlayingOrder() throws IOException {
         List<String> planned = new ArrayList<>();
         for (BarCounts bar : score().counts().bars()) {
-            bar.segments().forEach(s -> s.counts().forEach(c -> planned.add(c.say())));
+            TreeMap<Offset, String> row = new TreeMap<>();
+            bar.segments().forEach(s -> s.counts().forEach(c -> row.put(c.at(), c.say())));
+            bar.segments().forEach(s -> s.segment().felt().forEach(at -> row.put(at, "·")));
+            planned.addAll(row.values());
         }
         List<String> read = new ArrayList<>();
         float syllableSize = (float) (2 * ChartOptions.standard().spaceMm() * 72 / 25.4);

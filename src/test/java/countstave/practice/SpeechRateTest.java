@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.count.HandPlans;
 import countstave.grid.Bars;
 import countstave.score.Meter;
 import countstave.score.PartTimeline;
@@ -98,7 +99,7 @@ class SpeechRateTest {
         for (int tempo : new int[] {0, 10_000}) {
             PartTimeline part = Parts.withTempi(Bars.of(FOUR_FOUR, 60, "4 4 4 4", "4 4 4 4"), 1,
                     List.of(new TempoChange(Offset.ZERO, Tempo.of(tempo))));
-            Stretch stretch = Stretch.of(Parts.of(part));
+            Stretch stretch = Stretch.of(HandPlans.counts(part, "1/4", "1/4"));
             ScoreException e = assertThrows(ScoreException.class, () -> Clock.of(stretch));
             assertTrue(e.getMessage().startsWith("bar 2: a tempo of " + tempo + " a minute"), e.getMessage());
         }
