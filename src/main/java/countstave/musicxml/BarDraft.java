@@ -17,7 +17,6 @@ import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -50,8 +49,7 @@ final class BarDraft {
     Duration length;
     /** False where the bar is longer or shorter than its meter without a reason. */
     boolean fits = true;
-    /** Of each voice that goes back over itself, in the order of the file, where it does so first. */
-    Map<String, Offset> wentBack = Map.of();
+    final Contradictions contradictions = new Contradictions();
     Duration phase = Duration.ZERO;
 
     BarDraft(int index, String number, boolean implicit) {
@@ -84,29 +82,16 @@ final class BarDraft {
         }
     }
 
-    /** A voice that is written in one run never goes back. */
-    private void goingBack(String voice, List<EventDraft> events) {
-        Offset end = Offset.ZERO;
-        for (EventDraft event : events) {
-            if (event.start.isBefore(end) && event.grace == Event.Grace.NONE && event.length.isPositive()) {
-                wentBack = wentBack.isEmpty() ? new HashMap<>() : wentBack;
-                wentBack.putIfAbsent(voice, event.start);
-            }
-            Offset ownEnd = event.start.plus(event.length);
-            end = ownEnd.isAfter(end) ? ownEnd : end;
-        }
-    }
-
     /** Makes records of the drafts: from here on only lengths of bar rests may change. */
     void close() {
         List<Voice> closed = new ArrayList<>(drafts.size());
         for (Map.Entry<String, List<EventDraft>> voice : drafts.entrySet()) {
             wholeBarRest(voice.getValue());
-            goingBack(voice.getKey(), voice.getValue());
             List<Event> events = new ArrayList<>(voice.getValue().size());
             for (EventDraft draft : voice.getValue()) {
                 events.add(draft.toEvent());
             }
+            contradictions.see(voice.getKey(), voice.getValue(), events);
             // a voice may be written in several runs with backups between them; the sort keeps grace notes in place
             events.sort(Comparator.comparing(Event::start));
             closed.add(new Voice(voice.getKey(), List.copyOf(events)));

@@ -6,10 +6,9 @@ import countstave.score.Fact;
 import countstave.score.Voice;
 import countstave.time.Duration;
 import countstave.time.Offset;
-import java.util.ArrayList;
 import java.util.List;
 
-/** What the notes of a finished bar contradict in each other and in its meter. */
+/** Reports what a finished bar contradicts in itself and in its meter. */
 final class BarFacts {
 
     private final BarDraft draft;
@@ -25,35 +24,33 @@ final class BarFacts {
 
     static void report(BarDraft draft, Bar bar, FactList facts) {
         BarFacts found = new BarFacts(draft, bar, facts);
+        // a voice that goes straight through a bar that fits cannot overlap itself or last too long: the sums are spared
+        boolean straight = draft.fits && draft.barRest == null && draft.contradictions.wentBack.isEmpty();
         for (Voice voice : bar.voices()) {
             found.differing(voice);
-            found.overlap(voice);
-            found.overfull(voice);
+            if (!straight) {
+                found.overlap(voice);
+                found.overfull(voice);
+            }
         }
         found.rounded();
         found.length();
     }
 
     private void differing(Voice voice) {
-        List<Event> printed = null;
-        Event first = null;
-        boolean plain = false;
-        for (Event event : voice.events()) {
-            if (event.differs()) {
-                first = first == null ? event : first;
-                plain |= event.written().ratio().isPlain();
-                if (event.printed()) {
-                    printed = printed == null ? new ArrayList<>() : printed;
-                    printed.add(event);
-                }
-            }
+        List<Event> differing = draft.contradictions.differing.get(voice.name());
+        if (differing == null) {
+            return;
         }
+        Offset first = differing.get(0).start();
+        boolean plain = differing.stream().anyMatch(event -> event.written().ratio().isPlain());
         if (plain && !localMeter && isInMeterOfItsOwn(voice)) {
             localMeter = true;
-            facts.add(new Fact.LocalMeter(facts.place(draft, voice.name(), first.start())));
+            facts.add(new Fact.LocalMeter(facts.place(draft, voice.name(), first)));
         }
-        if (printed != null) {
-            facts.add(new Fact.ValueDiffers(facts.place(draft, voice.name(), printed.get(0).start()), List.copyOf(printed)));
+        List<Event> printed = differing.stream().filter(Event::printed).toList();
+        if (!printed.isEmpty()) {
+            facts.add(new Fact.ValueDiffers(facts.place(draft, voice.name(), printed.get(0).start()), printed));
         }
     }
 
@@ -71,7 +68,7 @@ final class BarFacts {
 
     private void overlap(Voice voice) {
         Event note = firstNoteOverAnother(voice);
-        Offset back = draft.wentBack.get(voice.name());
+        Offset back = draft.contradictions.wentBack.get(voice.name());
         if (note != null || back != null) {
             facts.add(new Fact.Overlap(facts.place(draft, voice.name(), note == null ? back : note.start()), note));
         }
@@ -96,9 +93,12 @@ final class BarFacts {
     }
 
     private void overfull(Voice voice) {
+        if (bar.meter().isSenzaMisura() || isBarRest(voice)) {
+            return;
+        }
         Duration room = bar.meter().length().minus(bar.phase());
         Duration holds = voice.filled();
-        if (!bar.meter().isSenzaMisura() && holds.isLongerThan(room) && !isBarRest(voice)) {
+        if (holds.isLongerThan(room)) {
             facts.add(new Fact.VoiceOverfull(facts.place(draft, voice.name(), null), holds, room, bar.meter()));
         }
     }
@@ -113,20 +113,10 @@ final class BarFacts {
     }
 
     private void rounded() {
-        Event first = null;
-        String voiceOfFirst = null;
-        int notes = 0;
-        for (Voice voice : bar.voices()) {
-            for (Event event : voice.events()) {
-                if (event.isRounded()) {
-                    notes++;
-                    voiceOfFirst = first == null ? voice.name() : voiceOfFirst;
-                    first = first == null ? event : first;
-                }
-            }
-        }
-        if (first != null) {
-            facts.add(new Fact.Rounded(facts.place(draft, voiceOfFirst, first.start()), first, notes));
+        Contradictions found = draft.contradictions;
+        if (found.roundedNotes > 0) {
+            facts.add(new Fact.Rounded(facts.place(draft, found.voiceOfRounded, found.firstRounded.start()),
+                    found.firstRounded, found.roundedNotes));
         }
     }
 

@@ -16,6 +16,12 @@ import java.util.List;
 /** An event that may still get further heads. */
 final class EventDraft {
 
+    /**
+     * How the written value and the duration agree: to the last fraction, or one of them is missing or of no use; to
+     * within one division, so that the written one is right; or not at all.
+     */
+    enum Agreement { EXACT, ROUNDED, DIFFERENT }
+
     Offset start;
     Duration length;
     Event.Kind kind;
@@ -32,6 +38,7 @@ final class EventDraft {
     List<TupletMark> marks = List.of();
     SourceSpot source;
     boolean openTremolo;
+    Agreement agreement = Agreement.EXACT;
 
     Event toEvent() {
         return new Event(start, length, kind, List.copyOf(heads), written, sounding, divisions, grace, cue, barRest,

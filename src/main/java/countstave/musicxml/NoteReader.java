@@ -276,12 +276,15 @@ final class NoteReader {
             return sounding;
         }
         if (lengths.agree(written, sounding)) {
+            draft.agreement = sounding.isZero() || written.equals(sounding) ? EventDraft.Agreement.EXACT
+                    : EventDraft.Agreement.ROUNDED;
             return written;
         }
         if (sounding.isZero()) {
             badDuration(Fact.BadDuration.Fault.ZERO, draft, voice);
             return written;
         }
+        draft.agreement = EventDraft.Agreement.DIFFERENT;
         return sounding;
     }
 

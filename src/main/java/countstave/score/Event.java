@@ -58,25 +58,9 @@ public record Event(Offset start, Duration length, Kind kind, List<Head> heads, 
         return grace != Grace.NONE;
     }
 
-    /** Whether it is one of the two notes of a double-note tremolo, each of which is written with the length of both. */
+    /** As {@link Look#isSharedTremolo}. */
     public boolean isSharedTremolo() {
-        Tremolo tremolo = look.tremolo();
-        return tremolo != null && (tremolo.kind() == Tremolo.Kind.START || tremolo.kind() == Tremolo.Kind.STOP);
-    }
-
-    /**
-     * Whether it is written as one value and lasts another. Not by rounding: where the two agree to within one division,
-     * the reader keeps the written length.
-     */
-    public boolean differs() {
-        return written != null && !barRest && length.isPositive() && !written.length().equals(length)
-                && !isSharedTremolo();
-    }
-
-    /** Whether the file's duration is only near the exact length, which is the written one. */
-    public boolean isRounded() {
-        return sounding != null && written != null && !barRest && sounding.isPositive() && !length.equals(sounding)
-                && written.length().equals(length) && !isSharedTremolo();
+        return look.isSharedTremolo();
     }
 
     /**

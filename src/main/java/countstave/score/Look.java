@@ -28,6 +28,11 @@ public record Look(Stem stem, List<BeamMark> beams, List<String> articulations, 
 
     public static final Look PLAIN = new Look(null, List.of(), List.of(), false, null, 0, List.of(), List.of());
 
+    /** Whether it is one of the two notes of a double-note tremolo, each of which is written with the length of both. */
+    public boolean isSharedTremolo() {
+        return tremolo != null && (tremolo.kind() == Tremolo.Kind.START || tremolo.kind() == Tremolo.Kind.STOP);
+    }
+
     /** Whether nothing is said: the same as {@link #PLAIN}. */
     public boolean isPlain() {
         return stem == null && beams.isEmpty() && articulations.isEmpty() && !fermata && tremolo == null && slurs == 0

@@ -57,11 +57,11 @@ public final class BarView {
 
     /** What the reader found wrong in this bar, of one kind. */
     public <F extends Fact> List<F> facts(Class<F> kind) {
-        return facts.stream().filter(kind::isInstance).map(kind::cast).toList();
+        return facts.isEmpty() ? List.of() : facts.stream().filter(kind::isInstance).map(kind::cast).toList();
     }
 
     public boolean has(Class<? extends Fact> kind) {
-        return facts.stream().anyMatch(kind::isInstance);
+        return !facts.isEmpty() && facts.stream().anyMatch(kind::isInstance);
     }
 
     /** Its voice of this name. */
@@ -91,7 +91,7 @@ public final class BarView {
 
     /** Whether some note of this voice is written as one value and lasts another, so that no sum need be right. */
     public boolean hasDiffering(Voice voice) {
-        return facts.stream().anyMatch(fact -> fact instanceof Fact.ValueDiffers
+        return !facts.isEmpty() && facts.stream().anyMatch(fact -> fact instanceof Fact.ValueDiffers
                 && voice.name().equals(fact.place().voice()));
     }
 
