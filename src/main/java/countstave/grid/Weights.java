@@ -25,17 +25,17 @@ package countstave.grid;
  *     to what is left of it
  * @param hiddenBeat a beat inside a span count, which is not said
  * @param felt a note felt between two words because its own grid is too fast to say
- * @param feltThird a note felt that cuts the distance between two words in three or four
+ * @param feltThird a note felt that cuts the distance between two words in three, four, six or eight
  * @param feltThoughSayable a note felt though its own grid could be said
  * @param feltAgainst a note felt because its voice goes against the one that is counted
  * @param feltBeyond a note felt because nobody can say its beat
  * @param swungAndTriplets a change between swung pairs and the triplets that they are taken from
  */
 public record Weights(long unplayed, long resting, long faster, long slower, long otherFamily, long doubling,
-        long barline, long weakBeat, long slowerOnWeakBeat, long insideBeat, long anywhere, long slowerInBar, long slowerInBeat, long flicker,
-        long tooFast, long tooSlow, long rareDivision, long dottedAlone, long hiddenBeat, long felt, long feltThird,
-            long feltThoughSayable,
-        long feltAgainst, long feltBeyond, long swungAndTriplets) {
+        long barline, long weakBeat, long slowerOnWeakBeat, long insideBeat, long anywhere, long slowerInBar,
+        long slowerInBeat, long flicker, long tooFast, long tooSlow, long rareDivision, long dottedAlone,
+        long hiddenBeat, long felt, long feltThird, long feltThoughSayable, long feltAgainst, long feltBeyond,
+        long swungAndTriplets) {
 
     /** A division over this is rare. */
     static final int LARGEST_COMMON_DIVISION = 9;
@@ -43,7 +43,7 @@ public record Weights(long unplayed, long resting, long faster, long slower, lon
     public static final int DEFAULT_STEADINESS = 5;
     public static final int MAX_STEADINESS = 10;
 
-    public static final Weights DEFAULT = new Weights(1000, 500, 2000, 3600, 4600, 1400,
+    public static final Weights DEFAULT = new Weights(1000, 500, 1800, 3600, 4800, 1400,
             1000, 600, 2000, 6000, 8000, 12000, 30000, 6000,
             5000, 1000, 2000, 2500, 7400, 800, 1200, 3000,
             2000, 1000, 1000);
