@@ -24,6 +24,8 @@ final class Changes {
     private final int[][] remembered;
     private final int[] rank;
     private final int slots;
+    private final int[][] afterInBar;
+    private final int[][] afterAtBarline;
     private final long flicker;
 
     Changes(Units units, Weights weights) {
@@ -55,6 +57,8 @@ final class Changes {
             slot += 1 + 2 * count;
         }
         this.slots = slot;
+        this.afterInBar = slotsAfter(false);
+        this.afterAtBarline = slotsAfter(true);
     }
 
     private long base(int from, int to, Weights weights) {
@@ -138,21 +142,30 @@ final class Changes {
      * remembered as long as it is faster than what is counted.
      */
     int slotAfter(int from, int memory, int to, boolean atBarline) {
-        if (memory > 0) {
-            int kept = atBarline ? aged(memory) : memory;
-            int place = kept == 0 ? -1 : Arrays.binarySearch(remembered[to], remembered[from][(memory - 1) / 2]);
-            if (place >= 0) {
-                return firstSlot[to] + 1 + 2 * place + (kept + 1) % 2;
-            }
-        }
-        if (from >= 0 && slower[from][to] && family[from][to] && units.kind(from) == Units.Kind.FILL && units.kind(to) == Units.Kind.FILL) {
-            for (int i = 0; i < remembered[to].length; i++) {
-                if (remembered[to][i] == from) {
-                    return firstSlot[to] + 1 + 2 * i;
+        return from < 0 ? firstSlot[to] : (atBarline ? afterAtBarline : afterInBar)[firstSlot[from] + memory][to];
+    }
+
+    private int[][] slotsAfter(boolean atBarline) {
+        int[][] after = new int[slots][size];
+        for (int from = 0; from < size; from++) {
+            for (int memory = 0; memory < slotsOf(from); memory++) {
+                for (int to = 0; to < size; to++) {
+                    after[firstSlot[from] + memory][to] = workedOut(from, memory, to, atBarline);
                 }
             }
         }
-        return firstSlot[to];
+        return after;
+    }
+
+    private int workedOut(int from, int memory, int to, boolean atBarline) {
+        int kept = memory == 0 ? 0 : atBarline ? aged(memory) : memory;
+        int place = kept == 0 ? -1 : Arrays.binarySearch(remembered[to], remembered[from][(memory - 1) / 2]);
+        if (place >= 0) {
+            return firstSlot[to] + 1 + 2 * place + (kept + 1) % 2;
+        }
+        boolean leaves = slower[from][to] && family[from][to] && units.kind(from) == Units.Kind.FILL
+                && units.kind(to) == Units.Kind.FILL;
+        return firstSlot[to] + (leaves ? 1 + 2 * Arrays.binarySearch(remembered[to], from) : 0);
     }
 
     /**

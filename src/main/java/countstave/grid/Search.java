@@ -174,7 +174,7 @@ final class Search {
     }
 
     private boolean goesFirst(BarGraph bar, int cut, int choice, int other) {
-        return changes.goesFirst(stateOf(bar, cut, choice), stateOf(bar, cut, other));
+        return changes.goesFirst(step(bar, cut, choice).state, step(bar, cut, other).state);
     }
 
     static long shifted(long cost) {
@@ -188,24 +188,26 @@ final class Search {
         costs[bar.size()] = question.after;
         for (int cut = bar.size() - 1; cut >= 0; cut--) {
             costs[cut] = new long[changes.slots()];
+            Ways ways = new Ways(bar, cut, costs, changes);
             for (int state = 0; state < changes.states(); state++) {
-                choose(bar, cut, state, costs, choices[cut]);
+                choose(bar, cut, ways, state, costs, choices[cut]);
             }
         }
         return new Answer(costs, choices);
     }
 
     /** The best way on from all slots of one state. */
-    private void choose(BarGraph bar, int cut, int state, long[][] costs, short[] choices) {
+    private void choose(BarGraph bar, int cut, Ways ways, int state, long[][] costs, short[] choices) {
         int first = changes.slot(state);
         int free = NOTHING;
         for (int memory = 0; memory < changes.slotsOf(state); memory++) {
-            int choice = free;
-            if (memory == 0 || free != NOTHING && changes.matters(state, memory, stateOf(bar, cut, free))) {
-                choice = bestChange(bar, cut, state, memory, costs);
-                free = memory == 0 ? choice : free;
+            int way = free;
+            if (memory == 0 || free != NOTHING && changes.matters(state, memory, ways.state(free))) {
+                way = bestChange(ways, state, memory);
+                free = memory == 0 ? way : free;
             }
-            long cost = choice == NOTHING ? BarGraph.NONE : changed(bar, cut, state, memory, choice, costs);
+            long cost = way == NOTHING ? BarGraph.NONE : ways.cost(state, memory, way);
+            int choice = way == NOTHING ? NOTHING : ways.choice(way);
             long fill = bar.fill(cut, state);
             if (fill < BarGraph.NONE) {
                 long on = costs[cut + 1][first + (cut == 0 ? Changes.aged(memory) : memory)];
@@ -221,17 +223,20 @@ final class Search {
         }
     }
 
-    /** The best other choice than to stay, or {@link #NOTHING}. */
-    private int bestChange(BarGraph bar, int cut, int state, int memory, long[][] costs) {
+    /** The best other way than to stay, or {@link #NOTHING}. */
+    private int bestChange(Ways ways, int state, int memory) {
         int best = NOTHING;
         long least = BarGraph.NONE;
-        if (bar.isOpen(cut, state)) {
-            int all = changes.states() + bar.spans(cut).length;
-            for (int choice = 0; choice < all; choice++) {
-                long cost = choice == state ? BarGraph.NONE : changed(bar, cut, state, memory, choice, costs);
+        if (ways.canLeave(state)) {
+            for (int w = 0; w < ways.count(); w++) {
+                // a change costs nothing at best
+                if (ways.choice(w) == state || ways.atLeast(w) > least) {
+                    continue;
+                }
+                long cost = ways.cost(state, memory, w);
                 if (cost < BarGraph.NONE && (best == NOTHING || cost < least
-                        || cost == least && goesFirst(bar, cut, state, choice, best))) {
-                    best = choice;
+                        || cost == least && goesFirst(state, ways.state(w), ways.state(best)))) {
+                    best = w;
                     least = cost;
                 }
             }
@@ -239,31 +244,8 @@ final class Search {
         return best;
     }
 
-    /** Cost of going on from a slot of {@code state} with another choice, and all that follows. */
-    private long changed(BarGraph bar, int cut, int state, int memory, int choice, long[][] costs) {
-        if (choice >= changes.states()) {
-            BarGraph.Span span = bar.spans(cut)[choice - changes.states()];
-            long on = costs[span.target()][changes.slotAfter(state, memory, span.state(), cut == 0)];
-            return on >= BarGraph.NONE ? BarGraph.NONE
-                    : changes.cost(state, span.state(), bar, cut) + shifted(span.cost()) + on;
-        }
-        long fill = bar.fill(cut, choice);
-        if (fill >= BarGraph.NONE || !bar.isOpen(cut, choice)) {
-            return BarGraph.NONE;
-        }
-        long on = costs[cut + 1][changes.slotAfter(state, memory, choice, cut == 0)];
-        long back = memory > 0 && changes.remembers(state, memory) == choice ? changes.flicker() : 0;
-        return on >= BarGraph.NONE ? BarGraph.NONE : changes.cost(state, choice, bar, cut) + back + shifted(fill) + on;
-    }
-
-    private int stateOf(BarGraph bar, int cut, int choice) {
-        return choice < changes.states() ? choice : bar.spans(cut)[choice - changes.states()].state();
-    }
-
     /** Of two ways on of equal cost: the one that changes now, then the coarser unit, then fill. */
-    private boolean goesFirst(BarGraph bar, int cut, int state, int choice, int other) {
-        int to = stateOf(bar, cut, choice);
-        int otherTo = stateOf(bar, cut, other);
+    private boolean goesFirst(int state, int to, int otherTo) {
         boolean changesNow = !changes.isSame(state, to);
         if (changesNow != !changes.isSame(state, otherTo)) {
             return changesNow;
