@@ -141,7 +141,11 @@ final class BeatGrids {
 
     /** The coarsest divisions on which the notes of each voice lie. */
     List<Integer> lineDivisions() {
-        return lines.stream().map(this::division).toList();
+        List<Integer> divisions = new ArrayList<>(lines.size());
+        for (boolean[] line : lines) {
+            divisions.add(division(line));
+        }
+        return divisions;
     }
 
     private int division(boolean[] line) {

@@ -62,8 +62,13 @@ final class Offered {
     }
 
     private void need(Duration length, BeatGrids beat) {
-        TreeSet<Integer> offered = divisions.computeIfAbsent(length, l -> new TreeSet<>(isDotted(l) ? DOTTED : PLAIN));
-        needs.computeIfAbsent(length, l -> new TreeSet<>()).add(beat.division());
+        TreeSet<Integer> offered = divisions.get(length);
+        if (offered == null) {
+            offered = new TreeSet<>(isDotted(length) ? DOTTED : PLAIN);
+            divisions.put(length, offered);
+            needs.put(length, new TreeSet<>());
+        }
+        needs.get(length).add(beat.division());
         List<Integer> all = new ArrayList<>(beat.lineDivisions());
         all.add(beat.division());
         for (int need : all) {

@@ -58,7 +58,9 @@ final class PlanGraph {
         Offered offered = new Offered(kinds.values(), units, options);
         this.changes = new Changes(units, options.weights());
         Map<Pattern, BarGraph> graphs = new HashMap<>();
-        kinds.forEach((pattern, bar) -> graphs.put(pattern, BarGraphBuilder.of(bar, pattern.leadsOn, offered, options)));
+        for (Map.Entry<Pattern, BarTimeline> kind : kinds.entrySet()) {
+            graphs.put(kind.getKey(), BarGraphBuilder.of(kind.getValue(), kind.getKey().leadsOn, offered, options));
+        }
         for (Pattern pattern : patterns) {
             bars.add(graphs.get(pattern));
         }

@@ -86,7 +86,12 @@ final class Search {
                 }
                 sum += least;
                 onward[b] = sum;
-                answers[b] = known.computeIfAbsent(new Question(bar, after), this::answer);
+                Question question = new Question(bar, after);
+                answers[b] = known.get(question);
+                if (answers[b] == null) {
+                    answers[b] = answer(question);
+                    known.put(question, answers[b]);
+                }
                 after = answers[b].costs[0].clone();
                 first = b;
             }

@@ -18,6 +18,17 @@ final class Units {
     enum Kind { FILL, SWUNG, SPAN }
 
     private record Way(Duration unit, Kind kind) {
+
+        // Written out because derived ones slow the start (DEVELOPERS.md, "A short run").
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Way that && unit.equals(that.unit) && kind == that.kind;
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * unit.hashCode() + kind.ordinal();
+        }
     }
 
     private final Map<Way, Integer> numbers = new HashMap<>();
@@ -75,7 +86,17 @@ final class Units {
 
     /** How fast words of this length come, in thousandths of the voice limit, rounded down. */
     long speed(Duration unit, Tempo tempo) {
-        return speeds.computeIfAbsent(tempo, t -> new HashMap<>()).computeIfAbsent(unit, u -> workedOut(u, tempo));
+        Map<Duration, Long> known = speeds.get(tempo);
+        if (known == null) {
+            known = new HashMap<>();
+            speeds.put(tempo, known);
+        }
+        Long speed = known.get(unit);
+        if (speed == null) {
+            speed = workedOut(unit, tempo);
+            known.put(unit, speed);
+        }
+        return speed;
     }
 
     private long workedOut(Duration unit, Tempo tempo) {
@@ -107,7 +128,11 @@ final class Units {
 
     /** What one word of this state costs for its speed at {@code tempo}. */
     long hardToSay(int state, Tempo tempo, Weights weights) {
-        List<long[]> known = hardness.computeIfAbsent(tempo, t -> new ArrayList<>());
+        List<long[]> known = hardness.get(tempo);
+        if (known == null) {
+            known = new ArrayList<>();
+            hardness.put(tempo, known);
+        }
         while (known.size() <= state) {
             known.add(null);
         }

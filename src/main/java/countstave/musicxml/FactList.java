@@ -37,7 +37,9 @@ final class FactList {
 
     /** In order of bars; within a bar as they were found. */
     List<Fact> sorted() {
-        facts.sort(Comparator.comparingInt(fact -> fact.place().barIndex()));
+        if (facts.size() > 1) {
+            facts.sort(Comparator.comparingInt(fact -> fact.place().barIndex()));
+        }
         return facts;
     }
 }

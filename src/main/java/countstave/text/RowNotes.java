@@ -2,6 +2,7 @@ package countstave.text;
 
 import countstave.score.BarTimeline;
 import countstave.score.Event;
+import countstave.score.Head;
 import countstave.score.Voice;
 import countstave.score.VoiceAttacks;
 import countstave.time.Offset;
@@ -40,16 +41,27 @@ final class RowNotes {
         List<Event> notes = new ArrayList<>();
         for (Voice voice : bar.bar().voices()) {
             for (Event event : voice.events()) {
-                boolean sounds = event.isNote() && !event.isGrace() && !event.cue()
-                        && event.heads().stream().anyMatch(h -> !h.unpitched() && !h.silent());
-                if (sounds && row.takes(voice.name(), event.staff())
+                if (isHeldNote(event) && row.takes(voice.name(), event.staff())
                         && (!event.isAttack() || Collections.binarySearch(counted, event.start()) >= 0)) {
                     notes.add(event);
                 }
             }
         }
-        notes.sort(Comparator.comparing(Event::start));
+        if (notes.size() > 1) {
+            notes.sort(Comparator.comparing(Event::start));
+        }
         return notes;
+    }
+
+    private static boolean isHeldNote(Event event) {
+        if (event.isNote() && !event.isGrace() && !event.cue()) {
+            for (Head head : event.heads()) {
+                if (!head.unpitched() && !head.silent()) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     /** Whether nothing of it begins or sounds in this bar. */
