@@ -80,8 +80,8 @@ final class AnnotateCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        CountingOptions counting = shared.counting();
         ScoreList list = ScoreList.of(scores);
+        CountingOptions counting = shared.counting(list.many());
         if (output != null && hasEnding(output, ".pdf") && !list.many()) {
             if (form != null && form != Form.chart) {
                 throw new ScoreException("--as " + form + " cannot be a .pdf: end the output in .musicxml, .xml or .mxl");

@@ -134,8 +134,8 @@ final class PracticeCommand implements Callable<Integer> {
         }
         GuideFiles guides = sound.files();
         PracticeOptions options = new PracticeOptions(shared.planOptions().voiceLimit(), breath);
-        CountingOptions counting = shared.counting();
         ScoreList list = ScoreList.of(scores);
+        CountingOptions counting = shared.counting(list.many());
         if (output == null) {
             page.refuse("name a folder with -o");
         } else {
