@@ -39,8 +39,8 @@ import picocli.CommandLine.ParentCommand;
             "  countstave annotate chart.mxl -o counted.musicxml --unplayed all",
             "  countstave annotate chart.musicxml --part Drums --system takadimi",
             "  countstave annotate chart.musicxml -o chart.pdf --paper letter --large",
-            "  countstave annotate parts/ -o counted/ --as chart     a PDF of every score",
-            "  countstave annotate band.mxl --as chart --each-part -o handout/     a PDF of every part"})
+            "  countstave annotate parts/ --as chart -o charts/               a PDF of every score",
+            "  countstave annotate band.mxl --as chart --each-part -o set/    one of every part"})
 final class AnnotateCommand implements Callable<Integer> {
 
     enum Form { lyrics, part, chart }

@@ -32,7 +32,7 @@ public final class PartsWriter {
             Part part = score.parts().get(i);
             rows.add(List.of(String.valueOf(i + 1), SafeText.of(part.id()), SafeText.of(part.name()),
                     String.valueOf(part.staves()), String.valueOf(attacks.get(i)),
-                    part.instruments().isEmpty() ? "-" : SafeText.of(String.join(", ", part.instruments()))));
+                    part.instruments().isEmpty() ? "-" : SafeText.of(String.join("; ", part.instruments()))));
         }
         int last = HEADS.size() - 1;
         int[] widths = new int[last];
