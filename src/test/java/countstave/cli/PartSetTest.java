@@ -135,6 +135,18 @@ class PartSetTest {
         assertFalse(Files.exists(folder.resolve("up.pdf")));
     }
 
+    /** A text font has no flat sign; the commonest part names have one. */
+    @Test
+    void signsOfMusicInTheHead() throws IOException {
+        Path file = score("a.musicxml", "<movement-title>Song in E\u266d</movement-title>", "Clarinet in B\u266d");
+        Path out = folder.resolve("out");
+        Run run = run("annotate", file, "--as", "chart", "--each-part", "-o", out);
+        assertEquals("", run.err());
+        String page = page(out.resolve("a_Clarinet-in-Bb.pdf"), 1);
+        assertTrue(page.contains("Clarinet in B") && page.contains("Song in E"), page);
+        assertFalse(page.contains("\ufffd"), page);
+    }
+
     @Test
     void nothingOfASetIsReplacedUnasked() throws IOException {
         Path file = score("a.musicxml", "<movement-title>Weir Song</movement-title>", "Flute", "Bass");
