@@ -10,15 +10,15 @@ import java.util.Objects;
  * @param landscape whether the long side lies across
  * @param marginMm margin on all four sides, in millimetres, 5 to 60
  * @param staffMm height of a five-line staff (four spaces), in millimetres, 3 to 20
- * @param large whether syllables and staff are enlarged for players with low vision
+ * @param large whether the staff is at least {@link #LARGE_STAFF_MM} high, for players with low vision
  * @param unplayed which counts that nobody plays are printed
  * @param language language of the text, as a BCP 47 tag, for the document's metadata
  */
 public record ChartOptions(Paper paper, boolean landscape, double marginMm, double staffMm, boolean large,
         Unplayed unplayed, String language) {
 
-    /** What {@code large} multiplies the staff with. */
-    public static final double LARGE = 1.5;
+    /** The least height of a staff that is {@code large}, in millimetres: one and a half times the usual one of 7. */
+    public static final double LARGE_STAFF_MM = 10.5;
 
     public enum Paper {
         A4(210, 297), LETTER(215.9, 279.4);
@@ -74,6 +74,6 @@ public record ChartOptions(Paper paper, boolean landscape, double marginMm, doub
 
     /** One staff space in millimetres. */
     public double spaceMm() {
-        return staffMm / 4 * (large ? LARGE : 1);
+        return (large ? Math.max(staffMm, LARGE_STAFF_MM) : staffMm) / 4;
     }
 }

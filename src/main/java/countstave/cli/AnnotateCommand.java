@@ -39,7 +39,8 @@ import picocli.CommandLine.ParentCommand;
             "  countstave annotate chart.mxl -o counted.musicxml --unplayed all",
             "  countstave annotate chart.musicxml --part Drums --system takadimi",
             "  countstave annotate chart.musicxml -o chart.pdf --paper letter --large",
-            "  countstave annotate parts/ -o counted/ --as chart     a PDF of every score"})
+            "  countstave annotate parts/ --as chart -o charts/               a PDF of every score",
+            "  countstave annotate band.mxl --as chart --each-part -o set/    one of every part"})
 final class AnnotateCommand implements Callable<Integer> {
 
     enum Form { lyrics, part, chart }
@@ -53,7 +54,7 @@ final class AnnotateCommand implements Callable<Integer> {
     @Option(names = {"-o", "--output"}, paramLabel = "OUT",
             description = "Where to write; the ending decides: .musicxml or .xml plain, .mxl compressed, .pdf a chart."
                     + " Or a folder, which many scores need: they keep their names and folders in it."
-                    + " Default: beside the score, with -counts in its name.")
+                    + " Or the word beside: beside each score, with -counts in its name; of one score the default.")
     String output;
 
     @Option(names = "--force", description = "Replace the output if it is already there.")
@@ -63,6 +64,10 @@ final class AnnotateCommand implements Callable<Integer> {
             description = "lyrics: under the notes. part: as a one-line part of its own with the whole grid written out."
                     + " chart: as a PDF for the music stand. Default: lyrics, or chart if the output ends in .pdf.")
     Form form;
+
+    @Option(names = "--each-part", description = "With --as chart: a PDF of its own for each part, named by score and part, in"
+            + " the folder of -o.")
+    boolean eachPart;
 
     @Option(names = "--unplayed", paramLabel = "WHICH",
             description = "Which counts that are not played are shown: all; needed (in a beat with a note off its start"
@@ -80,16 +85,19 @@ final class AnnotateCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        CountingOptions counting = shared.counting();
         ScoreList list = ScoreList.of(scores);
+        CountingOptions counting = shared.counting(list.many());
         if (output != null && hasEnding(output, ".pdf") && !list.many()) {
             if (form != null && form != Form.chart) {
                 throw new ScoreException("--as " + form + " cannot be a .pdf: end the output in .musicxml, .xml or .mxl");
             }
             form = Form.chart;
         }
-        Targets targets = Targets.of(list, output, new OutputNames("-counts", form == Form.chart ? ".pdf" : null),
-                parent.console);
+        if (eachPart && form != Form.chart) {
+            throw new ScoreException("--each-part is for charts: add --as chart, and name a folder with -o");
+        }
+        Targets targets = Targets.of(list, output, eachPart ? new PartNames()
+                : new OutputNames("-counts", form == Form.chart ? ".pdf" : null), parent.console);
         if (form == Form.chart) {
             ChartOptions options = page.chart(unplayed != null ? unplayed : Unplayed.ALL);
             Preparation preparation = ChartWriter.prepare();
@@ -116,12 +124,18 @@ final class AnnotateCommand implements Callable<Integer> {
 
     private void draw(NamedScore score, ScoreFile file, Console console, Targets targets, ChartOptions options,
             CountingOptions counting, Preparation preparation) {
+        if (eachPart) {
+            CountedScore counted = page.headed(Job.count(score, file, console, counting), score, console);
+            preparation.end();
+            PartCharts.write(counted, score, targets, force, options, console);
+            return;
+        }
         Path target = targets.of(score);
         if (!hasEnding(target.toString(), ".pdf")) {
             throw new ScoreException("a chart is a PDF: end the output in .pdf, not " + Console.clean(target.toString()));
         }
         SafeFile.checkFree(target, force);
-        CountedScore counted = Job.count(score, file, console, counting);
+        CountedScore counted = page.headed(Job.count(score, file, console, counting), score, console);
         preparation.end();
         List<String> notes = new ArrayList<>();
         targets.write(score, force, out -> notes.addAll(ChartWriter.write(counted.parts(), counted.score(), options, out)),

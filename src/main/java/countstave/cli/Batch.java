@@ -2,6 +2,7 @@ package countstave.cli;
 
 import countstave.musicxml.ScoreFile;
 import countstave.musicxml.ScoreReader;
+import countstave.score.NoPartException;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -41,6 +42,7 @@ final class Batch<R> {
         long held;
         byte[] printed = {};
         byte[] told = {};
+        boolean withoutPart;
         R result;
         String problem;
 
@@ -179,9 +181,17 @@ final class Batch<R> {
                 leftOut[0] = true;
                 return;
             }
-            slot.result = work.run(slot.score, file, own);
+            try {
+                slot.result = work.run(slot.score, file, own);
+            } catch (NoPartException e) {
+                Job.warn(own, slot.score, e.getMessage());
+                slot.withoutPart = true;
+                leftOut[0] = true;
+            }
         });
         if (leftOut[0]) {
+            own.err().flush();
+            slot.told = err.toByteArray();
             return State.LEFT_OUT;
         }
         if (problem != null) {
@@ -212,6 +222,7 @@ final class Batch<R> {
         console.err().flush();
         if (slot.state == State.LEFT_OUT) {
             tally.leftOut++;
+            tally.withoutPart += slot.withoutPart ? 1 : 0;
         } else {
             work.deliver(slot.score, slot.printed, slot.result, slot.problem, console.out());
             console.out().flush();

@@ -20,7 +20,7 @@ final class Commands {
     private static final String MAN = "generate-man";
 
     /** All names, in the order of the help. */
-    static final List<String> NAMES = List.of("count", "annotate", "strip", "practice", "systems", "check",
+    static final List<String> NAMES = List.of("count", "annotate", "strip", "practice", "parts", "systems", "check",
             COMPLETION, MAN);
 
     /** The list in picocli's line about a value that is none of the choices. */
@@ -36,6 +36,7 @@ final class Commands {
             case "annotate" -> new AnnotateCommand();
             case "strip" -> new StripCommand();
             case "practice" -> new PracticeCommand();
+            case "parts" -> new PartsCommand();
             case "systems" -> new SystemsCommand();
             case "check" -> new CheckCommand();
             case COMPLETION -> new GenerateCompletion();

@@ -81,9 +81,9 @@ final class CountCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        CountingOptions counting = shared.counting();
         PlanOptions plan = shared.planOptions();
         ScoreList list = ScoreList.of(scores);
+        CountingOptions counting = shared.counting(list.many());
         boolean json = format == Format.json;
         if (output != null) {
             Targets targets = Targets.of(list, output, new OutputNames(null, json ? ".json" : ".txt"),

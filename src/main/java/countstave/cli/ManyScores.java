@@ -75,6 +75,10 @@ final class ManyScores {
         if (scores.size() > 1) {
             console.tell(String.format(Locale.ROOT, "%s, %.1f s", tally.summary(), (System.nanoTime() - start) / 1e9));
         }
+        if (tally.partsNowhere()) {
+            console.tell("no score has what --part asks for: check it; 'countstave parts' lists the parts there are");
+            return Countstave.REFUSED;
+        }
         return tally.failed > 0 || tally.brokenOff ? Countstave.REFUSED : 0;
     }
 }

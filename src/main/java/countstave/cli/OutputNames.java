@@ -3,7 +3,7 @@ package countstave.cli;
 import java.nio.file.Path;
 
 /** Outputs that are called like their score: in a folder of outputs by the same name, beside it by a name of their own. */
-final class OutputNames implements Targets.Naming {
+final class OutputNames implements Naming {
 
     private final String addition;
     private final String ending;
@@ -30,6 +30,11 @@ final class OutputNames implements Targets.Naming {
     @Override
     public Path formerly(NamedScore score) {
         return addition == null ? null : score.path().resolveSibling(score.stem() + addition + score.ending());
+    }
+
+    @Override
+    public boolean asksBeside() {
+        return addition != null;
     }
 
     private String ending(NamedScore score) {

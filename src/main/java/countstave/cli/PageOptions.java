@@ -1,7 +1,9 @@
 package countstave.cli;
 
+import countstave.CountedScore;
 import countstave.chart.ChartOptions;
 import countstave.count.Unplayed;
+import countstave.score.Score;
 import countstave.score.ScoreException;
 import java.lang.reflect.Field;
 import picocli.CommandLine.Model.CommandSpec;
@@ -31,8 +33,16 @@ final class PageOptions {
                     + " Default: ${DEFAULT-VALUE}.")
     double staffSize;
 
-    @Option(names = "--large", description = "PDF: staff and syllables one and a half times as big, for low vision.")
+    @Option(names = "--large", description = "PDF: for low vision, a staff of 10.5 mm (one and a half times the usual) with syllables to"
+                    + " match, or of --staff-size where that is more.")
     boolean large;
+
+    @Option(names = "--title", paramLabel = "TITLE",
+            description = "PDF: title of a score that has none. A title that is only the file's name is none.")
+    String title;
+
+    @Option(names = "--composer", paramLabel = "NAME", description = "PDF: composer of a score that names none.")
+    String composer;
 
     /**
      * For a run that prints no page.
@@ -48,13 +58,35 @@ final class PageOptions {
         }
     }
 
-    /** @throws ScoreException if a size is out of range */
+    /** @throws ScoreException if a size is out of range, or a title or composer is empty */
     ChartOptions chart(Unplayed unplayed) {
+        if (title != null && line(title).isEmpty() || composer != null && line(composer).isEmpty()) {
+            throw new ScoreException((title != null && line(title).isEmpty() ? "--title" : "--composer")
+                    + " has no word in it: name one, or leave it out");
+        }
         try {
             return new ChartOptions(paper, landscape, margin, staffSize, large, unplayed,
                     ChartOptions.standard().language());
         } catch (IllegalArgumentException e) {
             throw new ScoreException(e.getMessage(), e);
         }
+    }
+
+    /** The score with what stands at the head of a page; what of it is not as one may think is told. */
+    CountedScore headed(CountedScore counted, NamedScore named, Console console) {
+        Score score = counted.score();
+        if (score.isUntitled() ? title == null : title != null) {
+            Job.warn(console, named, title == null ? "has no title, so its file's name is printed; --title gives it one"
+                    : "has a title of its own, '" + score.title() + "': --title is for scores without");
+        }
+        if (composer != null && !score.composer().isEmpty()) {
+            Job.warn(console, named, "names its composer, '" + score.composer() + "': --composer is for scores that do not");
+        }
+        return new CountedScore(counted.file(), score.completed(line(title), line(composer)), counted.parts());
+    }
+
+    /** In one line, whatever was pasted; null for null. */
+    private static String line(String words) {
+        return words == null ? null : Console.clean(words.strip().replaceAll("\\s+", " "));
     }
 }

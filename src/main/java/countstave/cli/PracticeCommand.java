@@ -107,7 +107,7 @@ final class PracticeCommand implements Callable<Integer> {
     ManyScores many;
 
     /** Of many scores, each gets a folder by its own name; the page that links to all of it is written last. */
-    private static final class Folders implements Targets.Naming {
+    private static final class Folders implements Naming {
         @Override
         public String inFolder(NamedScore score, String stem) {
             return stem + "/" + PracticeFolder.INDEX;
@@ -134,8 +134,12 @@ final class PracticeCommand implements Callable<Integer> {
         }
         GuideFiles guides = sound.files();
         PracticeOptions options = new PracticeOptions(shared.planOptions().voiceLimit(), breath);
-        CountingOptions counting = shared.counting();
         ScoreList list = ScoreList.of(scores);
+        CountingOptions counting = shared.counting(list.many());
+        if (Targets.isBeside(output)) {
+            throw new ScoreException("a practice folder is not written beside a score: name a folder with -o"
+                    + " (./beside if it is called so)");
+        }
         if (output == null) {
             page.refuse("name a folder with -o");
         } else {
@@ -144,7 +148,7 @@ final class PracticeCommand implements Callable<Integer> {
             return many.run(parent.console, list, (score, file, console) -> {
                 Path folder = targets == null ? Inputs.path(output) : targets.of(score).getParent();
                 Progress progress = targets == null ? Progress.onTerminal(console.err()) : new Progress(console.err(), false);
-                CountedScore counted = Job.count(score, file, console, counting);
+                CountedScore counted = page.headed(Job.count(score, file, console, counting), score, console);
                 new PracticeFolder(counted, plans(counted, options), top).write(folder, force, progress,
                         counting, guides, sheet);
                 console.out().println("wrote " + Console.clean(folder.resolve(PracticeFolder.INDEX).toString()));

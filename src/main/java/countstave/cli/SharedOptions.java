@@ -32,9 +32,13 @@ final class SharedOptions {
     CommandSpec spec;
 
     @Option(names = "--part", paramLabel = "PART",
-            description = "Count this part: its id, name or number from 1. May be repeated."
-                    + " Default: every part that has notes.")
+            description = "Count this part: its id, its name, its number from 1, or a pattern such as 'Violin*'; with commas"
+                    + " between alternatives. May be repeated. Of many scores, those that have no such part are told and left"
+                    + " out. Default: every part that has notes.")
     List<String> parts = new ArrayList<>();
+
+    @Option(names = "--part-required", description = "A score fails that does not have each --part.")
+    boolean partRequired;
 
     @Option(names = "--voice", paramLabel = "VOICE", description = "Count this voice only. May be repeated.")
     List<String> voices = new ArrayList<>();
@@ -100,10 +104,17 @@ final class SharedOptions {
             description = "Count single-note tremolos of one and two strokes as the repeated notes they stand for.")
     boolean openTremolo;
 
-    /** @throws ScoreException if an option names something that is not there or out of range */
-    CountingOptions counting() {
+    /**
+     * @param many whether a part may be missing in a score, since there are others
+     * @throws ScoreException if an option names something that is not there or out of range
+     */
+    CountingOptions counting(boolean many) {
+        if (partRequired && parts.isEmpty()) {
+            throw new ParameterException(spec.commandLine(), "--part-required says that each --part must be there: name one"
+                    + " with --part");
+        }
         CountingSystem words = CountingSystem.find(system);
-        return new CountingOptions(new PartChoice(parts), selection(), bars == null ? BarChoice.ALL
+        return new CountingOptions(new PartChoice(parts, partRequired || !many), selection(), bars == null ? BarChoice.ALL
                 : BarChoice.parse(bars), and == null ? words : words.withAnd(and), beat, tempo, planOptions(),
                 openTremolo, swing, felt);
     }

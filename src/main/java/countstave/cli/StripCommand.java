@@ -41,7 +41,7 @@ final class StripCommand implements Callable<Integer> {
     ManyScores many;
 
     /** A stripped score keeps its name. */
-    private static final class Names implements Targets.Naming {
+    private static final class Names implements Naming {
         @Override
         public String inFolder(NamedScore score, String stem) {
             return score.fileName();

@@ -22,25 +22,11 @@ import java.util.Set;
  */
 final class Targets {
 
-    /** How outputs are called. */
-    interface Naming {
+    /** In place of a folder: the outputs go beside their scores. */
+    private static final String BESIDE = "beside";
 
-        /** Name of the output in a folder of outputs; {@code stem}: what stands for the score's name in it. */
-        String inFolder(NamedScore score, String stem);
-
-        /** Where the output goes without {@code -o}; null if {@code -o} must say it. */
-        Path beside(NamedScore score, String stem);
-
-        /** Where an earlier run may have put an output of this score among the scores; null if there is no such place. */
-        default Path formerly(NamedScore score) {
-            return null;
-        }
-
-        /** Whether an output may replace its own score. */
-        default boolean mayReplaceItself() {
-            return false;
-        }
-    }
+    /** A name for the outputs of a score that has none. */
+    private static final String NAMELESS = "score";
 
     private final Map<NamedScore, Path> places = new HashMap<>();
     /** Scores that are outputs of an earlier run, and files that only may be scores and are none. */
@@ -52,11 +38,12 @@ final class Targets {
     }
 
     /**
-     * @param output what {@code -o} says: a file for one score, a folder for many; or null
-     * @throws ScoreException if an output would replace another or a score
+     * @param said what {@code -o} says: a file for one score, a folder for many, {@code beside}; or null
+     * @throws ScoreException if an output would replace another or a score, or if many would lie beside their scores unasked
      */
-    static Targets of(ScoreList list, String output, Naming naming, Console console) {
-        boolean folder = output != null && isFolder(list, output);
+    static Targets of(ScoreList list, String said, Naming naming, Console console) {
+        String output = isBeside(said) ? null : said;
+        boolean folder = output != null && isFolder(list, output, naming);
         Targets targets = new Targets(folder);
         Map<Path, NamedScore> inputs = new HashMap<>();
         for (NamedScore score : list.scores()) {
@@ -64,9 +51,13 @@ final class Targets {
                 inputs.put(place(score.path()), score);
                 targets.places.put(score, output == null || folder ? named(output, score, score.stem(), naming)
                         : Inputs.path(output));
-            } else if (score.isStandardInput() && output != null && !folder) {
-                targets.places.put(score, Inputs.path(output));
+            } else if (score.isStandardInput() && output != null && (!folder || naming.severalFiles())) {
+                targets.places.put(score, folder ? Inputs.path(output).resolve(naming.inFolder(score, NAMELESS))
+                        : Inputs.path(output));
             }
+        }
+        if (output == null) {
+            targets.checkBeside(list, isBeside(said), naming);
         }
         targets.passOver(inputs, folder ? place(Inputs.path(output)) : null, naming);
         List<List<NamedScore>> namesakes = targets.namesakes(list);
@@ -78,6 +69,26 @@ final class Targets {
             console.tell(targets.told(namesakes));
         }
         return targets;
+    }
+
+    /** Whether {@code -o} asks for outputs beside their scores; a folder of this name is {@code ./beside}. */
+    static boolean isBeside(String output) {
+        return BESIDE.equals(output);
+    }
+
+    private void checkBeside(ScoreList list, boolean asked, Naming naming) {
+        NamedScore first = list.scores().stream().filter(score -> score.path() != null).findFirst().orElse(null);
+        if (first == null) {
+            return;
+        }
+        if (asked && places.get(first) == null) {
+            throw new ScoreException("nothing of this is written beside a score: name a folder with -o"
+                    + " (./beside if it is called so)");
+        }
+        if (!asked && naming.asksBeside() && (list.many() || naming.severalFiles())) {
+            throw new ScoreException("without -o the outputs would go beside the scores, such as "
+                    + Console.clean(places.get(first).toString()) + ": name a folder with -o, or say so with -o beside");
+        }
     }
 
     /** Scores whose outputs would meet, and would not if they kept the endings of their scores. */
@@ -129,13 +140,14 @@ final class Targets {
         });
     }
 
-    private static boolean isFolder(ScoreList list, String output) {
+    private static boolean isFolder(ScoreList list, String output, Naming naming) {
         Path path = Inputs.path(output);
-        if (!list.many()) {
+        if (!list.many() && !naming.severalFiles()) {
             return Files.isDirectory(path) || output.endsWith("/") || output.endsWith(File.separator);
         }
         if (Files.exists(path) ? !Files.isDirectory(path) : hasFileEnding(path)) {
-            throw new ScoreException("the outputs of several scores go into a folder: name a folder with -o, not the file "
+            throw new ScoreException("the outputs of several " + (list.many() ? "scores" : "parts")
+                    + " go into a folder: name a folder with -o, not the file "
                     + Console.clean(output));
         }
         return true;
@@ -238,7 +250,11 @@ final class Targets {
 
     /** Writes an output and says so. */
     void write(NamedScore score, boolean force, SafeFile.Content content, Console console) {
-        Path target = of(score);
+        write(of(score), force, content, console);
+    }
+
+    /** Writes one of several outputs of a score, and says so. */
+    void write(Path target, boolean force, SafeFile.Content content, Console console) {
         makeFolders(target);
         SafeFile.write(target, force, content);
         console.out().println("wrote " + Console.clean(target.toString()));

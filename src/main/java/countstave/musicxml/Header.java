@@ -1,9 +1,12 @@
 package countstave.musicxml;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 
@@ -13,6 +16,7 @@ final class Header {
     private final List<String> titles = new ArrayList<>(List.of("", "", ""));
     private final List<String> composers = new ArrayList<>(List.of("", ""));
     private final Map<String, String> partNames = new LinkedHashMap<>();
+    private final Map<String, Set<String>> instruments = new HashMap<>();
 
     /** Reads a child of the root if it is one of the header's; leaves the reader on its end tag. */
     void read(SpotReader xml) throws XMLStreamException {
@@ -43,6 +47,11 @@ final class Header {
         return name.isEmpty() ? id : name;
     }
 
+    /** Names of the instruments of the part with this id, each once. */
+    List<String> instruments(String id) {
+        return List.copyOf(instruments.getOrDefault(id, Set.of()));
+    }
+
     /** Ids in the order of the part list. */
     List<String> partIds() {
         return List.copyOf(partNames.keySet());
@@ -51,7 +60,12 @@ final class Header {
     private boolean part(SpotReader xml) throws XMLStreamException {
         String id = Plain.name(xml.getAttributeValue(null, "id"));
         String[] name = {""};
+        Set<String> played = new LinkedHashSet<>();
         children(xml, child -> {
+            if (child.equals("score-instrument")) {
+                children(xml, inner -> inner.equals("instrument-name") && instrument(Plain.name(xml.elementText()), played));
+                return true;
+            }
             if (!child.equals("part-name")) {
                 return false;
             }
@@ -59,6 +73,14 @@ final class Header {
             return true;
         });
         partNames.putIfAbsent(id, name[0]);
+        instruments.putIfAbsent(id, played);
+        return true;
+    }
+
+    private static boolean instrument(String name, Set<String> into) {
+        if (!name.isEmpty()) {
+            into.add(name);
+        }
         return true;
     }
 

@@ -43,7 +43,7 @@ final class ScoreFinisher {
                 bars.add(bar);
             }
             finished.add(new Part(part.id, header.partName(part.id), part.staves(), List.copyOf(bars),
-                    part.lastLyricNumber()));
+                    part.lastLyricNumber(), header.instruments(part.id)));
         }
         return List.copyOf(finished);
     }

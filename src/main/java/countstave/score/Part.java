@@ -10,8 +10,14 @@ import java.util.List;
  * @param staves number of staves, at least 1
  * @param bars all written bars
  * @param lastLyricNumber the highest numeric lyric number of the file's own lyrics, 0 where there are none
+ * @param instruments names of its instruments as the part list has them, each once; none where it has none
  */
-public record Part(String id, String name, int staves, List<Bar> bars, int lastLyricNumber) {
+public record Part(String id, String name, int staves, List<Bar> bars, int lastLyricNumber, List<String> instruments) {
+
+    /** A part whose instruments nobody asks for. */
+    public Part(String id, String name, int staves, List<Bar> bars, int lastLyricNumber) {
+        this(id, name, staves, bars, lastLyricNumber, List.of());
+    }
 
     /** Whether anything in it is played. */
     public boolean hasNotes() {

@@ -1,7 +1,7 @@
 package countstave.score;
 
 /** A score that cannot be read or counted: its message is the one line the user sees, without the file's name. */
-public final class ScoreException extends RuntimeException {
+public sealed class ScoreException extends RuntimeException permits NoPartException {
 
     private static final long serialVersionUID = 1L;
 

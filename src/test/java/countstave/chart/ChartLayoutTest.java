@@ -245,7 +245,10 @@ class ChartLayoutTest {
     @Test
     void theLargeChartHasBiggerSyllables() {
         ChartOptions plain = ChartOptions.standard();
-        assertEquals(ChartOptions.LARGE, plain.withLarge(true).spaceMm() / plain.spaceMm(), 1e-9);
+        assertEquals(1.5, plain.withLarge(true).spaceMm() / plain.spaceMm(), 1e-9);
+        // two wishes for a larger staff do not multiply: the larger one is met
+        assertEquals(12 / 4.0, plain.withSizes(15, 12).withLarge(true).spaceMm(), 1e-9);
+        assertEquals(10.5 / 4, plain.withSizes(15, 5).withLarge(true).spaceMm(), 1e-9);
     }
 
     /** A bar that cannot fit is reduced and said so, never cut off. */

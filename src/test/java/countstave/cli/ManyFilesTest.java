@@ -177,7 +177,7 @@ class ManyFilesTest {
     @Test
     void namesakesBesideTheirScoresAndInFoldersOfTheirOwn() throws IOException {
         namesakes();
-        Run charts = run("annotate", parts + "/a*", "--as", "chart", "--bars", "1");
+        Run charts = run("annotate", parts + "/a*", "--as", "chart", "--bars", "1", "-o", "beside");
         assertEquals("countstave: " + parts.resolve("a.mxl") + " and " + parts.resolve("a.xml") + " have one name but for the"
                 + " ending: the outputs keep it, " + parts.resolve("a.mxl-counts.pdf") + " and "
                 + parts.resolve("a.xml-counts.pdf"), charts.told().get(0));
@@ -236,14 +236,35 @@ class ManyFilesTest {
 
     @Test
     void outputsOfAnEarlierRunAreNotScores() throws IOException {
-        assertEquals("countstave: 4 scores done, 1 failed, 1 left out", run("annotate", parts).summary());
+        assertEquals("countstave: 4 scores done, 1 failed, 1 left out", run("annotate", parts, "-o", "beside").summary());
         Set<String> after = names(parts);
-        assertEquals("countstave: 4 scores done, 1 failed, 5 left out", run("annotate", parts, "--force").summary());
+        assertEquals("countstave: 4 scores done, 1 failed, 5 left out", run("annotate", parts, "-o", "beside", "--force").summary());
         assertEquals(after, names(parts));
         Path inside = parts.resolve("counted");
         assertEquals("countstave: 4 scores done, 1 failed, 5 left out", run("annotate", parts, "-o", inside).summary());
         assertEquals("countstave: 4 scores done, 1 failed, 9 left out",
                 run("annotate", parts, "-o", inside, "--force").summary());
+    }
+
+    /** The folder of the scores is not filled unasked: it is said where that would be. */
+    @Test
+    void outputsBesideManyScoresAreAskedFor() throws IOException {
+        Set<String> before = names(parts);
+        refused(run("annotate", parts), "such as " + parts.resolve("b-counts.musicxml"), "a folder with -o", "-o beside");
+        refused(run("annotate", parts + "/*", "--as", "chart"), "such as " + parts.resolve("b-counts.pdf"), "-o beside");
+        refused(run("annotate", GROOVE, MISTAKES), "scores/groove-counts.musicxml", "-o beside");
+        assertEquals(before, names(parts));
+        refused(run("count", parts, "-o", "beside"), "nothing of this is written beside a score", "./beside");
+        refused(run("practice", parts, "-o", "beside"), "not written beside a score", "./beside");
+        refused(run("practice", GROOVE, "-o", "beside"), "not written beside a score", "./beside");
+        assertEquals(before, names(parts));
+        Path one = Files.copy(GROOVE, folder.resolve("one.musicxml"));
+        assertEquals(0, run("annotate", one, "-o", "beside").code());
+        assertTrue(Files.exists(folder.resolve("one-counts.musicxml")));
+        // beside a score, a stripped one is the score itself
+        Run strip = run("strip", parts.resolve("b.musicxml"), parts.resolve("d.xml"), "-o", "beside");
+        assertEquals("countstave: 0 scores done, 2 failed", strip.summary());
+        assertTrue(strip.told().get(0).contains("b.musicxml is already there; --force"), strip.err());
     }
 
     @Test

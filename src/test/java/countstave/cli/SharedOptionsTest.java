@@ -27,7 +27,7 @@ class SharedOptionsTest {
     private static CountingOptions parsed(String... words) {
         Probe probe = new Probe();
         new CommandLine(probe).setCaseInsensitiveEnumValuesAllowed(true).parseArgs(words);
-        return probe.shared.counting();
+        return probe.shared.counting(false);
     }
 
     @ParameterizedTest

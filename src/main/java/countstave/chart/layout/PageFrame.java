@@ -2,6 +2,7 @@ package countstave.chart.layout;
 
 import countstave.chart.ChartOptions;
 import countstave.chart.font.Measures;
+import countstave.chart.shape.Glyph;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
@@ -64,19 +65,19 @@ final class PageFrame {
             double y = top;
             for (String line : titleLines()) {
                 y -= Sizes.TITLE;
-                shapes.add(text(line, (left + right) / 2, y, Sizes.TITLE, Style.BOLD, Anchor.MIDDLE, Role.TITLE));
+                shapes.addAll(text(line, (left + right) / 2, y, Sizes.TITLE, Style.BOLD, Anchor.MIDDLE, Role.TITLE));
                 y -= Sizes.TITLE * 0.2;
             }
             y -= Sizes.SUBTITLE * 1.3;
             double half = width() * (composer.isBlank() ? 1 : 0.5) - 1;
-            shapes.add(text(cut(partName, half, Sizes.SUBTITLE, Style.REGULAR), left, y, Sizes.SUBTITLE, Style.REGULAR,
+            shapes.addAll(text(cut(partName, half, Sizes.SUBTITLE, Style.REGULAR), left, y, Sizes.SUBTITLE, Style.REGULAR,
                     Anchor.START, Role.PART_NAME));
             if (!composer.isBlank()) {
-                shapes.add(text(cut(composer, half, Sizes.SUBTITLE, Style.ITALIC), right, y, Sizes.SUBTITLE,
+                shapes.addAll(text(cut(composer, half, Sizes.SUBTITLE, Style.ITALIC), right, y, Sizes.SUBTITLE,
                         Style.ITALIC, Anchor.END, Role.COMPOSER));
             }
         } else {
-            shapes.add(text(cut(title, width(), Sizes.FOOT, Style.REGULAR), (left + right) / 2, top - Sizes.FOOT,
+            shapes.addAll(text(cut(title, width(), Sizes.FOOT, Style.REGULAR), (left + right) / 2, top - Sizes.FOOT,
                     Sizes.FOOT, Style.REGULAR, Anchor.MIDDLE, Role.TITLE));
         }
         foot(page, pages, shapes);
@@ -86,9 +87,9 @@ final class PageFrame {
     private void foot(int page, int pages, List<Shape> shapes) {
         double y = bottom + Sizes.FOOT * 0.3;
         String number = page + " / " + pages;
-        shapes.add(text(number, right, y, Sizes.FOOT, Style.REGULAR, Anchor.END, Role.PAGE_NUMBER));
+        shapes.addAll(text(number, right, y, Sizes.FOOT, Style.REGULAR, Anchor.END, Role.PAGE_NUMBER));
         double room = width() - measures.text().width(number, Sizes.FOOT, Style.REGULAR) - 2;
-        shapes.add(text(cut(partName, room, Sizes.FOOT, Style.BOLD), left, y, Sizes.FOOT, Style.BOLD, Anchor.START,
+        shapes.addAll(text(cut(partName, room, Sizes.FOOT, Style.BOLD), left, y, Sizes.FOOT, Style.BOLD, Anchor.START,
                 Role.PART_NAME));
         for (int i = keyLines.size() - 1; i >= 0; i--) {
             y += Sizes.FOOT * 1.3;
@@ -97,18 +98,32 @@ final class PageFrame {
         }
     }
 
-    private static Text text(String words, double x, double y, double size, Style style, Anchor anchor, Role role) {
-        return new Text(words, x, y, size, style, anchor, role, null);
+    /** A plain text is one shape; in one with signs of music, such as B♭, these are drawn from the music font. */
+    private List<Shape> text(String words, double x, double y, double size, Style style, Anchor anchor, Role role) {
+        Inline line = Inline.of(words, size, style, role, null, measures);
+        if (line.shapes().stream().noneMatch(Glyph.class::isInstance)) {
+            return List.of(new Text(words, x, y, size, style, anchor, role, null));
+        }
+        double before = switch (anchor) {
+            case START -> 0;
+            case MIDDLE -> line.width() / 2;
+            case END -> line.width();
+        };
+        return line.movedTo(x - before, y);
+    }
+
+    private double width(String words, double size, Style style) {
+        return Inline.of(words, size, style, Role.TITLE, null, measures).width();
     }
 
     /** A text that fits the width, cut with an ellipsis if it must be. */
     private String cut(String words, double width, double size, Style style) {
-        if (measures.text().width(words, size, style) <= width) {
+        if (width(words, size, style) <= width) {
             return words;
         }
         int[] points = words.codePoints().toArray();
         int n = points.length;
-        while (n > 0 && measures.text().width(new String(points, 0, n) + "…", size, style) > width) {
+        while (n > 0 && width(new String(points, 0, n) + "…", size, style) > width) {
             n--;
         }
         return new String(points, 0, n) + "…";
@@ -120,7 +135,7 @@ final class PageFrame {
         String line = "";
         for (String word : words.strip().split("\\s+")) {
             String longer = line.isEmpty() ? word : line + " " + word;
-            if (measures.text().width(longer, size, Style.BOLD) > width && !line.isEmpty()) {
+            if (width(longer, size, Style.BOLD) > width && !line.isEmpty()) {
                 lines.add(line);
                 longer = word;
             }

@@ -1,0 +1,46 @@
+package countstave.cli;
+
+import countstave.CountedScore;
+import countstave.chart.ChartOptions;
+import countstave.chart.ChartWriter;
+import countstave.count.PartCounts;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** A set of parts: a chart of its own for each part of a score. */
+final class PartCharts {
+
+    private PartCharts() {
+    }
+
+    /**
+     * Writes the charts, in the order of the parts; nothing if one of them would replace a file that may not be replaced.
+     *
+     * @param targets where the outputs of the score go, settled with {@link PartNames}
+     */
+    static void write(CountedScore counted, NamedScore score, Targets targets, boolean force, ChartOptions options,
+            Console console) {
+        Map<String, Path> places = PartNames.places(targets.of(score), counted.score().parts());
+        for (PartCounts part : counted.parts()) {
+            SafeFile.checkFree(places.get(id(part)), force);
+        }
+        Map<String, List<String>> notes = new LinkedHashMap<>();
+        for (PartCounts part : counted.parts()) {
+            targets.write(places.get(id(part)), force, out -> {
+                for (String note : ChartWriter.write(List.of(part), counted.score(), options, out)) {
+                    notes.computeIfAbsent(note, none -> new ArrayList<>()).add(part.plan().timeline().part().name());
+                }
+            }, console);
+        }
+        // what several parts have in common is told once
+        notes.forEach((note, parts) -> Job.warn(console, score, note.startsWith("part ") ? note
+                : note + " (" + String.join(", ", parts) + ")"));
+    }
+
+    private static String id(PartCounts part) {
+        return part.plan().timeline().part().id();
+    }
+}
