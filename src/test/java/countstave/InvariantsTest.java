@@ -13,6 +13,7 @@ import countstave.count.SegmentCounts;
 import countstave.count.Unplayed;
 import countstave.grid.PlanOptions;
 import countstave.grid.Segment;
+import countstave.json.JsonWriter;
 import countstave.musicxml.Annotator;
 import countstave.musicxml.CountPart;
 import countstave.musicxml.OwnMarks;
@@ -29,6 +30,7 @@ import countstave.score.Swing;
 import countstave.score.Tempo;
 import countstave.score.Voice;
 import countstave.testing.Corpus;
+import countstave.testing.PublishedSchemas;
 import countstave.time.Offset;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -105,6 +107,9 @@ class InvariantsTest {
             return;
         }
         everyAttackIsSaidOrFelt(counted);
+        StringBuilder json = new StringBuilder();
+        JsonWriter.write(counted.score().title(), counted.score().source(), counted.parts(), json);
+        assertEquals(List.of(), PublishedSchemas.strictly(json.toString()));
         boolean large = file.text().length() > LARGE;
         for (Unplayed unplayed : large ? new Unplayed[] {Unplayed.NEEDED} : Unplayed.values()) {
             Splice splice = Annotator.annotate(file.text(), counted.parts(), Selection.ALL, unplayed, dots);

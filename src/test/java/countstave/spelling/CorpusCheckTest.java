@@ -3,12 +3,14 @@ package countstave.spelling;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.json.FindingsJson;
 import countstave.musicxml.ReadOptions;
 import countstave.musicxml.ScoreFile;
 import countstave.musicxml.ScoreReader;
 import countstave.score.ScoreException;
 import countstave.spelling.rules.AllRules;
 import countstave.testing.Corpus;
+import countstave.testing.PublishedSchemas;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -87,14 +89,24 @@ class CorpusCheckTest {
 
     private static Set<String> errors(Path file) {
         try {
-            return SpellingCheck.check(ScoreReader.read(ScoreFile.of(file.getFileName().toString(), Files.readAllBytes(file)),
-                    ReadOptions.DEFAULT), AllRules.list(), RuleSettings.DEFAULT).stream()
-                    .filter(f -> f.severity() == Severity.ERROR).map(Finding::rule).collect(Collectors.toCollection(TreeSet::new));
+            List<Finding> findings = SpellingCheck.check(ScoreReader.read(ScoreFile.of(file.getFileName().toString(),
+                    Files.readAllBytes(file)), ReadOptions.DEFAULT), AllRules.list(), RuleSettings.DEFAULT);
+            assertEquals(List.of(), PublishedSchemas.strictly(json(new CheckedFile(start(file), findings, null))));
+            return findings.stream().filter(f -> f.severity() == Severity.ERROR).map(Finding::rule)
+                    .collect(Collectors.toCollection(TreeSet::new));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         } catch (ScoreException e) {
             return Set.of("unreadable");
         }
+    }
+
+    private static String json(CheckedFile file) throws IOException {
+        StringBuilder out = new StringBuilder();
+        FindingsJson json = new FindingsJson(out);
+        json.file(file);
+        json.end();
+        return out.toString();
     }
 
     private static String start(Path file) {
