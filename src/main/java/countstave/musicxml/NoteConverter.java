@@ -3,6 +3,7 @@ package countstave.musicxml;
 import countstave.score.BeamMark;
 import countstave.score.Event;
 import countstave.score.Head;
+import countstave.score.Look;
 import countstave.score.Lyric;
 import countstave.score.NoteValue;
 import countstave.score.Written;
@@ -15,6 +16,7 @@ import org.audiveris.proxymusic.Notehead;
 import org.audiveris.proxymusic.NoteheadValue;
 import org.audiveris.proxymusic.StartStop;
 import org.audiveris.proxymusic.StartStopContinue;
+import org.audiveris.proxymusic.Stem;
 import org.audiveris.proxymusic.Step;
 import org.audiveris.proxymusic.Syllabic;
 import org.audiveris.proxymusic.TextElementData;
@@ -133,7 +135,14 @@ final class NoteConverter {
         return (int) Math.round(note.getPitch().getAlter().doubleValue());
     }
 
-    static List<BeamMark> beams(Note note) {
+    static Look look(Note note, NotationReader notations, List<Lyric> lyrics) {
+        Stem stem = note.getStem();
+        return new Look(stem == null || stem.getValue() == null ? null : Look.Stem.valueOf(stem.getValue().name()),
+                beams(note), notations.articulations(), notations.fermata(), notations.tremolo(), notations.slurs(),
+                notations.other(), lyrics, notations.slurMarks());
+    }
+
+    private static List<BeamMark> beams(Note note) {
         if (note.getBeam().isEmpty()) {
             return List.of();
         }

@@ -231,7 +231,7 @@ final class TupletFinder {
     }
 
     /** Whether {@code sum} is the time of {@code own.normal()} notes of one value, the stated one where there is one. */
-    private static boolean fills(Duration sum, Written opening, Duration shortest, Ratio own, Ratio outer) {
+    static boolean fills(Duration sum, Written opening, Duration shortest, Ratio own, Ratio outer) {
         Duration plain = outer.undo(sum).dividedBy(own.normal());
         if (opening.normalValue() != null) {
             return plain.equals(opening.normalValue().dotted(opening.normalDots()));
