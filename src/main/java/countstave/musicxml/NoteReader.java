@@ -81,6 +81,7 @@ final class NoteReader {
     }
 
     void endBar() {
+        HiddenNotes.settle(bar, options.countHidden(), facts);
         bar.close();
         bar.tuplets = TupletFinder.find(bar.voices);
         last = null;
@@ -119,7 +120,7 @@ final class NoteReader {
 
     void note(Note note, SourceSpot spot, String instrument) {
         NotationReader notations = new NotationReader(note);
-        Head head = NoteConverter.head(note, instrument, notations);
+        Head head = NoteConverter.head(note, instrument, notations, options.countHidden());
         if (note.getChord() != null && last != null && (note.getGrace() != null) == (last.sounding == null
                 && last.grace != Event.Grace.NONE)) {
             join(note, head, notations);
@@ -212,7 +213,7 @@ final class NoteReader {
                     own.beams().isEmpty() ? more.beams() : own.beams(), union(own.articulations(), more.articulations()),
                     own.fermata() || more.fermata(), own.tremolo() == null ? more.tremolo() : own.tremolo(),
                     own.slurs() + more.slurs(), union(own.other(), more.other()), union(own.lyrics(), more.lyrics()),
-                    union(own.slurMarks(), more.slurMarks()));
+                    union(own.slurMarks(), more.slurMarks()), own.spaced() || more.spaced());
         }
         last.marks = union(last.marks, notations.tuplets());
     }
