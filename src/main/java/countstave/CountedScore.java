@@ -34,7 +34,7 @@ public record CountedScore(ScoreFile file, Score score, List<PartCounts> parts) 
      */
     public static CountedScore of(ScoreFile source, CountingOptions options) {
         ScoreFile file = source.withText(OwnMarks.strip(source.text()));
-        Score score = ScoreReader.read(file, new ReadOptions(options.openTremolo()));
+        Score score = ScoreReader.read(file, new ReadOptions(options.openTremolo(), options.countHidden()));
         List<PartCounts> parts = new ArrayList<>();
         List<Part> chosen = options.parts().of(score);
         options.selection().requireIn(chosen);
@@ -59,14 +59,27 @@ public record CountedScore(ScoreFile file, Score score, List<PartCounts> parts) 
     /** What the user is told while the score is still counted: bars that do not add up, an assumed tempo. */
     public List<String> warnings() {
         List<String> lines = new ArrayList<>();
+        List<Fact.Hidden> hidden = new ArrayList<>();
+        String firstHidden = null;
         for (PartCounts counted : parts) {
             Part part = counted.plan().timeline().part();
             for (Fact fact : score.facts()) {
-                String warning = fact.place().partId().equals(part.id()) ? FactWords.warning(fact) : null;
+                if (!fact.place().partId().equals(part.id())) {
+                    continue;
+                }
+                String place = "part " + part.name() + ", bar " + fact.place().barNumber();
+                if (fact instanceof Fact.Hidden notes) {
+                    hidden.add(notes);
+                    firstHidden = firstHidden == null ? place : firstHidden;
+                }
+                String warning = FactWords.warning(fact);
                 if (warning != null) {
-                    lines.add("part " + part.name() + ", bar " + fact.place().barNumber() + ": " + warning);
+                    lines.add(place + ": " + warning);
                 }
             }
+        }
+        if (!hidden.isEmpty()) {
+            lines.add(FactWords.hidden(hidden, firstHidden));
         }
         if (parts.stream().anyMatch(p -> p.plan().timeline().tempoAssumed())) {
             lines.add("no tempo in the score: a quarter = 90 is assumed; --tempo sets another");

@@ -23,9 +23,17 @@ import countstave.score.Tempo;
  * @param openTremolo whether measured tremolos are opened
  * @param swing a swing in place of the score's, or null
  * @param felt what becomes of felt notes in the annotated score; {@code plan} says whether there are any
+ * @param countHidden whether notes that are not printed are counted wherever they stand
  */
 public record CountingOptions(PartChoice parts, Selection selection, BarChoice bars, CountingSystem system,
-        PulseChoice beat, Tempo tempo, PlanOptions plan, boolean openTremolo, Swing swing, FeltNotes felt) {
+        PulseChoice beat, Tempo tempo, PlanOptions plan, boolean openTremolo, Swing swing, FeltNotes felt,
+        boolean countHidden) {
+
+    /** Notes that are not printed are left out where something printed stands for them. */
+    public CountingOptions(PartChoice parts, Selection selection, BarChoice bars, CountingSystem system,
+            PulseChoice beat, Tempo tempo, PlanOptions plan, boolean openTremolo, Swing swing, FeltNotes felt) {
+        this(parts, selection, bars, system, beat, tempo, plan, openTremolo, swing, felt, false);
+    }
 
     /** Everything in the score, by the meter, in numbers. */
     public static CountingOptions defaults() {

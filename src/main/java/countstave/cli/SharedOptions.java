@@ -28,6 +28,8 @@ final class SharedOptions {
 
     enum Answer { YES, NO }
 
+    enum Hidden { AUTO, COUNT }
+
     @Spec(Spec.Target.MIXEE)
     CommandSpec spec;
 
@@ -100,6 +102,12 @@ final class SharedOptions {
                     + " the other against it, no never does. Default: yes.")
     Answer against;
 
+    @Option(names = "--hidden", paramLabel = "auto|count", defaultValue = "auto",
+            description = "What becomes of notes that are not printed. auto: they are left out where something printed stands"
+                    + " for their time on their staff, and counted where nothing does. count: they are counted like all"
+                    + " others. Default: ${DEFAULT-VALUE}.")
+    Hidden hidden;
+
     @Option(names = "--open-tremolo",
             description = "Count single-note tremolos of one and two strokes as the repeated notes they stand for.")
     boolean openTremolo;
@@ -116,7 +124,7 @@ final class SharedOptions {
         CountingSystem words = CountingSystem.find(system);
         return new CountingOptions(new PartChoice(parts, partRequired || !many), selection(), bars == null ? BarChoice.ALL
                 : BarChoice.parse(bars), and == null ? words : words.withAnd(and), beat, tempo, planOptions(),
-                openTremolo, swing, felt);
+                openTremolo, swing, felt, hidden == Hidden.COUNT);
     }
 
     Selection selection() {

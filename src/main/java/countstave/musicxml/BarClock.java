@@ -122,6 +122,7 @@ final class BarClock {
         } else if (exactSeen.contains(ideal)) {
             // the exporter measured the jump on true positions: the drift must not be taken along
             exact = ideal;
+            rounded = ideal.sinceStart();
         } else if (rounded.isNegative()) {
             rounded = Duration.ZERO;
             exact = Offset.ZERO;

@@ -3,6 +3,7 @@ package countstave.musicxml;
 import countstave.score.BeamMark;
 import countstave.score.Event;
 import countstave.score.Head;
+import countstave.score.Look;
 import countstave.score.Lyric;
 import countstave.score.NoteValue;
 import countstave.score.Written;
@@ -15,6 +16,7 @@ import org.audiveris.proxymusic.Notehead;
 import org.audiveris.proxymusic.NoteheadValue;
 import org.audiveris.proxymusic.StartStop;
 import org.audiveris.proxymusic.StartStopContinue;
+import org.audiveris.proxymusic.Stem;
 import org.audiveris.proxymusic.Step;
 import org.audiveris.proxymusic.Syllabic;
 import org.audiveris.proxymusic.TextElementData;
@@ -70,8 +72,9 @@ final class NoteConverter {
      *
      * @param instrument id of the note's instrument, or null
      * @param notations what hangs on the note
+     * @param headless whether a notehead {@code none} sounds
      */
-    static Head head(Note note, String instrument, NotationReader notations) {
+    static Head head(Note note, String instrument, NotationReader notations, boolean headless) {
         Step step;
         int octave;
         int alter = 0;
@@ -103,7 +106,7 @@ final class NoteConverter {
                 accidental ? note.getAccidental().getValue().value() : null,
                 accidental && (note.getAccidental().getParentheses() == YesNo.YES
                         || note.getAccidental().getBracket() == YesNo.YES),
-                ties[0], ties[1], isSilent(note), isPrinted(note));
+                ties[0], ties[1], isSilent(note, headless), isPrinted(note));
     }
 
     /** {begins, ends}: from {@code tie}, which tells the sound; where a note has none, from {@code tied}. */
@@ -120,8 +123,8 @@ final class NoteConverter {
         return new boolean[] {start, stop};
     }
 
-    private static boolean isSilent(Note note) {
-        boolean noHead = note.getNotehead() != null && note.getNotehead().getValue() == NoteheadValue.NONE;
+    private static boolean isSilent(Note note, boolean headless) {
+        boolean noHead = !headless && note.getNotehead() != null && note.getNotehead().getValue() == NoteheadValue.NONE;
         boolean noForce = note.getDynamics() != null && note.getDynamics().signum() == 0;
         return noHead || noForce;
     }
@@ -133,7 +136,14 @@ final class NoteConverter {
         return (int) Math.round(note.getPitch().getAlter().doubleValue());
     }
 
-    static List<BeamMark> beams(Note note) {
+    static Look look(Note note, NotationReader notations, List<Lyric> lyrics) {
+        Stem stem = note.getStem();
+        return new Look(stem == null || stem.getValue() == null ? null : Look.Stem.valueOf(stem.getValue().name()),
+                beams(note), notations.articulations(), notations.fermata(), notations.tremolo(), notations.slurs(),
+                notations.other(), lyrics, notations.slurMarks(), note.getPrintSpacing() != YesNo.NO);
+    }
+
+    private static List<BeamMark> beams(Note note) {
         if (note.getBeam().isEmpty()) {
             return List.of();
         }

@@ -18,9 +18,9 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Supplier;
 import org.audiveris.proxymusic.Note;
-import org.audiveris.proxymusic.Stem;
 import org.audiveris.proxymusic.YesNo;
 
 /** Reads the notes of a part and moves the cursor over them, in exact time. */
@@ -36,6 +36,7 @@ final class NoteReader {
     private final Voices voices = new Voices();
     /** Of each voice, the ratios of the brackets that are open, by number. */
     private final Map<String, Map<Integer, Ratio>> brackets = new HashMap<>();
+    private Set<Note> rounded = Set.of();
     private BarDraft bar;
     private EventDraft last;
     private Duration tupletUnit;
@@ -67,6 +68,11 @@ final class NoteReader {
         lengths.divisions(number);
     }
 
+    /** The notes of this bar that last what is written however their durations differ. */
+    void rounded(Set<Note> found) {
+        rounded = found;
+    }
+
     void beginBar(BarDraft draft) {
         bar = draft;
         last = null;
@@ -75,6 +81,7 @@ final class NoteReader {
     }
 
     void endBar() {
+        HiddenNotes.settle(bar, options.countHidden(), facts);
         bar.close();
         bar.tuplets = TupletFinder.find(bar.voices);
         last = null;
@@ -113,7 +120,7 @@ final class NoteReader {
 
     void note(Note note, SourceSpot spot, String instrument) {
         NotationReader notations = new NotationReader(note);
-        Head head = NoteConverter.head(note, instrument, notations);
+        Head head = NoteConverter.head(note, instrument, notations, options.countHidden());
         if (note.getChord() != null && last != null && (note.getGrace() != null) == (last.sounding == null
                 && last.grace != Event.Grace.NONE)) {
             join(note, head, notations);
@@ -133,7 +140,7 @@ final class NoteReader {
             clock.guess(tupletUnit, lengths.division());
         }
         draft.start = clock.now();
-        draft.length = length(draft, voice, note.getDuration());
+        draft.length = length(draft, voice, note);
         bar.drafts.computeIfAbsent(voice, v -> new ArrayList<>()).add(draft);
         voices.filled(voice, draft.start.plus(draft.length));
         if (draft.grace == Event.Grace.NONE) {
@@ -189,10 +196,7 @@ final class NoteReader {
                 lastLyricNumber = Math.max(lastLyricNumber, Integer.parseInt(lyric.number()));
             }
         }
-        Stem stem = note.getStem();
-        Look look = new Look(stem == null || stem.getValue() == null ? null : Look.Stem.valueOf(stem.getValue().name()),
-                NoteConverter.beams(note), notations.articulations(), notations.fermata(), notations.tremolo(),
-                notations.slurs(), notations.other(), lyrics, notations.slurMarks());
+        Look look = NoteConverter.look(note, notations, lyrics);
         return look.isPlain() ? Look.PLAIN : look;
     }
 
@@ -209,7 +213,7 @@ final class NoteReader {
                     own.beams().isEmpty() ? more.beams() : own.beams(), union(own.articulations(), more.articulations()),
                     own.fermata() || more.fermata(), own.tremolo() == null ? more.tremolo() : own.tremolo(),
                     own.slurs() + more.slurs(), union(own.other(), more.other()), union(own.lyrics(), more.lyrics()),
-                    union(own.slurMarks(), more.slurMarks()));
+                    union(own.slurMarks(), more.slurMarks()), own.spaced() || more.spaced());
         }
         last.marks = union(last.marks, notations.tuplets());
     }
@@ -253,7 +257,7 @@ final class NoteReader {
     }
 
     /** The exact length: design of the whole timeline, see {@link LengthReader}. */
-    private Duration length(EventDraft draft, String voice, BigDecimal given) {
+    private Duration length(EventDraft draft, String voice, Note note) {
         if (draft.grace != Event.Grace.NONE) {
             return Duration.ZERO;
         }
@@ -264,7 +268,7 @@ final class NoteReader {
                     : bar.meter.isSenzaMisura() ? Duration.WHOLE : bar.meter.length();
         }
         if (sounding == null) {
-            if (given == null) {
+            if (note.getDuration() == null) {
                 badDuration(Fact.BadDuration.Fault.MISSING, draft, voice);
             }
             return written == null ? Duration.ZERO : written;
@@ -275,7 +279,7 @@ final class NoteReader {
             }
             return sounding;
         }
-        if (lengths.agree(written, sounding)) {
+        if (lengths.agree(written, sounding) || rounded.contains(note)) {
             draft.agreement = sounding.isZero() || written.equals(sounding) ? EventDraft.Agreement.EXACT
                     : EventDraft.Agreement.ROUNDED;
             return written;

@@ -44,6 +44,7 @@ final class PartReader {
     private Meter meterOfNextBar;
     private int staves = 1;
     private BarDraft bar;
+    private final List<BarElement> elements = new ArrayList<>();
 
     PartReader(String id, TempoMap tempi, SwingMap swings, ReadOptions options) {
         this.id = id;
@@ -76,6 +77,7 @@ final class PartReader {
 
     void endBar(SourceSpot source) {
         try {
+            readElements();
             bar.source = source;
             bar.divisions = notes.divisions();
             bar.style = styles.endBar();
@@ -112,19 +114,40 @@ final class PartReader {
                 + "exactly; correct the divisions and durations of that bar", cause);
     }
 
-    void note(Note note, SourceSpot spot, String instrument) {
-        notes.note(note, spot, instrument);
+    /** Takes the next element of the bar: it is read when the bar is complete. */
+    void add(BarElement element) {
+        elements.add(element);
     }
 
-    void backup(Backup backup) {
-        notes.backup(backup.getDuration());
+    @SuppressWarnings("unchecked")
+    private void readElements() {
+        notes.rounded(RoundedTuplets.find(elements, meter, notes.divisions()));
+        for (BarElement element : elements) {
+            Object bound = element.bound();
+            if (bound instanceof Note note) {
+                notes.note(note, element.spot(), (String) element.detail());
+            } else if (bound instanceof Backup backup) {
+                notes.backup(backup.getDuration());
+            } else if (bound instanceof Forward forward) {
+                notes.forward(forward.getDuration());
+            } else if (bound instanceof Attributes attributes) {
+                attributes(attributes);
+            } else if (bound instanceof Direction direction) {
+                direction(direction, (List<MetronomeTrail>) element.detail());
+            } else if (bound instanceof Sound sound) {
+                sound(sound, clock.now());
+            } else if (bound instanceof org.audiveris.proxymusic.Barline barline) {
+                barline(barline);
+            } else if (bound instanceof HarmonyReader.Harmony harmony) {
+                harmony(harmony);
+            } else {
+                passedOver((String) bound);
+            }
+        }
+        elements.clear();
     }
 
-    void forward(Forward forward) {
-        notes.forward(forward.getDuration());
-    }
-
-    void attributes(Attributes attributes) {
+    private void attributes(Attributes attributes) {
         Offset at = clock.now();
         if (attributes.getDivisions() != null) {
             notes.divisions(attributes.getDivisions());
@@ -197,7 +220,7 @@ final class PartReader {
         return Rationals.bounded(number, 1, MOST_STAVES, otherwise);
     }
 
-    void direction(Direction direction, List<MetronomeTrail> trails) {
+    private void direction(Direction direction, List<MetronomeTrail> trails) {
         Offset now = clock.now();
         BigDecimal shift = direction.getOffset() == null ? null : direction.getOffset().getValue();
         Offset shown = shifted(now, shift);
@@ -215,7 +238,7 @@ final class PartReader {
         }
     }
 
-    void harmony(HarmonyReader.Harmony harmony) {
+    private void harmony(HarmonyReader.Harmony harmony) {
         Offset at = shifted(clock.now(), harmony.offset());
         if (!harmony.text().isEmpty()) {
             bar.directions.add(new countstave.score.Direction(at, harmony.staff(), countstave.score.Direction.Kind.HARMONY,
@@ -228,13 +251,9 @@ final class PartReader {
     }
 
     /** Something that is not read beyond its name: it is told to those who draw. */
-    void passedOver(String name) {
+    private void passedOver(String name) {
         bar.directions.add(new countstave.score.Direction(clock.now(), 1, countstave.score.Direction.Kind.OTHER, name, null,
                 null));
-    }
-
-    void sound(Sound sound) {
-        sound(sound, clock.now());
     }
 
     private void sound(Sound sound, Offset now) {
@@ -256,7 +275,7 @@ final class PartReader {
         return shifted.isBefore(Offset.ZERO) ? Offset.ZERO : shifted;
     }
 
-    void barline(org.audiveris.proxymusic.Barline barline) {
+    private void barline(org.audiveris.proxymusic.Barline barline) {
         String style = barline.getBarStyle() == null || barline.getBarStyle().getValue() == null ? null
                 : barline.getBarStyle().getValue().value();
         Barline.Repeat repeat = barline.getRepeat() == null || barline.getRepeat().getDirection() == null ? null

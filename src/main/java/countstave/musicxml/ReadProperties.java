@@ -46,7 +46,7 @@ final class ReadProperties {
             Metronome perMinute printObject
             MultipleRest value
             Notations tiedOrSlurOrTuplet
-            Note accidental beam chord cue dot duration dynamics grace lyric notations notehead pitch printObject rest staff\
+            Note accidental beam chord cue dot duration dynamics grace lyric notations notehead pitch printObject printSpacing rest staff\
              stem tie timeModification type unpitched voice
             NoteType value
             Notehead filled parentheses value

@@ -242,21 +242,21 @@ public final class ScoreReader {
         switch (name) {
             case "note" -> {
                 Note note = binding.read(xml, Note.class);
-                part.note(note, xml.watched(), xml.instrument());
+                part.add(new BarElement(note, xml.watched(), xml.instrument()));
             }
-            case "backup" -> part.backup(binding.read(xml, Backup.class));
-            case "forward" -> part.forward(binding.read(xml, Forward.class));
-            case "attributes" -> part.attributes(binding.read(xml, Attributes.class));
+            case "backup" -> part.add(BarElement.of(binding.read(xml, Backup.class)));
+            case "forward" -> part.add(BarElement.of(binding.read(xml, Forward.class)));
+            case "attributes" -> part.add(BarElement.of(binding.read(xml, Attributes.class)));
             case "direction" -> {
                 Direction direction = binding.read(xml, Direction.class);
-                part.direction(direction, xml.metronomes());
+                part.add(new BarElement(direction, null, List.copyOf(xml.metronomes())));
             }
-            case "sound" -> part.sound(binding.read(xml, Sound.class));
-            case "barline" -> part.barline(binding.read(xml, Barline.class));
-            case "harmony" -> part.harmony(HarmonyReader.read(xml));
+            case "sound" -> part.add(BarElement.of(binding.read(xml, Sound.class)));
+            case "barline" -> part.add(BarElement.of(binding.read(xml, Barline.class)));
+            case "harmony" -> part.add(BarElement.of(HarmonyReader.read(xml)));
             default -> {
                 if (name.equals("figured-bass")) {
-                    part.passedOver(name);
+                    part.add(BarElement.of(name));
                 }
                 xml.skipElement();
                 xml.next();

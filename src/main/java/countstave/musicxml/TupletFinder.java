@@ -60,9 +60,21 @@ final class TupletFinder {
 
     private void collect(TupletGroup group, int depth, List<Tuplet> tuplets) {
         for (TupletGroup inner : group.inner) {
-            tuplets.add(inner.toTuplet(voice, depth));
+            if (isShown(inner)) {
+                tuplets.add(inner.toTuplet(voice, depth));
+            }
             collect(inner, depth + 1, tuplets);
         }
+    }
+
+    /** A tuplet of which nothing is seen is nothing to count by. */
+    private boolean isShown(TupletGroup group) {
+        for (int i = group.first; i <= group.last; i++) {
+            if (events.get(i).isNote() || events.get(i).printed()) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static Ratio ratio(Event event) {
@@ -231,7 +243,7 @@ final class TupletFinder {
     }
 
     /** Whether {@code sum} is the time of {@code own.normal()} notes of one value, the stated one where there is one. */
-    private static boolean fills(Duration sum, Written opening, Duration shortest, Ratio own, Ratio outer) {
+    static boolean fills(Duration sum, Written opening, Duration shortest, Ratio own, Ratio outer) {
         Duration plain = outer.undo(sum).dividedBy(own.normal());
         if (opening.normalValue() != null) {
             return plain.equals(opening.normalValue().dotted(opening.normalDots()));

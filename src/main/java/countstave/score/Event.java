@@ -9,7 +9,7 @@ import java.util.List;
  *
  * @param start exact position from the bar's start
  * @param length exact length; zero for grace notes
- * @param kind note or rest
+ * @param kind note or rest; a note that is not printed and left out is a rest that is not printed
  * @param heads noteheads in file order; a placed rest carries one head for its position, any other rest none
  * @param written the length as notation says it, or null where the file has no {@code type}
  * @param sounding the length as the file's {@code duration} over {@code divisions} says it, exact, or null

@@ -94,4 +94,14 @@ public sealed interface Fact {
      */
     record Overlap(Place place, Event note) implements Fact {
     }
+
+    /**
+     * Notes of a bar that are not printed ({@code print-object="no"}, or a notehead {@code none}).
+     *
+     * @param leftOut how many are neither attacks nor given space, since something printed stands for their time
+     * @param headless how many are no attacks, since they have no notehead; nothing else stands for their time
+     * @param counted how many are read as notes
+     */
+    record Hidden(Place place, int leftOut, int headless, int counted) implements Fact {
+    }
 }

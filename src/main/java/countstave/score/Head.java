@@ -15,7 +15,7 @@ package countstave.score;
  * @param accidentalParentheses whether that accidental stands in parentheses or brackets
  * @param tieStart whether a tie begins here
  * @param tieStop whether a tie ends here: the head does not begin to sound
- * @param silent whether it makes no sound at all (hidden spacer notes, heads of shape "none")
+ * @param silent whether it makes no sound of its own: struck with no force, of shape "none", or not printed and left out
  * @param printed false for {@code print-object="no"}
  */
 public record Head(char step, int octave, int alter, boolean unpitched, String instrument, String shape, Boolean filled,

@@ -14,9 +14,16 @@ import java.util.List;
  * @param other names of further notations present (ornaments, technical ...), for the list of what is not drawn
  * @param lyrics the file's own lyrics
  * @param slurMarks slurs that begin or end here
+ * @param spaced false for {@code print-spacing="no"}: no room is kept for it
  */
 public record Look(Stem stem, List<BeamMark> beams, List<String> articulations, boolean fermata, Tremolo tremolo,
-        int slurs, List<String> other, List<Lyric> lyrics, List<SlurMark> slurMarks) {
+        int slurs, List<String> other, List<Lyric> lyrics, List<SlurMark> slurMarks, boolean spaced) {
+
+    /** A look with room of its own. */
+    public Look(Stem stem, List<BeamMark> beams, List<String> articulations, boolean fermata, Tremolo tremolo, int slurs,
+            List<String> other, List<Lyric> lyrics, List<SlurMark> slurMarks) {
+        this(stem, beams, articulations, fermata, tremolo, slurs, other, lyrics, slurMarks, true);
+    }
 
     /** A look without slurs that end here. */
     public Look(Stem stem, List<BeamMark> beams, List<String> articulations, boolean fermata, Tremolo tremolo, int slurs,
@@ -36,6 +43,6 @@ public record Look(Stem stem, List<BeamMark> beams, List<String> articulations, 
     /** Whether nothing is said: the same as {@link #PLAIN}. */
     public boolean isPlain() {
         return stem == null && beams.isEmpty() && articulations.isEmpty() && !fermata && tremolo == null && slurs == 0
-                && other.isEmpty() && lyrics.isEmpty() && slurMarks.isEmpty();
+                && other.isEmpty() && lyrics.isEmpty() && slurMarks.isEmpty() && spaced;
     }
 }

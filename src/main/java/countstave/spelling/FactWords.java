@@ -5,6 +5,7 @@ import countstave.score.Fact;
 import countstave.score.Meter;
 import countstave.time.Duration;
 import java.math.BigInteger;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -39,6 +40,34 @@ public final class FactWords {
                     : "the time signature " + meter.unreadable() + " cannot be read; the meter before it is kept";
         }
         return null;
+    }
+
+    /**
+     * What is told once of all the notes that are not printed.
+     *
+     * @param first where the first of them stands
+     */
+    public static String hidden(List<Fact.Hidden> facts, String first) {
+        int leftOut = 0;
+        int headless = 0;
+        int counted = 0;
+        for (Fact.Hidden fact : facts) {
+            leftOut += fact.leftOut();
+            headless += fact.headless();
+            counted += fact.counted();
+        }
+        List<String> done = new ArrayList<>();
+        if (leftOut > 0) {
+            done.add(leftOut + " left out, as something printed stands for their time");
+        }
+        if (headless > 0) {
+            done.add(headless + " left out for want of a notehead");
+        }
+        if (counted > 0) {
+            done.add(counted + " counted");
+        }
+        return "notes that are not printed, the first in " + first + ": " + String.join("; ", done)
+                + (leftOut + headless > 0 ? " (--hidden count counts all)" : "");
     }
 
     private static String length(Duration holds, Meter meter, String wants) {

@@ -1,6 +1,7 @@
 package countstave.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -45,6 +46,13 @@ class SharedOptionsTest {
     void whatContradictsItselfIsRefused() {
         ParameterException e = assertThrows(ParameterException.class, () -> parsed("--felt=no", "--against=yes"));
         assertTrue(e.getMessage().contains("leave out --against yes, or --felt no"), e.getMessage());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"auto, false", "count, true"})
+    void hidden(String word, boolean counted) {
+        assertEquals(counted, parsed("--hidden", word).countHidden());
+        assertFalse(parsed().countHidden());
     }
 
     @ParameterizedTest

@@ -46,6 +46,10 @@ class FactWordsTest {
         return NOTE.formatted(duration, voice);
     }
 
+    private static String hidden(String notes) {
+        return notes.replace("<note>", "<note print-object=\"no\">");
+    }
+
     private static String typed(int duration, String type) {
         return TYPED.formatted(duration, type);
     }
@@ -98,6 +102,18 @@ class FactWordsTest {
                 of(typed(2, "16th") + typed(1, "16th") + typed(3, "eighth") + note(6, 1), List.of(Fact.Rounded.class), "",
                         "duration-rounded: With 6 divisions of a quarter, 2 durations of this part had to be rounded, here to"
                                 + " 1/12 of a whole note instead of 1/16; 4 divisions would be exact."),
+                of(note(12, 1) + BACKUP.formatted(12) + hidden(note(3, 2).repeat(4)), List.of(Fact.Hidden.class),
+                        "notes that are not printed, the first in part Drums, bar 2: 4 left out, as something printed stands"
+                                + " for their time (--hidden count counts all)"),
+                of(note(6, 1) + BACKUP.formatted(6) + hidden(note(6, 2).repeat(2)), List.of(Fact.Hidden.class),
+                        "notes that are not printed, the first in part Drums, bar 2: 1 left out, as something printed stands"
+                                + " for their time; 1 counted (--hidden count counts all)",
+                        "bar-short: The bar is short by a quarter: the voice holds a quarter, 2/4 asks for a half."),
+                of(hidden(note(12, 1)), List.of(Fact.Hidden.class),
+                        "notes that are not printed, the first in part Drums, bar 2: 1 counted"),
+                of(note(6, 1).repeat(2).replace("</note>", "<notehead>none</notehead></note>"), List.of(Fact.Hidden.class),
+                        "notes that are not printed, the first in part Drums, bar 2: 2 left out for want of a notehead"
+                                + " (--hidden count counts all)"),
                 of(note(12, 1) + BACKUP.formatted(3) + note(3, 1), List.of(Fact.Overlap.class), "", OVERLAP),
                 // a gap that the voice comes back to: nothing sounds at once with anything
                 of("<forward><duration>6</duration></forward>" + note(6, 1) + BACKUP.formatted(12) + note(6, 1),

@@ -33,6 +33,19 @@ final class Moment {
         this.at = at;
     }
 
+    /** Whether room is kept for it: not where the file says {@code print-spacing="no"} of all that stands here. */
+    boolean isSpaced() {
+        if (chords.isEmpty() || !graces.isEmpty() || !changes.isEmpty()) {
+            return true;
+        }
+        for (Chord chord : chords) {
+            if (chord.event.look().spaced()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     void reach(double fromX, double toX) {
         left = Math.max(left, -fromX);
         right = Math.max(right, toX);

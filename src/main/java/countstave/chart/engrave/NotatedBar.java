@@ -23,7 +23,9 @@ final class NotatedBar implements EngravedBar {
     public List<Column> columns() {
         List<Column> columns = new ArrayList<>();
         for (Moment moment : bar.moments()) {
-            columns.add(new Column(moment.at, moment.left, moment.right));
+            if (moment.isSpaced()) {
+                columns.add(new Column(moment.at, moment.left, moment.right));
+            }
         }
         return columns;
     }
