@@ -17,6 +17,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -125,9 +126,10 @@ final class AnnotateCommand implements Callable<Integer> {
     private void draw(NamedScore score, ScoreFile file, Console console, Targets targets, ChartOptions options,
             CountingOptions counting, Preparation preparation) {
         if (eachPart) {
-            CountedScore counted = page.headed(Job.count(score, file, console, counting), score, console);
+            CountedScore counted = Job.count(score, file, console, counting);
+            Map<String, Path> places = PartCharts.places(counted, targets.of(score), force);
             preparation.end();
-            PartCharts.write(counted, score, targets, force, options, console);
+            PartCharts.write(page.headed(counted, score, console), score, places, targets, force, options, console);
             return;
         }
         Path target = targets.of(score);

@@ -4,6 +4,7 @@ import countstave.CountedScore;
 import countstave.chart.ChartOptions;
 import countstave.chart.ChartWriter;
 import countstave.count.PartCounts;
+import countstave.score.ScoreException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -17,16 +18,22 @@ final class PartCharts {
     }
 
     /**
-     * Writes the charts, in the order of the parts; nothing if one of them would replace a file that may not be replaced.
+     * Where each chart goes, by the part's id.
      *
-     * @param targets where the outputs of the score go, settled with {@link PartNames}
+     * @param place of the score's outputs, settled with {@link PartNames}
+     * @throws ScoreException if one of them would replace a file that may not be replaced: then none is written
      */
-    static void write(CountedScore counted, NamedScore score, Targets targets, boolean force, ChartOptions options,
-            Console console) {
-        Map<String, Path> places = PartNames.places(targets.of(score), counted.score().parts());
+    static Map<String, Path> places(CountedScore counted, Path place, boolean force) {
+        Map<String, Path> places = PartNames.places(place, counted.score().parts());
         for (PartCounts part : counted.parts()) {
             SafeFile.checkFree(places.get(id(part)), force);
         }
+        return places;
+    }
+
+    /** Writes the charts, in the order of the parts. */
+    static void write(CountedScore counted, NamedScore score, Map<String, Path> places, Targets targets, boolean force,
+            ChartOptions options, Console console) {
         Map<String, List<String>> notes = new LinkedHashMap<>();
         for (PartCounts part : counted.parts()) {
             targets.write(places.get(id(part)), force, out -> {

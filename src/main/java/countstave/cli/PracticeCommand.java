@@ -148,8 +148,9 @@ final class PracticeCommand implements Callable<Integer> {
             return many.run(parent.console, list, (score, file, console) -> {
                 Path folder = targets == null ? Inputs.path(output) : targets.of(score).getParent();
                 Progress progress = targets == null ? Progress.onTerminal(console.err()) : new Progress(console.err(), false);
-                CountedScore counted = page.headed(Job.count(score, file, console, counting), score, console);
-                new PracticeFolder(counted, plans(counted, options), top).write(folder, force, progress,
+                CountedScore counted = Job.count(score, file, console, counting);
+                List<PracticePlan> plans = plans(counted, options);
+                new PracticeFolder(page.headed(counted, score, console), plans, top).write(folder, force, progress,
                         counting, guides, sheet);
                 console.out().println("wrote " + Console.clean(folder.resolve(PracticeFolder.INDEX).toString()));
                 return null;

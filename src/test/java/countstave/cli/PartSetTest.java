@@ -149,7 +149,7 @@ class PartSetTest {
 
     @Test
     void nothingOfASetIsReplacedUnasked() throws IOException {
-        Path file = score("a.musicxml", "<movement-title>Weir Song</movement-title>", "Flute", "Bass");
+        Path file = score("a.musicxml", "", "Flute", "Bass");
         Path out = Files.createDirectory(folder.resolve("out"));
         Files.writeString(out.resolve("a_Bass.pdf"), "mine");
         refused(run("annotate", file, "--as", "chart", "--each-part", "-o", out), "a_Bass.pdf is already there");

@@ -228,7 +228,7 @@ class PracticeFolderTest {
         for (String tempo : List.of("0", "10000", "4.9")) {
             Path score = Files.writeString(folder.resolve("s.musicxml"), xml.replace("tempo=\"90\"", "tempo=\"" + tempo + "\"")
                     .replace("<per-minute>90</per-minute>", "<per-minute>" + tempo + "</per-minute>"));
-            Run run = Run.of("practice", score.toString(), "-o", folder.resolve("p").toString());
+            Run run = Run.of("practice", score.toString(), "-o", folder.resolve("p").toString(), "--title", "Rests");
             // a tempo of 0 is none: it is passed over, and 90 assumed; one that is too fast or slow is refused
             boolean none = !(Double.parseDouble(tempo) > 0);
             assertEquals(none ? 0 : 2, run.code(), tempo + ": " + run.err());
