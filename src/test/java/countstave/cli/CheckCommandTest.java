@@ -52,15 +52,6 @@ class CheckCommandTest {
     }
 
     @Test
-    void thePageShowsWhatTheCommandPrints() throws IOException {
-        String page = Files.readString(Path.of("docs/spelling.md"));
-        run("check", MISTAKES);
-        assertTrue(page.contains(text()), "docs/spelling.md: the ten mistakes");
-        assertEquals(0, run("check", "--rules"));
-        assertTrue(page.contains(text()), "docs/spelling.md: the rules");
-    }
-
-    @Test
     void levelsRulesAndSettingsDecideWhatIsTold(@TempDir Path folder) throws IOException {
         assertEquals(1, run("check", MISTAKES, "--least", "error"));
         assertTrue(text().endsWith("6 errors, 0 warnings, 0 hints: 6 kinds in 1 file.\n"), text());
