@@ -69,9 +69,7 @@ final class BeatGrids {
         // a bar that begins or ends inside the beat begins and ends on a word too
         long notes = lcm(bar, division(Offset.ZERO), division(bar.bar().end()));
         for (Offset at : bar.attacks()) {
-            if (at.isWithin(beat.start(), beat.end())) {
-                notes = lcm(bar, notes, at.minus(beat.start()).over(beat.length()).denominator());
-            }
+            notes = lcm(bar, notes, division(at));
         }
         this.division = (int) notes;
         this.ticks = (int) lcm(bar, all, notes);
@@ -112,12 +110,10 @@ final class BeatGrids {
         return found;
     }
 
-    /** The tick of a place in the beat; its end is the last tick plus one. */
+    /** The tick of a cut or note of the beat; its end is the last tick plus one. */
     int tick(Offset at) {
         Duration share = at.minus(beat.start()).over(beat.length());
-        // a place of the next beat's that is on no tick of this one does not matter to it
-        return share.denominator() == 1 || ticks % share.denominator() == 0
-                ? Math.toIntExact(share.numerator() * (ticks / share.denominator())) : 0;
+        return Math.toIntExact(share.numerator() * (ticks / share.denominator()));
     }
 
     /** The coarsest division on which all its notes lie. */
