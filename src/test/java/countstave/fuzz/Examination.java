@@ -9,7 +9,6 @@ import countstave.count.Count;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
 import countstave.json.JsonWriter;
-import countstave.json.TinyJson;
 import countstave.musicxml.Annotator;
 import countstave.musicxml.CountPart;
 import countstave.musicxml.OwnMarks;
@@ -23,6 +22,7 @@ import countstave.spelling.CheckedFile;
 import countstave.spelling.RuleSettings;
 import countstave.spelling.SpellingCheck;
 import countstave.spelling.rules.AllRules;
+import countstave.testing.PublishedSchemas;
 import countstave.text.FindingsWriter;
 import countstave.text.TextOptions;
 import countstave.text.TextWriter;
@@ -94,7 +94,8 @@ final class Examination {
         StringBuilder json = new StringBuilder();
         JsonWriter.write(counted.score().title(), counted.score().source(), counted.parts(), json);
         harmless(json);
-        TinyJson.read(json.toString());
+        List<String> wrong = PublishedSchemas.strictly(json.toString());
+        check(wrong.isEmpty(), "the JSON is not as its schema says: " + wrong);
     }
 
     /** Spliced in and taken out again it is the same text, and what is in between can be read and annotated again. */
