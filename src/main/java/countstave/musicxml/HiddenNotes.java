@@ -133,10 +133,10 @@ final class HiddenNotes {
         event.kind = Event.Kind.REST;
         event.heads.clear();
         event.printed = false;
-        // a word under it may be printed, and a tremolo's ratio is no tuplet
-        Look look = new Look(null, List.of(), List.of(), false, event.look.tremolo(), 0, List.of(), event.look.lyrics(),
-                List.of(), false);
-        event.look = look;
+        // its beam may go on in printed notes, a word under it be printed, and a tremolo's ratio is no tuplet
+        Look look = event.look;
+        event.look = new Look(null, look.beams(), List.of(), false, look.tremolo(), 0, List.of(), look.lyrics(), List.of(),
+                false);
     }
 
     private static Head silent(Head head) {

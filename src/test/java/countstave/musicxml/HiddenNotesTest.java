@@ -15,6 +15,7 @@ import countstave.score.Timeline;
 import countstave.testing.Snippets;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -157,6 +158,17 @@ class HiddenNotesTest {
         assertEquals("[]", attacks(read(true, mute.repeat(4))));
         String cue = hidden(note("quarter", 4, 2, "")).replace("<pitch>", "<cue/><pitch>");
         assertEquals(List.of(), read(false, WHOLE + BACK + cue.repeat(4)).facts());
+    }
+
+    /** A beam from a hidden note to a printed one is whole for whoever checks it. */
+    @Test
+    void beamsGoOn() {
+        String beam = "<beam number=\"1\">%s</beam>";
+        Score score = read(false, WHOLE + BACK + hidden(note("eighth", 2, 2, beam.formatted("begin")))
+                + note("eighth", 2, 2, beam.formatted("end")));
+        List<Event> events = score.parts().get(0).bars().get(0).voices().get(1).events();
+        assertEquals("REST BEGIN, NOTE END", events.stream().map(e -> e.kind() + " " + e.look().beams().get(0).kind())
+                .collect(Collectors.joining(", ")));
     }
 
     /** A printed note keeps its room unless the file says no. */
