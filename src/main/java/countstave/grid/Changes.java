@@ -6,7 +6,7 @@ import java.util.Arrays;
  * What it costs to go from one way of counting to another, and what is remembered of it.
  *
  * <p>After a change to a slower unit of the same family the faster one is remembered for about a bar (from a barline to
- * the next, from inside a bar to the end of the next one), since taking it up again so soon makes the count flicker.
+ * the next, from inside a bar to the end of the next one), since going up again so soon makes the count flicker.
  * A <em>slot</em> is a state with what is remembered in it: each state has one slot that remembers nothing, and two
  * for each faster unit of its family (a span count: for every unit): just left, and left in the bar before.
  */
@@ -158,6 +158,9 @@ final class Changes {
     }
 
     private int workedOut(int from, int memory, int to, boolean atBarline) {
+        if (isBack(from, memory, to)) {
+            return firstSlot[to];
+        }
         int kept = memory == 0 ? 0 : atBarline ? aged(memory) : memory;
         int place = kept == 0 ? -1 : Arrays.binarySearch(remembered[to], remembered[from][(memory - 1) / 2]);
         if (place >= 0) {
@@ -165,7 +168,7 @@ final class Changes {
         }
         boolean leaves = slower[from][to] && family[from][to] && units.kind(from) == Units.Kind.FILL
                 && units.kind(to) == Units.Kind.FILL;
-        return firstSlot[to] + (leaves ? 1 + 2 * Arrays.binarySearch(remembered[to], from) : 0);
+        return firstSlot[to] + (leaves ? 1 + 2 * Arrays.binarySearch(remembered[to], from) + (atBarline ? 1 : 0) : 0);
     }
 
     /**
@@ -173,8 +176,7 @@ final class Changes {
      * again, or goes on being remembered. Only then does the change cost more than without.
      */
     boolean matters(int state, int memory, int to) {
-        int left = remembers(state, memory);
-        return left == to || Arrays.binarySearch(remembered[to], left) >= 0;
+        return isBack(state, memory, to) || Arrays.binarySearch(remembered[to], remembers(state, memory)) >= 0;
     }
 
     /** Cost of a change at this cut, without flicker, shifted; 1 for being a change is in it. */
@@ -187,7 +189,13 @@ final class Changes {
         return (Math.max(0, cost) << TIE_SHIFT) + 1;
     }
 
-    /** What taking up a remembered unit costs in addition, shifted. */
+    /** Whether the change takes up a faster unit of the family so soon after one was left. */
+    boolean isBack(int from, int memory, int to) {
+        return memory > 0 && slower[to][from] && family[from][to] && units.kind(from) == Units.Kind.FILL
+                && units.kind(to) == Units.Kind.FILL;
+    }
+
+    /** What such a change costs in addition, shifted. */
     long flicker() {
         return flicker;
     }

@@ -114,7 +114,7 @@ final class PlanGraph {
         }
         long change = from < 0 || stays ? 0 : changes.cost(from, step.state(), bar, cut);
         int memory = from < 0 ? 0 : slot - changes.slot(from);
-        if (!stays && from >= 0 && fill && changes.remembers(from, memory) == step.state()) {
+        if (!stays && from >= 0 && changes.isBack(from, memory, step.state())) {
             change += changes.flicker();
         }
         return (cost << Changes.TIE_SHIFT) + change;

@@ -74,7 +74,7 @@ final class Ways {
         if (on >= BarGraph.NONE) {
             return BarGraph.NONE;
         }
-        long back = fill && changes.remembers(state, memory) == to ? changes.flicker() : 0;
+        long back = changes.isBack(state, memory, to) ? changes.flicker() : 0;
         return atLeast[w] - after[changes.slot(to)] + on + back + changes.cost(state, to, bar, cut);
     }
 }

@@ -17,7 +17,7 @@ package countstave.grid;
  * @param anywhere a change inside a beat at any other place, in addition to {@code insideBeat}
  * @param slowerInBar a change to a slower unit of the same family inside a bar, in addition
  * @param slowerInBeat a change to a slower unit inside a beat, in addition
- * @param flicker taking up again, within about a bar, the faster unit that was just left for a slower one of its family
+ * @param flicker going up again to a faster unit of the family within about a bar after a faster one was left
  * @param tooFast a word as fast as twice the voice limit; in proportion to what is above the limit
  * @param tooSlow a word that lasts two seconds; in proportion to what is above one second
  * @param rareDivision a word of a division over 9, which few people drill

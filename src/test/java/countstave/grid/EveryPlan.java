@@ -258,10 +258,10 @@ final class EveryPlan {
     }
 
     private long change(Said before, Duration unit, boolean span, BarTimeline bar, Beat beat, Offset at) {
-        long back = !span && unit.equals(before.left) ? w.flicker() : 0;
         if (before.unit.equals(unit)) {
-            return back;
+            return 0;
         }
+        long back = isBack(before, unit, span) ? w.flicker() : 0;
         boolean family = before.unit.isMultipleOf(unit) || unit.isMultipleOf(before.unit);
         boolean slower = unit.isLongerThan(before.unit);
         long ratio = slower ? unit.floorOver(before.unit) : before.unit.floorOver(unit);
@@ -295,12 +295,20 @@ final class EveryPlan {
         }
         boolean barline = at.equals(Offset.ZERO);
         int age = before.bars + (barline ? 1 : 0);
+        if (isBack(before, unit, span)) {
+            return new Said(unit, false, null, 0);
+        }
         boolean kept = before.left != null && age <= 1 && (span || isFasterKin(before.left, unit));
         if (kept) {
             return new Said(unit, span, before.left, age);
         }
         boolean left = !span && !before.span && isFasterKin(before.unit, unit);
-        return new Said(unit, span, left ? before.unit : null, 0);
+        return new Said(unit, span, left ? before.unit : null, barline ? 1 : 0);
+    }
+
+    /** Up again to a faster unit of the family, soon after a faster one was left. */
+    private static boolean isBack(Said before, Duration unit, boolean span) {
+        return before.left != null && !span && !before.span && isFasterKin(unit, before.unit);
     }
 
     private static boolean isFasterKin(Duration left, Duration unit) {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.score.Meter;
+import countstave.score.PartTimeline;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -84,6 +85,20 @@ class PlannerAgreesTest {
                 PlanOptions.DEFAULT).bars().get(0).segments().get(0);
         assertEquals("[21/32]", segment.felt().toString());
         assertEquals("1/32", segment.grid().toString());
+    }
+
+    /** 16ths against quarter-note triplets: the 16ths go on, the triplets are felt against them. */
+    @Test
+    void oneHandIsFeltAgainstTheOther() {
+        Meter meter = Meter.of(4, 4);
+        PartTimeline both = PlannerPropertyTest.together(Bars.of(meter, 80, SIXTEENTHS),
+                Bars.of(meter, 80, "3:2[4 4 4] 3:2[4 4 4]"));
+        BarPlan bar = Planner.plan(both, PlanOptions.DEFAULT).bars().get(0);
+        assertEquals("1:4", Players.said(bar));
+        assertEquals("[1/6, 1/3, 2/3, 5/6]", bar.segments().get(0).felt().toString());
+        PlanOptions never = new PlanOptions(Weights.DEFAULT, PlanOptions.DEFAULT_VOICE_LIMIT, true, false);
+        assertTrue(Planner.plan(both, never).bars().get(0).segments().stream().anyMatch(s -> s.unit().isMultipleOf(
+                countstave.time.Duration.of(1, 48)) && !s.hasFelt()));
     }
 
     @Test

@@ -156,7 +156,7 @@ class PlannerPropertyTest {
     }
 
     /** Two parts as two voices of one. */
-    private static PartTimeline together(PartTimeline one, PartTimeline other) {
+    static PartTimeline together(PartTimeline one, PartTimeline other) {
         List<BarTimeline> bars = new ArrayList<>();
         for (int b = 0; b < one.bars().size(); b++) {
             BarTimeline x = one.bars().get(b);

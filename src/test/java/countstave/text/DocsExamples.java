@@ -57,6 +57,10 @@ final class DocsExamples {
         return Files.writeString(file, xml).toString();
     }
 
+    static String partsOfAScore() {
+        return printed("parts", "scores/meters.musicxml");
+    }
+
     String barOfReadme() {
         return fromBar(printed("count", "scores/dense.musicxml", "--bars", "3"), "3");
     }
