@@ -67,7 +67,7 @@ class WrittenOutEqualsTest {
         for (int i = 0; i < types.length; i++) {
             Object[] other = plain.clone();
             Object value = value(types[i], 0);
-            other[i] = plain[i].equals(value) ? value(types[i], 1) : value;
+            other[i] = java.util.Objects.equals(plain[i], value) ? value(types[i], 1) : value;
             assertFalse(constructor.newInstance(other).isPlain(), components[i].getName());
         }
     }
