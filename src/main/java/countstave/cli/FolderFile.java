@@ -1,5 +1,6 @@
 package countstave.cli;
 
+import countstave.files.Progress;
 import countstave.practice.Passage;
 import java.io.IOException;
 import java.io.OutputStream;

@@ -5,6 +5,8 @@ import countstave.CountingOptions;
 import countstave.chart.ChartOptions;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
+import countstave.files.Console;
+import countstave.files.Progress;
 import countstave.json.PracticeJson;
 import countstave.musicxml.ScoreFile;
 import countstave.practice.PracticeOptions;

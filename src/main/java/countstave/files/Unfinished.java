@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.files;
 
 import java.io.IOException;
 import java.io.OutputStream;
@@ -24,10 +24,10 @@ import java.util.stream.Stream;
  * none is begun and none is moved to its place. Only a process that is killed outright leaves them: their names begin
  * with {@value #PREFIX} and end with {@value #ENDING}.
  */
-final class Unfinished {
+public final class Unfinished {
 
-    static final String PREFIX = ".countstave-";
-    static final String ENDING = ".part";
+    public static final String PREFIX = ".countstave-";
+    public static final String ENDING = ".part";
 
     private static final Set<Path> FILES = new HashSet<>();
     /** Folders of files that belong together, and the folders that were made for them. */
@@ -77,7 +77,7 @@ final class Unfinished {
      *
      * @param made gets the folders that were missing, the innermost last
      */
-    static synchronized Path beginFolder(Path folder, List<Path> made) throws IOException {
+    public static synchronized Path beginFolder(Path folder, List<Path> made) throws IOException {
         watch();
         Deque<Path> missing = new ArrayDeque<>();
         for (Path at = folder.toAbsolutePath(); at != null && !Files.exists(at); at = at.getParent()) {
@@ -93,13 +93,13 @@ final class Unfinished {
     }
 
     /** Begins to write a file in such a folder, or one that {@link #begin} has made. */
-    static synchronized OutputStream open(Path file) throws IOException {
+    public static synchronized OutputStream open(Path file) throws IOException {
         awaitTheEnd();
         return Files.newOutputStream(file);
     }
 
     /** Moves all these files from one folder to another; no interrupt comes in between. */
-    static synchronized void finish(Path from, Path to, List<String> names) throws IOException {
+    public static synchronized void finish(Path from, Path to, List<String> names) throws IOException {
         for (String name : names) {
             finish(from.resolve(name), to.resolve(name));
         }
@@ -110,7 +110,7 @@ final class Unfinished {
      *
      * @param folder null if it was never made
      */
-    static synchronized void discardFolder(Path folder, List<Path> made) {
+    public static synchronized void discardFolder(Path folder, List<Path> made) {
         if (folder != null && FOLDERS.remove(folder) != null) {
             try (Stream<Path> files = Files.list(folder)) {
                 files.forEach(Unfinished::discard);
