@@ -7,6 +7,8 @@ import countstave.count.PartCounts;
 import countstave.count.Unplayed;
 import countstave.files.Console;
 import countstave.files.Progress;
+import countstave.folder.GuideFiles;
+import countstave.folder.PracticeFolder;
 import countstave.json.PracticeJson;
 import countstave.musicxml.ScoreFile;
 import countstave.practice.PracticeOptions;

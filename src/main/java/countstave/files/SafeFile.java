@@ -62,7 +62,7 @@ public final class SafeFile {
     }
 
     /** What the user is told when {@code target} could not be written. */
-    public static ScoreException failed(Path target, IOException e) {
+    static ScoreException failed(Path target, IOException e) {
         String name = Console.clean(target.toString());
         if (e instanceof AccessDeniedException) {
             return new ScoreException("cannot write " + name + ": it is not permitted; choose another place with -o", e);

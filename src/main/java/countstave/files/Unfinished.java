@@ -77,7 +77,7 @@ public final class Unfinished {
      *
      * @param made gets the folders that were missing, the innermost last
      */
-    public static synchronized Path beginFolder(Path folder, List<Path> made) throws IOException {
+    static synchronized Path beginFolder(Path folder, List<Path> made) throws IOException {
         watch();
         Deque<Path> missing = new ArrayDeque<>();
         for (Path at = folder.toAbsolutePath(); at != null && !Files.exists(at); at = at.getParent()) {
@@ -93,13 +93,13 @@ public final class Unfinished {
     }
 
     /** Begins to write a file in such a folder, or one that {@link #begin} has made. */
-    public static synchronized OutputStream open(Path file) throws IOException {
+    static synchronized OutputStream open(Path file) throws IOException {
         awaitTheEnd();
         return Files.newOutputStream(file);
     }
 
     /** Moves all these files from one folder to another; no interrupt comes in between. */
-    public static synchronized void finish(Path from, Path to, List<String> names) throws IOException {
+    static synchronized void finish(Path from, Path to, List<String> names) throws IOException {
         for (String name : names) {
             finish(from.resolve(name), to.resolve(name));
         }
@@ -110,7 +110,7 @@ public final class Unfinished {
      *
      * @param folder null if it was never made
      */
-    public static synchronized void discardFolder(Path folder, List<Path> made) {
+    static synchronized void discardFolder(Path folder, List<Path> made) {
         if (folder != null && FOLDERS.remove(folder) != null) {
             try (Stream<Path> files = Files.list(folder)) {
                 files.forEach(Unfinished::discard);
