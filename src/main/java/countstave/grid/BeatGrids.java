@@ -6,6 +6,7 @@ import countstave.score.ScoreException;
 import countstave.score.Tempo;
 import countstave.score.Tuplet;
 import countstave.score.VoiceAttacks;
+import countstave.time.Divisors;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.ArrayList;
@@ -86,17 +87,13 @@ final class BeatGrids {
     }
 
     private static long lcm(BarTimeline bar, long a, long b) {
-        long value = b > LARGEST_DIVISION ? Long.MAX_VALUE : a / gcd(a, b) * b;
-        if (value > LARGEST_DIVISION) {
+        long value = Divisors.lcmWithin(LARGEST_DIVISION, a, b);
+        if (value == 0) {
             throw new ScoreException("bar " + bar.bar().number() + ": the notes of a beat fit no grid of up to "
                     + LARGEST_DIVISION + " parts, so nothing can be counted there;"
                     + " write them as note values and tuplets, or leave the bar out with --bars");
         }
         return value;
-    }
-
-    static long gcd(long a, long b) {
-        return b == 0 ? a : gcd(b, a % b);
     }
 
     /** Which ticks of the beat, its end included, are among these moments. */
@@ -147,7 +144,7 @@ final class BeatGrids {
     private int division(boolean[] line) {
         long grid = ticks;
         for (int t = 0; t < ticks; t++) {
-            grid = line[t] ? gcd(grid, t) : grid;
+            grid = line[t] ? Divisors.gcd(grid, t) : grid;
         }
         return (int) (ticks / grid);
     }
@@ -241,7 +238,7 @@ final class BeatGrids {
     private long doubling(int tick, int d, boolean inTuplet) {
         long scaled = (long) tick * d;
         int before = (int) (scaled / ticks);
-        int parts = (int) (ticks / gcd(scaled % ticks, ticks));
+        int parts = (int) (ticks / Divisors.gcd(scaled % ticks, ticks));
         if (!CUTS.contains(parts) || !isOfItsFamily(tick, d)) {
             return LOST;
         }

@@ -2,7 +2,7 @@ package countstave.grid;
 
 import countstave.time.Duration;
 import countstave.time.Offset;
-import java.util.List;
+import java.util.Collection;
 
 /**
  * The coarsest equal grid that starts at a span's start and holds every given position in it.
@@ -21,7 +21,7 @@ public final class CoveringGrid {
      *
      * @param positions attacks and beats; those outside the span are passed over
      */
-    public static Duration unit(Offset start, Offset end, List<Offset> positions) {
+    public static Duration unit(Offset start, Offset end, Collection<Offset> positions) {
         Duration unit = end.minus(start);
         for (Offset position : positions) {
             if (position.isWithin(start, end)) {
@@ -32,7 +32,7 @@ public final class CoveringGrid {
     }
 
     /** Into how many equal parts the covering grid cuts the span: 6 for 3 against 2. */
-    public static long parts(Offset start, Offset end, List<Offset> positions) {
+    public static long parts(Offset start, Offset end, Collection<Offset> positions) {
         return end.minus(start).floorOver(unit(start, end, positions));
     }
 }

@@ -4,7 +4,6 @@ import countstave.score.Event;
 import countstave.score.Fact;
 import countstave.score.Meter;
 import countstave.time.Duration;
-import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -131,13 +130,13 @@ public final class FactWords {
      *
      * @param first the first of the part's rounded notes
      * @param notes how many there are
-     * @param exact divisions of a quarter that would be exact, or null
+     * @param exact divisions of a quarter that would be exact, or 0 where there is no telling
      */
-    public static String rounded(Event first, int notes, BigInteger exact) {
+    public static String rounded(Event first, int notes, long exact) {
         return "With " + number(first.divisions()) + " divisions of a quarter, "
                 + (notes == 1 ? "a duration had" : notes + " durations of this part had") + " to be rounded, here to "
                 + first.sounding() + " of a whole note instead of " + first.length()
-                + (exact == null ? "" : "; " + exact + " divisions would be exact") + ".";
+                + (exact == 0 ? "" : "; " + exact + " divisions would be exact") + ".";
     }
 
     /** Of {@code voice-overlap}. */

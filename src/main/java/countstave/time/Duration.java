@@ -14,7 +14,7 @@ public record Duration(long numerator, long denominator) implements Comparable<D
 
     /** @throws IllegalArgumentException if the denominator is 0 */
     public Duration {
-        if (denominator < 1 || numerator == Long.MIN_VALUE || Fractions.gcd(numerator, denominator) != 1) {
+        if (denominator < 1 || numerator == Long.MIN_VALUE || Divisors.gcd(numerator, denominator) != 1) {
             long[] reduced = Fractions.reduce(numerator, denominator);
             numerator = reduced[0];
             denominator = reduced[1];
@@ -96,7 +96,7 @@ public record Duration(long numerator, long denominator) implements Comparable<D
         if (other.numerator == 0) {
             return this;
         }
-        return new Duration(Fractions.gcd(numerator, other.numerator), Fractions.lcm(denominator, other.denominator));
+        return new Duration(Divisors.gcd(numerator, other.numerator), Divisors.lcm(denominator, other.denominator));
     }
 
     public boolean isZero() {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import countstave.score.Meter;
 import countstave.score.PartTimeline;
+import countstave.time.Divisors;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.ArrayList;
@@ -56,8 +57,7 @@ class PolyrhythmTableTest {
         List<Long> reversed = new ArrayList<>(gaps);
         Collections.reverse(reversed);
         assertEquals(reversed, gaps);
-        assertEquals(a + b - java.math.BigInteger.valueOf(a).gcd(java.math.BigInteger.valueOf(b)).intValue(),
-                places.size());
+        assertEquals(a + b - Divisors.gcd(a, b), places.size());
     }
 
     /** The grid per beat for n notes over m beats is n / gcd(n, m); arithmetic. */
@@ -73,8 +73,7 @@ class PolyrhythmTableTest {
                     positions.add(Offset.of(i, 4));
                 }
                 long parts = CoveringGrid.parts(Offset.ZERO, Offset.of(m, 4), List.copyOf(positions));
-                int gcd = java.math.BigInteger.valueOf(n).gcd(java.math.BigInteger.valueOf(m)).intValue();
-                assertEquals((long) n / gcd, parts / m, n + " over " + m);
+                assertEquals(n / Divisors.gcd(n, m), parts / m, n + " over " + m);
             }
         }
     }

@@ -59,6 +59,26 @@ class TimeTest {
         assertThrows(TimeOverflowException.class, () -> Duration.of(Long.MIN_VALUE, 1));
     }
 
+    /** Compared with java.math.BigInteger. */
+    @Test
+    void commonDivisorsAndMultiples() {
+        Random random = new Random(12);
+        for (int i = 0; i < 20_000; i++) {
+            long a = random.nextLong() >> 1 + random.nextInt(62);
+            long b = random.nextLong() >> 1 + random.nextInt(62);
+            assertEquals(big(a).gcd(big(b)).longValueExact(), Divisors.gcd(a, b), a + ", " + b);
+            long c = 1 + random.nextInt(5000);
+            long d = 1 + random.nextInt(5000);
+            long common = big(c).multiply(big(d)).divide(big(c).gcd(big(d))).longValueExact();
+            assertEquals(common, Divisors.lcm(c, d));
+            assertEquals(common, Divisors.lcmWithin(common, c, d));
+            assertEquals(0, Divisors.lcmWithin(common - 1, c, d));
+        }
+        assertEquals(0, Divisors.gcd(0, 0));
+        assertEquals(0, Divisors.lcmWithin(1000, 3, Long.MAX_VALUE));
+        assertThrows(TimeOverflowException.class, () -> Divisors.lcm(2, Long.MAX_VALUE));
+    }
+
     @Test
     void commonUnitOfLengths() {
         assertEquals(Duration.of(1, 24), Duration.of(1, 8).gcd(Duration.of(1, 12)));
