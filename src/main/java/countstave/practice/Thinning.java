@@ -6,8 +6,8 @@ import countstave.grid.Segment;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
 import countstave.score.Meter;
-import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -143,8 +143,8 @@ public final class Thinning {
         if (meter.isSenzaMisura()) {
             return false;
         }
-        Duration beats = meter.length().over(beat.length());
+        Proportion beats = meter.length().over(beat.length());
         long count = beats.numerator();
-        return beats.denominator() == 1 && count >= 4 && count % 2 == 0 && beat.number() == count / 2 + 1;
+        return beats.isWhole() && count >= 4 && count % 2 == 0 && beat.number() == count / 2 + 1;
     }
 }
