@@ -1,8 +1,8 @@
 package countstave.practice;
 
 import countstave.count.SpokenUnit;
-import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.util.List;
 
 /**
@@ -21,7 +21,7 @@ import java.util.List;
  * @param also printed numbers of the other bars in which the same change is made
  */
 public record Seam(String name, StepCount count, Stretch around, int bar, Offset at, SpokenUnit before, SpokenUnit after,
-        Duration speed, List<Loop> loops, Difficulty figures, List<String> also) {
+        Proportion speed, List<Loop> loops, Difficulty figures, List<String> also) {
 
     /** How large a piece is looped. */
     public enum Size {

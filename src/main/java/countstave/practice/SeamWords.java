@@ -3,7 +3,7 @@ package countstave.practice;
 import countstave.count.NoteNames;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
-import countstave.time.Duration;
+import countstave.time.Proportion;
 
 /** What makes a seam hard, in a sentence: {@code Bar 3, beat 3: quintuplets right after 8th triplets, ×5/3 faster.} */
 public final class SeamWords {
@@ -32,10 +32,10 @@ public final class SeamWords {
                 + " right after the " + seam.before().name(names) + ", " + speed(seam.speed(), names);
     }
 
-    private static String speed(Duration speed, NoteNames names) {
-        if (speed.equals(Duration.WHOLE)) {
+    private static String speed(Proportion speed, NoteNames names) {
+        if (speed.equals(Proportion.ONE)) {
             return "at the same speed";
         }
-        return names.factor(speed).replace('\u2044', '/') + (speed.isLongerThan(Duration.WHOLE) ? " faster" : ", slower");
+        return names.factor(speed).replace('\u2044', '/') + (speed.compareTo(Proportion.ONE) > 0 ? " faster" : ", slower");
     }
 }
