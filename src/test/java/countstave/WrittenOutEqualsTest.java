@@ -100,6 +100,7 @@ class WrittenOutEqualsTest {
         return switch (type.getSimpleName()) {
             case "long" -> which + 2L;
             case "int" -> which + 2;
+            case "char" -> (char) ('A' + which);
             case "boolean", "Boolean" -> which == 0;
             case "String" -> new StringBuilder("a").append(which).toString();
             case "BigDecimal" -> new BigDecimal(60 + which);

@@ -17,6 +17,7 @@ import countstave.score.Look;
 import countstave.score.Meter;
 import countstave.score.NoteValue;
 import countstave.score.Part;
+import countstave.score.Pitch;
 import countstave.score.PulseChoice;
 import countstave.score.Score;
 import countstave.score.Selection;
@@ -112,8 +113,7 @@ final class WarmUp {
     }
 
     private static Event event(Offset at, NoteValue value, Ratio ratio, char step, boolean rest) {
-        Head head = new Head(step, 'F' == step ? 4 : 5, 0, true, null, "normal", null, false, null, false, false, false, false,
-                true);
+        Head head = Head.of(Pitch.of(step, 'F' == step ? 4 : 5, 0, true));
         Look look = new Look(null, List.of(), at.equals(Offset.ZERO) ? List.of("accent") : List.of(), false, null, 0,
                 List.of(), List.of());
         Written written = Written.of(value, 0, ratio);

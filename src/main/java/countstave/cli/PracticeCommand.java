@@ -6,7 +6,6 @@ import countstave.chart.ChartOptions;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
 import countstave.json.PracticeJson;
-import countstave.musicxml.ScoreFile;
 import countstave.practice.PracticeOptions;
 import countstave.practice.PracticePlan;
 import countstave.score.ScoreException;

@@ -10,7 +10,6 @@ import countstave.count.Unplayed;
 import countstave.json.PracticeJson;
 import countstave.musicxml.Annotator;
 import countstave.musicxml.ScoreFile;
-import countstave.practice.Passage;
 import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
 import countstave.practice.StageWords;

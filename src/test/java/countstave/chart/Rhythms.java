@@ -14,6 +14,7 @@ import countstave.score.Look;
 import countstave.score.Meter;
 import countstave.score.NoteValue;
 import countstave.score.Part;
+import countstave.score.Pitch;
 import countstave.score.PulseChoice;
 import countstave.score.Score;
 import countstave.score.Selection;
@@ -106,11 +107,9 @@ public final class Rhythms {
 
     private static final class Reader {
 
-        private static final Head HEAD = new Head('C', 5, 0, true, null, "normal", null, false, null, false, false,
-                false, false, true);
+        private static final Head HEAD = Head.of(Pitch.of('C', 5, 0, true));
 
-        private static final Head HELD = new Head('C', 5, 0, true, null, "normal", null, false, null, false, false,
-                true, false, true);
+        private static final Head HELD = new Head(HEAD.pitch(), "normal", null, false, null, false, true, false, true);
 
         private final String[] tokens;
         private final List<Event> events = new ArrayList<>();

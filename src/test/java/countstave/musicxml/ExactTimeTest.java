@@ -193,8 +193,8 @@ class ExactTimeTest {
         Part part = Snippets.in("4/4").percussion().bar("8> 8 8 8 8 8 8 8 / 4 r8 8 4 4").part();
         Bar bar = part.bars().get(0);
         assertEquals(List.of("1", "2"), bar.voices().stream().map(Voice::name).toList());
-        assertTrue(bar.voices().get(0).events().get(0).heads().get(0).unpitched());
-        assertEquals('G', bar.voices().get(0).events().get(0).heads().get(0).step());
+        assertTrue(bar.voices().get(0).events().get(0).heads().get(0).pitch().unpitched());
+        assertEquals('G', bar.voices().get(0).events().get(0).heads().get(0).pitch().step());
         assertEquals("3/8", bar.voices().get(1).events().get(2).start().toString());
         assertEquals(List.of("accent"), bar.voices().get(0).events().get(0).look().articulations());
     }

@@ -89,8 +89,8 @@ final class NotDrawn {
             if (!Signs.knowsHead(head.shape())) {
                 names.add("notehead " + head.shape());
             }
-            if (head.accidental() != null && Signs.accidental(head.accidental()) == null) {
-                names.add("accidental " + head.accidental());
+            if (head.accidental() != null && Signs.accidental(head.accidental().name()) == null) {
+                names.add("accidental " + head.accidental().name());
             }
         }
     }
