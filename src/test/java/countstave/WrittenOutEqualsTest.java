@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.score.EventRange;
 import countstave.score.Look;
 import countstave.score.Swung;
 import countstave.score.Tempo;
@@ -108,6 +109,7 @@ class WrittenOutEqualsTest {
             case "Duration" -> Duration.of(1, 2 + which);
             case "Offset" -> Offset.of(1, 2 + which);
             case "Ratio" -> new Ratio(3 + which, 2);
+            case "EventRange" -> new EventRange("1", 1, which, which + 2);
             case "Swung" -> which == 0 ? null : new Swung(Duration.of(1, 8), 2, 1, List.of());
             case "Tempo" -> new Tempo(Duration.of(1, 4), new BigDecimal(60 + which));
             case "Tremolo" -> new Tremolo(Tremolo.Kind.SINGLE, 1 + which);

@@ -12,6 +12,7 @@ import countstave.score.BarStyle;
 import countstave.score.Clef;
 import countstave.score.Direction;
 import countstave.score.Event;
+import countstave.score.EventRange;
 import countstave.score.Head;
 import countstave.score.Look;
 import countstave.score.Meter;
@@ -106,8 +107,8 @@ final class WarmUp {
             }
             if (!ratio.equals(Ratio.ONE)) {
                 Duration length = at.minus(start);
-                tuplets.add(new Tuplet("1", 1, start, length, ratio, length.dividedBy(count), 0, true, null, first,
-                        events.size() - 1));
+                tuplets.add(new Tuplet(new EventRange("1", 1, first, events.size() - 1), start, length, ratio,
+                        length.dividedBy(count), 0, true, null));
             }
         }
     }

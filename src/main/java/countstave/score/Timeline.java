@@ -116,7 +116,7 @@ public final class Timeline {
                 }
             }
         }
-        List<Tuplet> tuplets = bar.tuplets().stream().filter(t -> selection.takes(t.voice(), t.staff())).toList();
+        List<Tuplet> tuplets = bar.tuplets().stream().filter(t -> selection.takes(t.events().voice(), t.events().staff())).toList();
         BarTimeline own = new BarTimeline(bar, pulse.beats(), pulse.irregular(), List.copyOf(attacks),
                 List.copyOf(lines), tuplets, tempi, null);
         return anyNote ? own : repeated(own);

@@ -9,6 +9,7 @@ import countstave.score.Bar;
 import countstave.score.BarStyle;
 import countstave.score.Direction;
 import countstave.score.Event;
+import countstave.score.EventRange;
 import countstave.score.Head;
 import countstave.score.Look;
 import countstave.score.Meter;
@@ -141,8 +142,8 @@ public final class Rhythms {
             next++;
             read(outer.times(own), depth + 1);
             Duration length = at.minus(start);
-            tuplets.add(new Tuplet("1", 1, start, length, own, length.dividedBy(own.actual()), depth, true, null, first,
-                    events.size() - 1));
+            tuplets.add(new Tuplet(new EventRange("1", 1, first, events.size() - 1), start, length, own,
+                    length.dividedBy(own.actual()), depth, true, null));
         }
 
         private void note(Ratio ratio, String token) {

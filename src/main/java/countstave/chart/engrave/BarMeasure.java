@@ -69,7 +69,7 @@ final class BarMeasure {
     private void readVoices() {
         for (Voices.Sided sided : Voices.on(bar, context.staff())) {
             Voice voice = sided.voice();
-            List<Tuplet> tuplets = bar.tuplets().stream().filter(t -> t.voice().equals(voice.name()))
+            List<Tuplet> tuplets = bar.tuplets().stream().filter(t -> t.events().voice().equals(voice.name()))
                     .sorted(Comparator.comparingInt(Tuplet::depth)).toList();
             List<BeamGroup> beams = new BeamGrouper(voice.events(), tuplets, beats, bar.meter(), context.staff())
                     .groups();
