@@ -7,12 +7,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.score.EventRange;
 import countstave.score.Look;
+import countstave.score.NoteValue;
 import countstave.score.Swung;
 import countstave.score.Tempo;
 import countstave.score.Tremolo;
 import countstave.score.TupletMark;
+import countstave.score.Written;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import countstave.time.Ratio;
 import java.io.IOException;
 import java.lang.reflect.Constructor;
@@ -108,6 +111,8 @@ class WrittenOutEqualsTest {
             case "List" -> List.of(which + 1000);
             case "Duration" -> Duration.of(1, 2 + which);
             case "Offset" -> Offset.of(1, 2 + which);
+            case "Proportion" -> Proportion.of(1, 2 + which);
+            case "Written" -> Written.of(NoteValue.QUARTER, which, Ratio.ONE);
             case "Ratio" -> new Ratio(3 + which, 2);
             case "EventRange" -> new EventRange("1", 1, which, which + 2);
             case "Swung" -> which == 0 ? null : new Swung(Duration.of(1, 8), 2, 1, List.of());

@@ -16,6 +16,8 @@ import countstave.score.EventRange;
 import countstave.score.Head;
 import countstave.score.Look;
 import countstave.score.Meter;
+import countstave.score.Nature;
+import countstave.score.Notation;
 import countstave.score.NoteValue;
 import countstave.score.Part;
 import countstave.score.Pitch;
@@ -118,8 +120,7 @@ final class WarmUp {
         Look look = new Look(null, List.of(), at.equals(Offset.ZERO) ? List.of("accent") : List.of(), false, null, 0,
                 List.of(), List.of());
         Written written = Written.of(value, 0, ratio);
-        return new Event(at, written.length(), rest ? Event.Kind.REST : Event.Kind.NOTE, rest ? List.of() : List.of(head),
-                written, written.length(), Proportion.ONE, Event.Grace.NONE, false, false, true, 1, look, List.of(),
-                SourceSpot.NONE);
+        return new Event(at, written.length(), rest ? Nature.REST : Nature.NOTE, rest ? List.of() : List.of(head),
+                new Notation(written, written.length(), Proportion.ONE, List.of()), 1, look, SourceSpot.NONE, List.of());
     }
 }

@@ -6,6 +6,7 @@ import countstave.score.Barline;
 import countstave.score.Direction;
 import countstave.score.Event;
 import countstave.score.Meter;
+import countstave.score.Notation;
 import countstave.score.NoteValue;
 import countstave.score.SourceSpot;
 import countstave.score.StaffChange;
@@ -89,8 +90,10 @@ final class BarDraft {
         for (Map.Entry<String, List<EventDraft>> voice : drafts.entrySet()) {
             wholeBarRest(voice.getValue());
             List<Event> events = new ArrayList<>(voice.getValue().size());
+            Notation notation = null;
             for (EventDraft draft : voice.getValue()) {
-                events.add(draft.toEvent());
+                notation = draft.notation(notation);
+                events.add(draft.toEvent(notation));
             }
             contradictions.see(voice.getKey(), voice.getValue(), events);
             // a voice may be written in several runs with backups between them; the sort keeps grace notes in place
@@ -145,7 +148,6 @@ final class BarDraft {
         if (!e.barRest() || !rest.isPositive()) {
             return e;
         }
-        return new Event(e.start(), rest, e.kind(), e.heads(), e.written(), e.sounding(), e.divisions(), e.grace(),
-                e.cue(), true, e.printed(), e.staff(), e.look(), e.tupletMarks(), e.source(), e.repeats());
+        return e.withLength(rest);
     }
 }

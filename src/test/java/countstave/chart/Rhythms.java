@@ -13,6 +13,8 @@ import countstave.score.EventRange;
 import countstave.score.Head;
 import countstave.score.Look;
 import countstave.score.Meter;
+import countstave.score.Nature;
+import countstave.score.Notation;
 import countstave.score.NoteValue;
 import countstave.score.Part;
 import countstave.score.Pitch;
@@ -154,9 +156,9 @@ public final class Rhythms {
             NoteValue type = NoteValue.ofLength(Duration.of(1, Integer.parseInt(value.replace(".", ""))));
             Written written = Written.of(type, dots, ratio);
             Duration length = written.length();
-            events.add(new Event(at, length, rest ? Event.Kind.REST : Event.Kind.NOTE, rest ? List.of() : List.of(tied ? HELD : HEAD),
-                    written, length, Proportion.of(480), Event.Grace.NONE, false, false, true, 1, Look.PLAIN, List.of(),
-                    SourceSpot.NONE));
+            events.add(new Event(at, length, rest ? Nature.REST : Nature.NOTE, rest ? List.of() : List.of(tied ? HELD : HEAD),
+                    new Notation(written, length, Proportion.of(480), List.of()), 1, Look.PLAIN, SourceSpot.NONE,
+                    List.of()));
             at = at.plus(length);
         }
     }

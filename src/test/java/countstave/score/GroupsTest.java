@@ -51,8 +51,7 @@ class GroupsTest {
 
     private static Event withBeam(Event e, BeamMark beam) {
         Look look = new Look(null, List.of(beam), List.of(), false, null, 0, List.of(), List.of());
-        return new Event(e.start(), e.length(), e.kind(), e.heads(), e.written(), e.sounding(), e.divisions(), e.grace(),
-                e.cue(), e.barRest(), e.printed(), e.staff(), look, e.tupletMarks(), e.source());
+        return e.withLook(look);
     }
 
     /** Group sizes in units, bar by bar; a bar counted in dotted beats is "dotted". */
