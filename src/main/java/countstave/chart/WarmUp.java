@@ -8,13 +8,16 @@ import countstave.count.Words;
 import countstave.grid.PlanOptions;
 import countstave.grid.Planner;
 import countstave.score.Bar;
-import countstave.score.BarStyle;
+import countstave.score.BarLook;
+import countstave.score.BarName;
+import countstave.score.BarSource;
 import countstave.score.Clef;
 import countstave.score.Direction;
 import countstave.score.Event;
 import countstave.score.EventRange;
 import countstave.score.Head;
 import countstave.score.Look;
+import countstave.score.Markings;
 import countstave.score.Meter;
 import countstave.score.Nature;
 import countstave.score.Notation;
@@ -77,19 +80,19 @@ final class WarmUp {
             for (int beat = 0; beat < 4; beat++) {
                 feet.add(event(Offset.at(Duration.of(beat, 4)), NoteValue.QUARTER, Ratio.ONE, 'F', beat % 2 == 1));
             }
-            bars.add(new Bar(i, String.valueOf(i + 1), false, Meter.of(4, 4), i == 0, Duration.WHOLE, Duration.ZERO,
-                    List.of(new Voice("1", hands.events), new Voice("2", feet)), hands.tuplets, directions(i),
-                    i == 0 ? List.of(new TempoChange(Offset.ZERO, Tempo.of(90))) : List.of(),
-                    i == 0 ? List.of(new StaffChange(Offset.ZERO, 1, new Clef("percussion", 3, 0), null, null)) : List.of(),
-                    null, null, BarStyle.NONE, Proportion.ONE, SourceSpot.NONE));
+            bars.add(new Bar(BarName.of(i), Meter.of(4, 4), Duration.WHOLE, Duration.ZERO,
+                    List.of(new Voice("1", hands.events), new Voice("2", feet)), hands.tuplets,
+                    i == 0 ? markings() : Markings.NONE, BarLook.PLAIN.withMeterShown(i == 0), BarSource.NONE));
         }
         return new Part("1", "1", 1, bars, 0);
     }
 
-    private static List<Direction> directions(int bar) {
-        return bar > 0 ? List.of() : List.of(new Direction(Offset.ZERO, 1, Direction.Kind.REHEARSAL, "A", null, null),
+    private static Markings markings() {
+        return new Markings(List.of(new Direction(Offset.ZERO, 1, Direction.Kind.REHEARSAL, "A", null, null),
                 new Direction(Offset.ZERO, 1, Direction.Kind.WORDS, "a", null, null),
-                new Direction(Offset.ZERO, 1, Direction.Kind.DYNAMICS, "mf", null, null));
+                new Direction(Offset.ZERO, 1, Direction.Kind.DYNAMICS, "mf", null, null)),
+                List.of(new TempoChange(Offset.ZERO, Tempo.of(90))),
+                List.of(new StaffChange(Offset.ZERO, 1, new Clef("percussion", 3, 0), null, null)), List.of());
     }
 
     /** One voice as it grows. */

@@ -1,10 +1,14 @@
 package countstave.musicxml;
 
 import countstave.score.Bar;
+import countstave.score.BarLook;
+import countstave.score.BarName;
+import countstave.score.BarSource;
 import countstave.score.BarStyle;
 import countstave.score.Barline;
 import countstave.score.Direction;
 import countstave.score.Event;
+import countstave.score.Markings;
 import countstave.score.Meter;
 import countstave.score.Notation;
 import countstave.score.NoteValue;
@@ -122,9 +126,9 @@ final class BarDraft {
     Bar toBar(List<TempoChange> tempi, List<SwingChange> swings) {
         directions.sort(Comparator.comparing(Direction::at));
         staffChanges.sort(Comparator.comparing(StaffChange::at));
-        return new Bar(index, number, implicit, meter, meterShown, length, phase, stretched(), tuplets,
-                List.copyOf(directions), tempi, List.copyOf(staffChanges), left, right, style, divisions, source,
-                swings);
+        return new Bar(new BarName(index, number, implicit), meter, length, phase, stretched(), tuplets,
+                Markings.of(List.copyOf(directions), tempi, List.copyOf(staffChanges), swings),
+                BarLook.of(meterShown, left, right, style), new BarSource(source, divisions));
     }
 
     /** The voices with rests of the whole bar as long as the bar. */

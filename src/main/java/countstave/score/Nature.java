@@ -11,7 +11,8 @@ package countstave.score;
  */
 public record Nature(Event.Kind kind, Event.Grace grace, boolean cue, boolean barRest, boolean printed) {
 
-    private static final Nature[] ALL = new Nature[Event.Kind.values().length * Event.Grace.values().length * 8];
+    private static final int GRACES = Event.Grace.values().length;
+    private static final Nature[] ALL = new Nature[Event.Kind.values().length * GRACES * 8];
 
     /** A plain note. */
     public static final Nature NOTE = of(Event.Kind.NOTE, Event.Grace.NONE, false, false, true);
@@ -21,10 +22,12 @@ public record Nature(Event.Kind kind, Event.Grace grace, boolean cue, boolean ba
 
     public static Nature of(Event.Kind kind, Event.Grace grace, boolean cue, boolean barRest, boolean printed) {
         int flags = (cue ? 4 : 0) + (barRest ? 2 : 0) + (printed ? 1 : 0);
-        int place = (kind.ordinal() * Event.Grace.values().length + grace.ordinal()) * 8 + flags;
-        if (ALL[place] == null) {
-            ALL[place] = new Nature(kind, grace, cue, barRest, printed);
+        int place = (kind.ordinal() * GRACES + grace.ordinal()) * 8 + flags;
+        Nature known = ALL[place];
+        if (known == null) {
+            known = new Nature(kind, grace, cue, barRest, printed);
+            ALL[place] = known;
         }
-        return ALL[place];
+        return known;
     }
 }

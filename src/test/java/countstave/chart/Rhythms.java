@@ -6,12 +6,15 @@ import countstave.count.Words;
 import countstave.grid.PlanOptions;
 import countstave.grid.Planner;
 import countstave.score.Bar;
-import countstave.score.BarStyle;
+import countstave.score.BarLook;
+import countstave.score.BarName;
+import countstave.score.BarSource;
 import countstave.score.Direction;
 import countstave.score.Event;
 import countstave.score.EventRange;
 import countstave.score.Head;
 import countstave.score.Look;
+import countstave.score.Markings;
 import countstave.score.Meter;
 import countstave.score.Nature;
 import countstave.score.Notation;
@@ -102,10 +105,10 @@ public final class Rhythms {
         reader.read(Ratio.ONE, 0);
         int index = bars.size();
         boolean shown = index == 0 || !bars.get(index - 1).meter().equals(meter);
-        bars.add(new Bar(index, String.valueOf(index + 1), false, meter, shown, reader.at.sinceStart(), Duration.ZERO,
-                List.of(new Voice("1", List.copyOf(reader.events))), List.copyOf(reader.tuplets), directions,
-                List.of(new TempoChange(Offset.ZERO, Tempo.of(tempo))), List.of(), null, null, BarStyle.NONE,
-                Proportion.of(480), SourceSpot.NONE));
+        bars.add(new Bar(BarName.of(index), meter, reader.at.sinceStart(), Duration.ZERO,
+                List.of(new Voice("1", List.copyOf(reader.events))), List.copyOf(reader.tuplets),
+                new Markings(directions, List.of(new TempoChange(Offset.ZERO, Tempo.of(tempo))), List.of(), List.of()),
+                BarLook.PLAIN.withMeterShown(shown), BarSource.NONE));
     }
 
     private static final class Reader {

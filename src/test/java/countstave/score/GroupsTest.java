@@ -44,9 +44,7 @@ class GroupsTest {
             }
             voices.add(new Voice(bar.voices().get(v).name(), events));
         }
-        return new Bar(bar.index(), bar.number(), bar.implicit(), bar.meter(), bar.meterShown(), bar.length(), bar.phase(),
-                voices, bar.tuplets(), bar.directions(), bar.tempoChanges(), bar.staffChanges(), bar.left(), bar.right(),
-                bar.style(), bar.divisions(), bar.source());
+        return bar.withVoices(voices);
     }
 
     private static Event withBeam(Event e, BeamMark beam) {

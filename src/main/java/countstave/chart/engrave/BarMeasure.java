@@ -153,7 +153,7 @@ final class BarMeasure {
     }
 
     private void clefChanges() {
-        for (StaffChange change : bar.staffChanges()) {
+        for (StaffChange change : bar.markings().staves()) {
             boolean here = change.staff() == 0 || change.staff() == context.staff();
             if (here && change.at().isAfter(Offset.ZERO) && change.at().isBefore(bar.end())) {
                 moment(change.at()).changes.add(change);

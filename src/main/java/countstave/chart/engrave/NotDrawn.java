@@ -39,7 +39,7 @@ final class NotDrawn {
                 names.add(direction.text());
             }
         }
-        for (StaffChange change : bar.staffChanges()) {
+        for (StaffChange change : bar.markings().staves()) {
             if (change.staff() != 0 && change.staff() != staff) {
                 continue;
             }

@@ -38,7 +38,7 @@ final class StaffMap {
         StaffState state = before;
         states.add(state);
         from.add(Offset.ZERO);
-        for (StaffChange change : bar.staffChanges()) {
+        for (StaffChange change : bar.markings().staves()) {
             if (change.staff() == 0 || change.staff() == staff) {
                 state = state.after(change);
                 states.add(state);
