@@ -6,14 +6,21 @@ import countstave.count.Words;
 import countstave.grid.PlanOptions;
 import countstave.grid.Planner;
 import countstave.score.Bar;
-import countstave.score.BarStyle;
+import countstave.score.BarLook;
+import countstave.score.BarName;
+import countstave.score.BarSource;
 import countstave.score.Direction;
 import countstave.score.Event;
+import countstave.score.EventRange;
 import countstave.score.Head;
 import countstave.score.Look;
+import countstave.score.Markings;
 import countstave.score.Meter;
+import countstave.score.Nature;
+import countstave.score.Notation;
 import countstave.score.NoteValue;
 import countstave.score.Part;
+import countstave.score.Pitch;
 import countstave.score.PulseChoice;
 import countstave.score.Score;
 import countstave.score.Selection;
@@ -98,19 +105,17 @@ public final class Rhythms {
         reader.read(Ratio.ONE, 0);
         int index = bars.size();
         boolean shown = index == 0 || !bars.get(index - 1).meter().equals(meter);
-        bars.add(new Bar(index, String.valueOf(index + 1), false, meter, shown, reader.at.sinceStart(), Duration.ZERO,
-                List.of(new Voice("1", List.copyOf(reader.events))), List.copyOf(reader.tuplets), directions,
-                List.of(new TempoChange(Offset.ZERO, Tempo.of(tempo))), List.of(), null, null, BarStyle.NONE,
-                Proportion.of(480), SourceSpot.NONE));
+        bars.add(new Bar(BarName.of(index), meter, reader.at.sinceStart(), Duration.ZERO,
+                List.of(new Voice("1", List.copyOf(reader.events))), List.copyOf(reader.tuplets),
+                new Markings(directions, List.of(new TempoChange(Offset.ZERO, Tempo.of(tempo))), List.of(), List.of()),
+                BarLook.PLAIN.withMeterShown(shown), BarSource.NONE));
     }
 
     private static final class Reader {
 
-        private static final Head HEAD = new Head('C', 5, 0, true, null, "normal", null, false, null, false, false,
-                false, false, true);
+        private static final Head HEAD = Head.of(Pitch.of('C', 5, 0, true));
 
-        private static final Head HELD = new Head('C', 5, 0, true, null, "normal", null, false, null, false, false,
-                true, false, true);
+        private static final Head HELD = new Head(HEAD.pitch(), "normal", null, false, null, false, true, false, true);
 
         private final String[] tokens;
         private final List<Event> events = new ArrayList<>();
@@ -142,8 +147,8 @@ public final class Rhythms {
             next++;
             read(outer.times(own), depth + 1);
             Duration length = at.minus(start);
-            tuplets.add(new Tuplet("1", 1, start, length, own, length.dividedBy(own.actual()), depth, true, null, first,
-                    events.size() - 1));
+            tuplets.add(new Tuplet(new EventRange("1", 1, first, events.size() - 1), start, length, own,
+                    length.dividedBy(own.actual()), depth, true, null));
         }
 
         private void note(Ratio ratio, String token) {
@@ -154,9 +159,9 @@ public final class Rhythms {
             NoteValue type = NoteValue.ofLength(Duration.of(1, Integer.parseInt(value.replace(".", ""))));
             Written written = Written.of(type, dots, ratio);
             Duration length = written.length();
-            events.add(new Event(at, length, rest ? Event.Kind.REST : Event.Kind.NOTE, rest ? List.of() : List.of(tied ? HELD : HEAD),
-                    written, length, Proportion.of(480), Event.Grace.NONE, false, false, true, 1, Look.PLAIN, List.of(),
-                    SourceSpot.NONE));
+            events.add(new Event(at, length, rest ? Nature.REST : Nature.NOTE, rest ? List.of() : List.of(tied ? HELD : HEAD),
+                    new Notation(written, length, Proportion.of(480), List.of()), 1, Look.PLAIN, SourceSpot.NONE,
+                    List.of()));
             at = at.plus(length);
         }
     }
