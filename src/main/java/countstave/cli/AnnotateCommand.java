@@ -117,7 +117,7 @@ final class AnnotateCommand implements Callable<Integer> {
         Path target = targets.of(score);
         boolean compressed = compressed(target);
         SafeFile.checkFree(target, force);
-        CountedScore counted = Job.count(score, file, console, counting);
+        CountedScore counted = SharedOptions.count(score, file, console, counting);
         Splice annotated = form == Form.part
                 ? CountPart.annotate(counted.file().text(), counted.score().parts(), counted.parts())
                 : Annotator.annotate(counted.file().text(), counted.parts(), counting.selection(),
@@ -128,7 +128,7 @@ final class AnnotateCommand implements Callable<Integer> {
     private void draw(NamedScore score, ScoreFile file, Console console, Targets targets, ChartOptions options,
             CountingOptions counting, Preparation preparation) {
         if (eachPart) {
-            CountedScore counted = Job.count(score, file, console, counting);
+            CountedScore counted = SharedOptions.count(score, file, console, counting);
             Map<String, Path> places = PartCharts.places(counted, targets.of(score), force);
             preparation.end();
             PartCharts.write(page.headed(counted, score, console), score, places, targets, force, options, console);
@@ -139,7 +139,7 @@ final class AnnotateCommand implements Callable<Integer> {
             throw new ScoreException("a chart is a PDF: end the output in .pdf, not " + Console.clean(target.toString()));
         }
         SafeFile.checkFree(target, force);
-        CountedScore counted = page.headed(Job.count(score, file, console, counting), score, console);
+        CountedScore counted = page.headed(SharedOptions.count(score, file, console, counting), score, console);
         preparation.end();
         List<String> notes = new ArrayList<>();
         targets.write(score, force, out -> notes.addAll(ChartWriter.write(counted.parts(), counted.score(), options, out)),

@@ -91,12 +91,12 @@ final class CountCommand implements Callable<Integer> {
                     parent.console);
             return many.run(parent.console, list, targets.work((score, file, console) -> {
                 SafeFile.checkFree(targets.of(score), force);
-                CountedScore counted = Job.count(score, file, console, counting);
+                CountedScore counted = SharedOptions.count(score, file, console, counting);
                 targets.write(score, force, out -> print(counted, plan, out), console);
             }));
         }
         return ManyPrinted.run(many, parent.console, list, json, (score, file, console) -> {
-            print(Job.count(score, file, console, counting), plan, console.out());
+            print(SharedOptions.count(score, file, console, counting), plan, console.out());
             return null;
         });
     }

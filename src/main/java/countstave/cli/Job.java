@@ -1,13 +1,9 @@
 package countstave.cli;
 
-import countstave.CountedScore;
-import countstave.CountingOptions;
 import countstave.files.Console;
-import countstave.musicxml.ScoreFile;
 import countstave.score.ScoreException;
 import countstave.time.TimeOverflowException;
 import java.io.IOException;
-import picocli.CommandLine.ParameterException;
 
 /** Work on one file: whatever goes wrong becomes one line that begins with the file's name. */
 final class Job {
@@ -39,8 +35,6 @@ final class Job {
             return String.valueOf(e.getMessage());
         } catch (StackOverflowError e) {
             return "the score is nested too deeply; export it again";
-        } catch (ParameterException e) {
-            throw e;
         } catch (RuntimeException | LinkageError e) {
             return "a fault of countstave itself (" + fault(e) + "); please report it together with the score";
         }
@@ -51,13 +45,6 @@ final class Job {
         String what = e.getClass().getSimpleName() + (e.getMessage() == null ? "" : ": " + e.getMessage());
         StackTraceElement[] trace = e.getStackTrace();
         return trace.length == 0 ? what : what + ", at " + trace[0].getFileName() + ":" + trace[0].getLineNumber();
-    }
-
-    /** The score with its counts; what the user is to be told of it is told. */
-    static CountedScore count(NamedScore score, ScoreFile file, Console console, CountingOptions counting) {
-        CountedScore counted = CountedScore.of(file, counting);
-        counted.warnings().forEach(line -> warn(console, score, line));
-        return counted;
     }
 
     static void warn(Console console, NamedScore score, String line) {

@@ -152,7 +152,7 @@ final class PracticeCommand implements Callable<Integer> {
             return many.run(parent.console, list, (score, file, console) -> {
                 Path folder = targets == null ? Inputs.path(output) : targets.of(score).getParent();
                 Progress progress = targets == null ? Progress.onTerminal(console.err()) : new Progress(console.err(), false);
-                CountedScore counted = Job.count(score, file, console, counting);
+                CountedScore counted = SharedOptions.count(score, file, console, counting);
                 List<PracticePlan> plans = plans(counted, options);
                 new PracticeFolder(page.headed(counted, score, console), plans, top).write(folder, force, progress,
                         counting, guides, sheet);
@@ -161,7 +161,7 @@ final class PracticeCommand implements Callable<Integer> {
             });
         }
         return ManyPrinted.run(many, parent.console, list, format == Format.json, (score, file, console) -> {
-            CountedScore counted = Job.count(score, file, console, counting);
+            CountedScore counted = SharedOptions.count(score, file, console, counting);
             print(counted, plans(counted, options), console.out());
             return null;
         });
