@@ -17,20 +17,6 @@ abstract class ManyPrinted implements ScoreWork<Void> {
         this.work = work;
     }
 
-    /** Runs work that prints; what one score prints stands alone. */
-    static int run(ManyScores many, Console console, ScoreList list, boolean json, ScoreWork<Void> work)
-            throws IOException {
-        if (!list.many()) {
-            return many.run(console, list, work);
-        }
-        ManyPrinted printed = json ? new Json(work) : new Text(work);
-        printed.begin(console.out());
-        int code = many.run(console, list, printed);
-        printed.end(console.out());
-        console.out().flush();
-        return code;
-    }
-
     @Override
     public Void run(NamedScore score, ScoreFile file, Console console) throws IOException {
         return work.run(score, file, console);

@@ -99,6 +99,11 @@ record NamedScore(String name, Path path, Path inTree, boolean found, String pro
         }
     }
 
+    /** One line on stderr about this score. */
+    void tell(Console console, String line) {
+        console.tell((name.equals(Inputs.STANDARD_INPUT) ? "standard input" : name) + ": " + line);
+    }
+
     /** @throws ScoreException if it cannot be read */
     ScoreFile open(Console console) {
         if (problem != null) {

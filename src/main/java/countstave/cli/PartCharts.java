@@ -45,7 +45,7 @@ final class PartCharts {
             }, console);
         }
         // what several parts have in common is told once
-        notes.forEach((note, parts) -> Job.warn(console, score, note.startsWith("part ") ? note
+        notes.forEach((note, parts) -> score.tell(console, note.startsWith("part ") ? note
                 : note + " (" + String.join(", ", parts) + ")"));
     }
 

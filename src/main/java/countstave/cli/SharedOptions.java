@@ -133,7 +133,7 @@ final class SharedOptions {
     /** The score with its counts; what the user is to be told of it is told. */
     static CountedScore count(NamedScore score, ScoreFile file, Console console, CountingOptions counting) {
         CountedScore counted = CountedScore.of(file, counting);
-        counted.warnings().forEach(line -> Job.warn(console, score, line));
+        counted.warnings().forEach(line -> score.tell(console, line));
         return counted;
     }
 
