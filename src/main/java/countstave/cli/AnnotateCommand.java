@@ -2,6 +2,11 @@ package countstave.cli;
 
 import countstave.CountedScore;
 import countstave.CountingOptions;
+import countstave.batch.NamedScore;
+import countstave.batch.OutputNames;
+import countstave.batch.PartNames;
+import countstave.batch.ScoreList;
+import countstave.batch.Targets;
 import countstave.chart.ChartOptions;
 import countstave.chart.ChartWriter;
 import countstave.chart.Preparation;

@@ -2,6 +2,10 @@ package countstave.cli;
 
 import countstave.CheckOptions;
 import countstave.CheckedScore;
+import countstave.batch.Inputs;
+import countstave.batch.NamedScore;
+import countstave.batch.ScoreList;
+import countstave.batch.ScoreWork;
 import countstave.files.Console;
 import countstave.json.FindingsJson;
 import countstave.json.SarifWriter;

@@ -2,6 +2,9 @@ package countstave.cli;
 
 import countstave.CountedScore;
 import countstave.CountingOptions;
+import countstave.batch.OutputNames;
+import countstave.batch.ScoreList;
+import countstave.batch.Targets;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
 import countstave.files.SafeFile;

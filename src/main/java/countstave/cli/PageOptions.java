@@ -1,6 +1,7 @@
 package countstave.cli;
 
 import countstave.CountedScore;
+import countstave.batch.NamedScore;
 import countstave.chart.ChartOptions;
 import countstave.count.Unplayed;
 import countstave.files.Console;

@@ -1,6 +1,9 @@
 package countstave.cli;
 
 import countstave.CountedScore;
+import countstave.batch.NamedScore;
+import countstave.batch.PartNames;
+import countstave.batch.Targets;
 import countstave.chart.ChartOptions;
 import countstave.chart.ChartWriter;
 import countstave.count.PartCounts;

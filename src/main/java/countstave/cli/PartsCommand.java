@@ -1,5 +1,6 @@
 package countstave.cli;
 
+import countstave.batch.ScoreList;
 import countstave.musicxml.OwnMarks;
 import countstave.musicxml.ReadOptions;
 import countstave.musicxml.ScoreFile;

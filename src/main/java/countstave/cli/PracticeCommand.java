@@ -2,6 +2,11 @@ package countstave.cli;
 
 import countstave.CountedScore;
 import countstave.CountingOptions;
+import countstave.batch.Inputs;
+import countstave.batch.NamedScore;
+import countstave.batch.Naming;
+import countstave.batch.ScoreList;
+import countstave.batch.Targets;
 import countstave.chart.ChartOptions;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;

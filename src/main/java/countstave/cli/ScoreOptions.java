@@ -1,5 +1,8 @@
 package countstave.cli;
 
+import countstave.batch.ScoreList;
+import countstave.batch.ScoreRun;
+import countstave.batch.ScoreWork;
 import countstave.files.Console;
 import java.io.IOException;
 import java.util.ArrayList;

@@ -2,6 +2,7 @@ package countstave.cli;
 
 import countstave.CountedScore;
 import countstave.CountingOptions;
+import countstave.batch.NamedScore;
 import countstave.count.CountingSystem;
 import countstave.count.FeltNotes;
 import countstave.files.Console;

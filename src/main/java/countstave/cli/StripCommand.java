@@ -1,5 +1,9 @@
 package countstave.cli;
 
+import countstave.batch.NamedScore;
+import countstave.batch.Naming;
+import countstave.batch.ScoreList;
+import countstave.batch.Targets;
 import countstave.files.SafeFile;
 import countstave.musicxml.OwnMarks;
 import java.io.IOException;

@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.batch;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;

@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.batch;
 
 import countstave.score.ScoreException;
 import countstave.time.TimeOverflowException;

@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.batch;
 
 import countstave.files.Console;
 import countstave.files.Progress;

@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.batch;
 
 import countstave.files.Console;
 import countstave.files.Progress;
@@ -12,16 +12,16 @@ import java.util.Locale;
  * @param list the scores
  * @param threads how many of many are worked on at a time, from 1 to {@link #MOST_THREADS}
  */
-record ScoreRun(Console console, ScoreList list, int threads) {
+public record ScoreRun(Console console, ScoreList list, int threads) {
 
-    static final int MOST_THREADS = 256;
+    public static final int MOST_THREADS = 256;
 
     /**
      * Does the work.
      *
      * @return whether it was done on every score
      */
-    <R> boolean run(ScoreWork<R> work) throws IOException {
+    public <R> boolean run(ScoreWork<R> work) throws IOException {
         return list.many() ? many(work) : one(list.scores().get(0), work);
     }
 
@@ -31,7 +31,7 @@ record ScoreRun(Console console, ScoreList list, int threads) {
      * @param json whether it prints JSON
      * @return whether it was done on every score
      */
-    boolean print(boolean json, ScoreWork<Void> work) throws IOException {
+    public boolean print(boolean json, ScoreWork<Void> work) throws IOException {
         if (!list.many()) {
             return run(work);
         }
