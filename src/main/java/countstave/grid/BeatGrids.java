@@ -9,6 +9,7 @@ import countstave.score.VoiceAttacks;
 import countstave.time.Divisors;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
@@ -109,7 +110,7 @@ final class BeatGrids {
 
     /** The tick of a cut or note of the beat; its end is the last tick plus one. */
     int tick(Offset at) {
-        Duration share = at.minus(beat.start()).over(beat.length());
+        Proportion share = at.minus(beat.start()).over(beat.length());
         return Math.toIntExact(share.numerator() * (ticks / share.denominator()));
     }
 

@@ -3,8 +3,8 @@ package countstave.time;
 /**
  * Exact arithmetic on reduced fractions of {@code long}, every step checked for overflow.
  *
- * <p>Package-private on purpose: the outside world works with {@link Duration} and {@link Offset}, which keep lengths
- * and positions apart.
+ * <p>Package-private on purpose: the outside world works with {@link Duration}, {@link Offset} and
+ * {@link Proportion}, which keep lengths, positions and pure numbers apart.
  */
 final class Fractions {
 

@@ -266,7 +266,7 @@ public final class Snippets {
         }
 
         private long nearest(Offset at) {
-            return at.sinceStart().times(4 * divisions).plus(Duration.of(1, 2)).floorOver(Duration.WHOLE);
+            return at.sinceStart().over(Duration.QUARTER).times(divisions).nearest();
         }
 
         private void note(Rhythm.Item item, long duration, boolean tieStop) {

@@ -38,7 +38,8 @@ class TimeTest {
             assertEquals(big(a).multiply(big(d)).compareTo(big(c).multiply(big(b))), x.compareTo(y));
             if (c > 0) {
                 assertEquals(x.over(y).denominator() == 1, x.isMultipleOf(y));
-                check(x.over(y), big(a).multiply(big(d)), big(b).multiply(big(c)));
+                check(Duration.WHOLE.times(x.over(y)), big(a).multiply(big(d)), big(b).multiply(big(c)));
+                assertEquals(x, y.times(x.over(y)));
             }
         }
     }
@@ -91,6 +92,35 @@ class TimeTest {
         assertTrue(new Ratio(6, 4).sameProportionAs(new Ratio(3, 2)));
         assertEquals(Duration.of(1, 28), new Ratio(7, 4).applyTo(Duration.of(1, 16)));
         assertEquals("15:8", new Ratio(3, 2).times(new Ratio(5, 4)).toString());
+    }
+
+    @Test
+    void pureNumbersMultiplyLengthsAndLastNothing() {
+        Proportion sesquialtera = Duration.of(3, 8).over(Duration.of(1, 4));
+        assertEquals(Proportion.of(3, 2), sesquialtera);
+        assertEquals("3/2", sesquialtera.toString());
+        assertEquals("3", Duration.of(3, 8).over(Duration.of(1, 8)).toString());
+        assertEquals(Duration.of(3, 16), Duration.of(1, 8).times(sesquialtera));
+        assertEquals(Duration.of(1, 12), Duration.of(1, 8).dividedBy(sesquialtera));
+        assertEquals(Proportion.of(9, 8), sesquialtera.times(Proportion.of(3, 4)));
+        assertEquals(Proportion.of(2), sesquialtera.over(Proportion.of(3, 4)));
+        assertTrue(sesquialtera.isMoreThan(Proportion.ONE) && !sesquialtera.isWhole());
+        assertThrows(IllegalArgumentException.class, () -> Duration.QUARTER.over(Duration.ZERO));
+        assertThrows(TimeOverflowException.class, () -> Proportion.of(Long.MAX_VALUE).times(2));
+    }
+
+    /** Against java.lang.Math on numbers that a double holds exactly. */
+    @Test
+    void wholeNumbersBelowAndNearest() {
+        for (int n = -40; n <= 40; n++) {
+            for (int d : new int[] {1, 2, 4, 8}) {
+                double value = (double) n / d;
+                Proportion exact = Proportion.of(n, d);
+                assertEquals((long) Math.floor(value), exact.floor());
+                assertEquals(Math.round(value), exact.nearest());
+                assertEquals(value - Math.floor(value), exact.remainder().toDouble());
+            }
+        }
     }
 
     private static BigInteger big(long n) {
