@@ -9,7 +9,6 @@ import countstave.score.VoiceAttacks;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
 import java.util.Set;
 
@@ -55,24 +54,19 @@ final class BeatGrids {
      * @param leadsOn whether the next bar begins with a note
      * @throws ScoreException if the notes fit no grid that could be counted
      */
-    BeatGrids(BarTimeline bar, Beat beat, Collection<Offset> places, boolean leadsOn, Units units, PlanOptions options) {
+    BeatGrids(BarTimeline bar, Beat beat, List<Offset> places, boolean leadsOn, Units units, PlanOptions options) {
         this.bar = bar;
         this.beat = beat;
         this.ordinary = beat.length().numerator() == 3 ? 3 : 4;
         this.tempo = bar.tempoAt(beat.start().isBefore(Offset.ZERO) ? Offset.ZERO : beat.start());
         this.units = units;
         this.options = options;
-        long all = 1;
-        for (Offset place : places) {
-            all = lcm(bar, all, place.minus(beat.start()).over(beat.length()).denominator());
-        }
+        Offset start = beat.start();
+        Offset end = beat.end();
         // a bar that begins or ends inside the beat begins and ends on a word too
-        long notes = lcm(bar, division(Offset.ZERO), division(bar.bar().end()));
-        for (Offset at : bar.attacks()) {
-            notes = lcm(bar, notes, division(at));
-        }
-        this.division = (int) notes;
-        this.ticks = (int) lcm(bar, all, notes);
+        long edges = CoveringGrid.parts(start, end, List.of(Offset.ZERO, bar.bar().end()));
+        this.division = countable(CoveringGrid.lcm(edges, CoveringGrid.parts(start, end, bar.attacks())));
+        this.ticks = countable(CoveringGrid.lcm(division, CoveringGrid.parts(start, end, places)));
         this.attack = ticks(bar.attacks());
         this.attack[ticks] |= leadsOn && !beat.end().isBefore(bar.bar().end());
         for (VoiceAttacks line : bar.lines()) {
@@ -80,23 +74,13 @@ final class BeatGrids {
         }
     }
 
-    /** Into how many parts a place cuts the beat; 1 where it lies outside. */
-    private long division(Offset at) {
-        return at.isWithin(beat.start(), beat.end()) ? at.minus(beat.start()).over(beat.length()).denominator() : 1;
-    }
-
-    private static long lcm(BarTimeline bar, long a, long b) {
-        long value = b > LARGEST_DIVISION ? Long.MAX_VALUE : a / gcd(a, b) * b;
-        if (value > LARGEST_DIVISION) {
+    private int countable(long parts) {
+        if (parts > LARGEST_DIVISION) {
             throw new ScoreException("bar " + bar.bar().number() + ": the notes of a beat fit no grid of up to "
                     + LARGEST_DIVISION + " parts, so nothing can be counted there;"
                     + " write them as note values and tuplets, or leave the bar out with --bars");
         }
-        return value;
-    }
-
-    static long gcd(long a, long b) {
-        return b == 0 ? a : gcd(b, a % b);
+        return (int) parts;
     }
 
     /** Which ticks of the beat, its end included, are among these moments. */
@@ -116,7 +100,7 @@ final class BeatGrids {
         return Math.toIntExact(share.numerator() * (ticks / share.denominator()));
     }
 
-    /** The coarsest division on which all its notes lie. */
+    /** The coarsest division on which all its notes lie: the {@link CoveringGrid} of the beat. */
     int division() {
         return division;
     }
@@ -147,7 +131,7 @@ final class BeatGrids {
     private int division(boolean[] line) {
         long grid = ticks;
         for (int t = 0; t < ticks; t++) {
-            grid = line[t] ? gcd(grid, t) : grid;
+            grid = line[t] ? CoveringGrid.gcd(grid, t) : grid;
         }
         return (int) (ticks / grid);
     }
@@ -241,7 +225,7 @@ final class BeatGrids {
     private long doubling(int tick, int d, boolean inTuplet) {
         long scaled = (long) tick * d;
         int before = (int) (scaled / ticks);
-        int parts = (int) (ticks / gcd(scaled % ticks, ticks));
+        int parts = (int) (ticks / CoveringGrid.gcd(scaled % ticks, ticks));
         if (!CUTS.contains(parts) || !isOfItsFamily(tick, d)) {
             return LOST;
         }

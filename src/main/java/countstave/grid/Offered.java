@@ -83,7 +83,7 @@ final class Offered {
     private static void addMultiples(TreeSet<Integer> divisions) {
         for (int a : List.copyOf(divisions)) {
             for (int b : List.copyOf(divisions)) {
-                long both = a / BeatGrids.gcd(a, b) * b;
+                long both = CoveringGrid.lcm(a, b);
                 if (both <= LARGEST_OFFERED) {
                     divisions.add((int) both);
                 }
