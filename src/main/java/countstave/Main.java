@@ -1,7 +1,7 @@
 package countstave;
 
 import countstave.cli.Countstave;
-import countstave.cli.StandardOutput;
+import countstave.files.StandardOutput;
 import java.io.BufferedOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;

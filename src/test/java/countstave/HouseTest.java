@@ -34,7 +34,10 @@ class HouseTest {
             Map.entry("text", Set.of("count", "practice", "spelling", "grid", "score", "time")),
             Map.entry("json", Set.of("count", "practice", "spelling", "grid", "score", "time")),
             Map.entry("sound", Set.of("count", "practice", "grid", "score", "time")),
-            Map.entry("chart", Set.of("count", "practice", "grid", "score", "time")));
+            Map.entry("chart", Set.of("count", "practice", "grid", "score", "time")),
+            Map.entry("files", Set.of("text", "score")),
+            Map.entry("folder", Set.of("files", "chart", "sound", "json", "text", "musicxml", "practice", "count", "grid",
+                    "score", "time")));
 
     /** Libraries and who alone may know them. */
     private static final Map<String, Set<String>> ONLY_IN = Map.of(

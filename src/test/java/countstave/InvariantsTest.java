@@ -31,6 +31,8 @@ import countstave.score.Tempo;
 import countstave.score.Voice;
 import countstave.testing.Corpus;
 import countstave.testing.PublishedSchemas;
+import countstave.time.Divisors;
+import countstave.time.Duration;
 import countstave.time.Offset;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -96,6 +98,7 @@ class InvariantsTest {
             file = ScoreFile.load(path);
             counted = CountedScore.of(file, options);
         } catch (ScoreException refused) {
+            assertTrue(path.startsWith(Corpus.ROOT), refused.getMessage());
             assertFalse(refused.getMessage().isBlank());
             assertFalse(refused.getMessage().contains("\n"), refused.getMessage());
             return;
@@ -142,10 +145,29 @@ class InvariantsTest {
                 for (SegmentCounts segment : bar.segments()) {
                     segment.counts().stream().filter(Count::played).map(Count::at).forEach(found::add);
                     found.addAll(segment.segment().felt());
+                    isCovered(bar, segment.segment());
                 }
                 assertEquals(bar.plan().timeline().attacks(), found.stream().sorted().toList());
             }
         }
+    }
+
+    /** The grid that is published for a segment holds its words and all its attacks, and no coarser one does. */
+    private static void isCovered(BarCounts bar, Segment segment) {
+        if (segment.isSwung()) {
+            // the grid of pairs is that of the written notes, which sound late
+            assertEquals(segment.unit(), segment.grid());
+            return;
+        }
+        List<Duration> all = new ArrayList<>(List.of(segment.unit()));
+        bar.plan().timeline().attacks().stream().filter(at -> at.isWithin(segment.start(), segment.end()))
+                .forEach(at -> all.add(at.minus(segment.start())));
+        List<Long> parts = new ArrayList<>();
+        for (Duration length : all) {
+            assertTrue(length.isMultipleOf(segment.grid()), () -> length + " is not on the grid of " + segment);
+            parts.add(length.floorOver(segment.grid()));
+        }
+        assertEquals(1, parts.stream().reduce(0L, Divisors::gcd), () -> "a coarser grid covers " + segment);
     }
 
     /** By the schema of MusicXML 4.0, and by XMLUnit. */

@@ -4,6 +4,7 @@ import static countstave.WrittenNote.child;
 import static countstave.WrittenNote.children;
 
 import countstave.time.Duration;
+import countstave.time.Proportion;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -65,7 +66,7 @@ final class LooseEnds {
         for (WrittenNote note : notes) {
             for (Element tuplet : note.notations("tuplet")) {
                 if (tuplet.getAttribute("type").equals("start")) {
-                    Duration outer = open.values().stream().map(Bracket::factor).reduce((a, b) -> b).orElse(Duration.WHOLE);
+                    Proportion outer = open.values().stream().map(Bracket::factor).reduce((a, b) -> b).orElse(Proportion.ONE);
                     open.put(tuplet.getAttribute("number"), Bracket.start(note, tuplet, outer));
                 }
             }
@@ -99,9 +100,9 @@ final class LooseEnds {
      * @param length how long it should last: m of its unit, under the bracket around it
      * @param factor what it makes of a whole note, times the bracket around it
      */
-    private record Bracket(Duration from, Duration length, Duration factor) {
+    private record Bracket(Duration from, Duration length, Proportion factor) {
 
-        static Bracket start(WrittenNote note, Element tuplet, Duration outer) {
+        static Bracket start(WrittenNote note, Element tuplet, Proportion outer) {
             Element change = child(note.element(), "time-modification");
             boolean own = child(tuplet, "tuplet-normal") != null;
             long actual = own ? WrittenNote.number(child(tuplet, "tuplet-actual"), "tuplet-number")
@@ -109,8 +110,8 @@ final class LooseEnds {
             long normal = own ? WrittenNote.number(child(tuplet, "tuplet-normal"), "tuplet-number")
                     : WrittenNote.number(change, "normal-notes");
             Duration unit = WrittenNote.TYPES.get(child(change, "normal-type").getTextContent());
-            return new Bracket(note.start(), unit.times(normal).times(outer.numerator(), outer.denominator()),
-                    outer.times(normal, actual));
+            return new Bracket(note.start(), unit.times(normal).times(outer),
+                    outer.times(Proportion.of(normal, actual)));
         }
     }
 

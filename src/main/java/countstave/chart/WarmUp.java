@@ -30,6 +30,7 @@ import countstave.score.Voice;
 import countstave.score.Written;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import countstave.time.Ratio;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -76,7 +77,7 @@ final class WarmUp {
                     List.of(new Voice("1", hands.events), new Voice("2", feet)), hands.tuplets, directions(i),
                     i == 0 ? List.of(new TempoChange(Offset.ZERO, Tempo.of(90))) : List.of(),
                     i == 0 ? List.of(new StaffChange(Offset.ZERO, 1, new Clef("percussion", 3, 0), null, null)) : List.of(),
-                    null, null, BarStyle.NONE, Duration.WHOLE, SourceSpot.NONE));
+                    null, null, BarStyle.NONE, Proportion.ONE, SourceSpot.NONE));
         }
         return new Part("1", "1", 1, bars, 0);
     }
@@ -117,7 +118,7 @@ final class WarmUp {
                 List.of(), List.of());
         Written written = Written.of(value, 0, ratio);
         return new Event(at, written.length(), rest ? Event.Kind.REST : Event.Kind.NOTE, rest ? List.of() : List.of(head),
-                written, written.length(), Duration.WHOLE, Event.Grace.NONE, false, false, true, 1, look, List.of(),
+                written, written.length(), Proportion.ONE, Event.Grace.NONE, false, false, true, 1, look, List.of(),
                 SourceSpot.NONE);
     }
 }

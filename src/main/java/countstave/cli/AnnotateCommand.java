@@ -7,6 +7,8 @@ import countstave.chart.ChartWriter;
 import countstave.chart.Preparation;
 import countstave.count.FeltNotes;
 import countstave.count.Unplayed;
+import countstave.files.Console;
+import countstave.files.SafeFile;
 import countstave.musicxml.Annotator;
 import countstave.musicxml.CountPart;
 import countstave.musicxml.ScoreFile;

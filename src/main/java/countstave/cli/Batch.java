@@ -1,5 +1,7 @@
 package countstave.cli;
 
+import countstave.files.Console;
+import countstave.files.Progress;
 import countstave.musicxml.ScoreFile;
 import countstave.musicxml.ScoreReader;
 import countstave.score.NoPartException;

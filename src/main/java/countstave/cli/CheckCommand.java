@@ -1,5 +1,6 @@
 package countstave.cli;
 
+import countstave.files.Console;
 import countstave.json.FindingsJson;
 import countstave.json.SarifWriter;
 import countstave.musicxml.ReadOptions;

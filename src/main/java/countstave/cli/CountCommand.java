@@ -4,6 +4,7 @@ import countstave.CountedScore;
 import countstave.CountingOptions;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
+import countstave.files.SafeFile;
 import countstave.grid.Explanation;
 import countstave.grid.PlanOptions;
 import countstave.json.JsonWriter;

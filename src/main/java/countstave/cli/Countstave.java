@@ -1,5 +1,6 @@
 package countstave.cli;
 
+import countstave.files.Console;
 import countstave.musicxml.ScoreReader;
 import countstave.score.ScoreException;
 import java.io.InputStream;

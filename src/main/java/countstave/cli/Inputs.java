@@ -1,5 +1,6 @@
 package countstave.cli;
 
+import countstave.files.Console;
 import countstave.musicxml.ScoreFile;
 import countstave.score.ScoreException;
 import java.io.IOException;

@@ -2,6 +2,7 @@ package countstave.cli;
 
 import countstave.CountedScore;
 import countstave.CountingOptions;
+import countstave.files.Console;
 import countstave.musicxml.ScoreFile;
 import countstave.score.ScoreException;
 import countstave.time.TimeOverflowException;

@@ -1,5 +1,6 @@
 package countstave.cli;
 
+import countstave.files.Console;
 import countstave.sound.Layer;
 import java.util.Arrays;
 import java.util.stream.Collectors;

@@ -1,5 +1,7 @@
 package countstave.cli;
 
+import countstave.files.Console;
+import countstave.files.SafeFile;
 import countstave.score.ScoreException;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;

@@ -1,5 +1,6 @@
 package countstave.cli;
 
+import countstave.files.Console;
 import countstave.json.ManyJson;
 import countstave.musicxml.ScoreFile;
 import countstave.text.CellWidth;

@@ -1,5 +1,7 @@
 package countstave.cli;
 
+import countstave.files.Console;
+import countstave.files.Progress;
 import java.io.IOException;
 import java.util.List;
 import java.util.Locale;

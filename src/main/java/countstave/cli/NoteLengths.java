@@ -1,5 +1,6 @@
 package countstave.cli;
 
+import countstave.files.Console;
 import countstave.score.NoteValue;
 import countstave.time.Duration;
 import java.util.Locale;

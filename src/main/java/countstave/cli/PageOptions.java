@@ -3,6 +3,7 @@ package countstave.cli;
 import countstave.CountedScore;
 import countstave.chart.ChartOptions;
 import countstave.count.Unplayed;
+import countstave.files.Console;
 import countstave.score.Score;
 import countstave.score.ScoreException;
 import java.lang.reflect.Field;

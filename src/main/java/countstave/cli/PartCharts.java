@@ -4,6 +4,8 @@ import countstave.CountedScore;
 import countstave.chart.ChartOptions;
 import countstave.chart.ChartWriter;
 import countstave.count.PartCounts;
+import countstave.files.Console;
+import countstave.files.SafeFile;
 import countstave.score.ScoreException;
 import java.nio.file.Path;
 import java.util.ArrayList;

@@ -1,5 +1,6 @@
 package countstave.cli;
 
+import countstave.folder.GuideFiles;
 import countstave.score.ScoreException;
 import countstave.sound.Displacement;
 import countstave.sound.GuideOptions;

@@ -1,5 +1,6 @@
 package countstave.cli;
 
+import countstave.files.Console;
 import countstave.grid.Weights;
 import java.util.LinkedHashMap;
 import java.util.Map;

@@ -1,5 +1,6 @@
 package countstave.cli;
 
+import countstave.files.SafeFile;
 import countstave.musicxml.OwnMarks;
 import java.io.IOException;
 import java.nio.file.Path;

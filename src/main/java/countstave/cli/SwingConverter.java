@@ -1,5 +1,6 @@
 package countstave.cli;
 
+import countstave.files.Console;
 import countstave.score.Swing;
 import countstave.time.Duration;
 import picocli.CommandLine.ITypeConverter;

@@ -1,5 +1,7 @@
 package countstave.cli;
 
+import countstave.files.Console;
+import countstave.files.SafeFile;
 import countstave.musicxml.ScoreFile;
 import countstave.score.ScoreException;
 import java.io.File;

@@ -1,7 +1,7 @@
 package countstave.count;
 
-import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 
 /**
  * The mark where the counting changes: what to say from here on, how much faster or slower than before, and what is only
@@ -11,12 +11,12 @@ import countstave.time.Offset;
  * @param at from the bar's start
  * @param unit what is counted from here on
  * @param manner how the same unit is now said: {@code in threes}, {@code straight}; empty where that goes without saying
- * @param speed exact factor of the speed of speech against before, carried in a Duration; null for the first mark, and
- *     where a change of tempo makes it no handy fraction
+ * @param speed exact factor of the speed of speech against before; null for the first mark, and where
+ *     a change of tempo makes it no handy fraction
  * @param factor the same factor, rounded; 1 for the first mark
  * @param felt what is felt because it cannot be said at the tempo, or null
  */
-public record ChangeMark(Kind kind, Offset at, SpokenUnit unit, String manner, Duration speed, double factor,
+public record ChangeMark(Kind kind, Offset at, SpokenUnit unit, String manner, Proportion speed, double factor,
         FeltWords felt) {
 
     /** A speaker can set ×5⁄6 against what was said before; a ratio of larger terms says less than "faster". */
@@ -78,13 +78,13 @@ public record ChangeMark(Kind kind, Offset at, SpokenUnit unit, String manner, D
             return "";
         }
         if (speed != null) {
-            if (speed.equals(Duration.WHOLE)) {
+            if (speed.equals(Proportion.ONE)) {
                 return "same speed";
             }
             if (speed.numerator() <= LARGEST_TERM && speed.denominator() <= LARGEST_TERM) {
                 return names.factor(speed);
             }
-            return speed.isLongerThan(Duration.WHOLE) ? "faster" : "slower";
+            return speed.isMoreThan(Proportion.ONE) ? "faster" : "slower";
         }
         if (Math.abs(factor - 1) < SAME) {
             return "about the same speed";

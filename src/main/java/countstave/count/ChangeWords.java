@@ -10,6 +10,7 @@ import countstave.score.Tempo;
 import countstave.score.TempoChange;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -35,7 +36,7 @@ public final class ChangeWords {
     private final BigDecimal voiceLimit;
     private Segment before;
     private List<Duration> frameBefore = List.of();
-    private Duration partsBefore;
+    private Proportion partsBefore;
     private Tempo tempoBefore;
     private FeltWords told;
 
@@ -81,12 +82,12 @@ public final class ChangeWords {
                 return null;
             }
             told = felt;
-            return new ChangeMark(ChangeMark.Kind.FELT, saidBefore(segment), unit, "", Duration.WHOLE, 1, felt);
+            return new ChangeMark(ChangeMark.Kind.FELT, saidBefore(segment), unit, "", Proportion.ONE, 1, felt);
         }
         told = unitChanges || felt != null ? felt : told;
         Tempo old = tempoBefore(bar, segment.start());
         Tempo now = bar.tempoAt(segment.start());
-        Duration speed = before.unit().over(segment.unit());
+        Proportion speed = before.unit().over(segment.unit());
         double factor = now.rate(segment.unit()) / old.rate(before.unit());
         if (!old.equals(now)) {
             speed = handy(speed, old, now);
@@ -138,20 +139,19 @@ public final class ChangeWords {
             return "";
         }
         if (frame.size() == 1) {
-            Duration parts = partsIn(bar, segment);
-            return parts.denominator() != 1 ? "" : parts.numerator() < GROUPS.length ? GROUPS[(int) parts.numerator()]
+            Proportion parts = partsIn(bar, segment);
+            return !parts.isWhole() ? "" : parts.numerator() < GROUPS.length ? GROUPS[(int) parts.numerator()]
                     : "in " + parts.numerator() + "s";
         }
         StringBuilder sizes = new StringBuilder("in ");
         for (Duration beat : frame) {
-            Duration parts = beat.over(segment.unit());
-            sizes.append(sizes.length() > 3 ? "+" : "")
-                    .append(parts.denominator() == 1 ? Long.toString(parts.numerator()) : parts.toString());
+            Proportion parts = beat.over(segment.unit());
+            sizes.append(sizes.length() > 3 ? "+" : "").append(parts);
         }
         return sizes.toString();
     }
 
-    private static Duration partsIn(BarTimeline bar, Segment segment) {
+    private static Proportion partsIn(BarTimeline bar, Segment segment) {
         Duration whole = segment.isSpan() ? segment.end().minus(segment.start()) : bar.beatAt(segment.start()).length();
         return whole.over(segment.unit());
     }
@@ -173,7 +173,7 @@ public final class ChangeWords {
     }
 
     /** The exact factor with the change of tempo, or null where it has no handy fraction. */
-    private static Duration handy(Duration units, Tempo old, Tempo now) {
+    private static Proportion handy(Proportion units, Tempo old, Tempo now) {
         if (Math.abs((long) old.perMinute().scale()) > MOST_PLACES || Math.abs((long) now.perMinute().scale()) > MOST_PLACES) {
             return null;
         }
@@ -181,9 +181,7 @@ public final class ChangeWords {
             int scale = Math.max(0, Math.max(old.perMinute().scale(), now.perMinute().scale()));
             long nowScaled = now.perMinute().setScale(scale).unscaledValue().longValueExact();
             long oldScaled = old.perMinute().setScale(scale).unscaledValue().longValueExact();
-            Duration exact = units.times(nowScaled, oldScaled)
-                    .times(now.unit().numerator(), now.unit().denominator())
-                    .times(old.unit().denominator(), old.unit().numerator());
+            Proportion exact = units.times(Proportion.of(nowScaled, oldScaled)).times(now.unit().over(old.unit()));
             return exact.numerator() <= HANDY && exact.denominator() <= HANDY ? exact : null;
         } catch (ArithmeticException e) {
             return null;

@@ -8,6 +8,7 @@ import countstave.score.Tempo;
 import countstave.score.VoiceAttacks;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.util.ArrayList;
@@ -42,7 +43,7 @@ public record FeltWords(Duration grid, Duration beat, boolean plain, boolean aga
             return null;
         }
         Tempo written = bar.tempoAt(segment.start());
-        Duration syllables = written.unit().over(segment.grid());
+        Proportion syllables = written.unit().over(segment.grid());
         BigDecimal highest = voiceLimit.multiply(MINUTE).multiply(BigDecimal.valueOf(syllables.denominator()));
         BigDecimal perUnit = BigDecimal.valueOf(syllables.numerator());
         if (written.perMinute().multiply(perUnit).compareTo(highest) <= 0) {
@@ -51,8 +52,8 @@ public record FeltWords(Duration grid, Duration beat, boolean plain, boolean aga
         BigInteger floor = highest.divideToIntegralValue(perUnit).toBigInteger();
         Tempo sayable = floor.compareTo(BigInteger.valueOf(SLOWEST)) < 0 ? null
                 : new Tempo(written.unit(), new BigDecimal(floor));
-        Duration cuts = segment.unit().over(segment.grid());
-        boolean plain = cuts.denominator() == 1 && cuts.numerator() <= MOST_CUTS;
+        Proportion cuts = segment.unit().over(segment.grid());
+        boolean plain = cuts.isWhole() && cuts.numerator() <= MOST_CUTS;
         return new FeltWords(segment.grid(), bar.beatAt(segment.start()).length(), plain, isAgainst(bar, segment), sayable);
     }
 

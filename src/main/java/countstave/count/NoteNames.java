@@ -2,7 +2,7 @@ package countstave.count;
 
 import countstave.score.NoteValue;
 import countstave.score.Tempo;
-import countstave.time.Duration;
+import countstave.time.Proportion;
 
 /**
  * Note values in print: by symbol where ordinary fonts have one (♩ and ♪), else in words.
@@ -45,12 +45,9 @@ public record NoteNames(boolean symbols) {
     }
 
     /** A factor of speed: {@code ×5⁄4}, {@code ×2}; without symbols {@code x5/4}. */
-    public String factor(Duration ratio) {
+    public String factor(Proportion speed) {
         String sign = symbols ? "\u00d7" : "x";
-        if (ratio.denominator() == 1) {
-            return sign + ratio.numerator();
-        }
-        return sign + ratio.numerator() + (symbols ? "\u2044" : "/") + ratio.denominator();
+        return sign + (symbols ? speed.toString().replace('/', '\u2044') : speed.toString());
     }
 
     /** Many of a value in words: {@code quarters}, {@code 16ths}, {@code half notes}. */

@@ -2,6 +2,7 @@ package countstave.count;
 
 import countstave.score.NoteValue;
 import countstave.time.Duration;
+import countstave.time.Proportion;
 
 /**
  * What a spoken unit is called: 16ths, 8th triplets, quintuplets, 11 to the ♩. A tuplet's name without a note value means
@@ -39,8 +40,7 @@ public final class UnitName {
     /** {@code 11 to the ♩}: for a unit that no note value names. */
     private static String toTheBeat(Duration unit, Duration beat, NoteNames names) {
         NoteAmount note = NoteAmount.one(beat);
-        Duration parts = beat.over(unit);
-        String many = parts.denominator() == 1 ? Long.toString(parts.numerator()) : parts.toString();
-        return many + " to the " + (note.isNamed() ? names.one(note.value(), note.dots()) : "beat");
+        Proportion parts = beat.over(unit);
+        return parts + " to the " + (note.isNamed() ? names.one(note.value(), note.dots()) : "beat");
     }
 }

@@ -8,6 +8,7 @@ import countstave.score.Beat;
 import countstave.score.Meter;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -185,8 +186,8 @@ public final class Words {
                 if (components.isEmpty()) {
                     return 1;
                 }
-                Duration units = beatLength.over(Duration.of(1, components.get(0).unit()));
-                return units.denominator() == 1 ? Math.toIntExact(units.numerator()) : 1;
+                Proportion units = beatLength.over(Duration.of(1, components.get(0).unit()));
+                return units.isWhole() ? Math.toIntExact(units.numerator()) : 1;
             }
 
             private Feel feel(Beat beat) {
@@ -195,8 +196,8 @@ public final class Words {
         }
 
         private int whole(Duration length, Duration unit) {
-            Duration ratio = length.over(unit);
-            if (ratio.denominator() != 1) {
+            Proportion ratio = length.over(unit);
+            if (!ratio.isWhole()) {
                 throw wrong("counts in " + unit + ", which does not fit " + length);
             }
             return Math.toIntExact(ratio.numerator());

@@ -6,8 +6,10 @@ import countstave.score.ScoreException;
 import countstave.score.Tempo;
 import countstave.score.Tuplet;
 import countstave.score.VoiceAttacks;
+import countstave.time.Divisors;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -64,9 +66,8 @@ final class BeatGrids {
         Offset start = beat.start();
         Offset end = beat.end();
         // a bar that begins or ends inside the beat begins and ends on a word too
-        long edges = CoveringGrid.parts(start, end, List.of(Offset.ZERO, bar.bar().end()));
-        this.division = countable(CoveringGrid.lcm(edges, CoveringGrid.parts(start, end, bar.attacks())));
-        this.ticks = countable(CoveringGrid.lcm(division, CoveringGrid.parts(start, end, places)));
+        this.division = together(parts(start, end, List.of(Offset.ZERO, bar.bar().end())), parts(start, end, bar.attacks()));
+        this.ticks = together(division, parts(start, end, places));
         this.attack = ticks(bar.attacks());
         this.attack[ticks] |= leadsOn && !beat.end().isBefore(bar.bar().end());
         for (VoiceAttacks line : bar.lines()) {
@@ -74,8 +75,16 @@ final class BeatGrids {
         }
     }
 
+    private int parts(Offset start, Offset end, List<Offset> positions) {
+        return countable(CoveringGrid.parts(start, end, positions, LARGEST_DIVISION));
+    }
+
+    private int together(long a, long b) {
+        return countable(Divisors.lcmWithin(LARGEST_DIVISION, a, b));
+    }
+
     private int countable(long parts) {
-        if (parts > LARGEST_DIVISION) {
+        if (parts == 0) {
             throw new ScoreException("bar " + bar.bar().number() + ": the notes of a beat fit no grid of up to "
                     + LARGEST_DIVISION + " parts, so nothing can be counted there;"
                     + " write them as note values and tuplets, or leave the bar out with --bars");
@@ -96,7 +105,7 @@ final class BeatGrids {
 
     /** The tick of a cut or note of the beat; its end is the last tick plus one. */
     int tick(Offset at) {
-        Duration share = at.minus(beat.start()).over(beat.length());
+        Proportion share = at.minus(beat.start()).over(beat.length());
         return Math.toIntExact(share.numerator() * (ticks / share.denominator()));
     }
 
@@ -131,7 +140,7 @@ final class BeatGrids {
     private int division(boolean[] line) {
         long grid = ticks;
         for (int t = 0; t < ticks; t++) {
-            grid = line[t] ? CoveringGrid.gcd(grid, t) : grid;
+            grid = line[t] ? Divisors.gcd(grid, t) : grid;
         }
         return (int) (ticks / grid);
     }
@@ -225,7 +234,7 @@ final class BeatGrids {
     private long doubling(int tick, int d, boolean inTuplet) {
         long scaled = (long) tick * d;
         int before = (int) (scaled / ticks);
-        int parts = (int) (ticks / CoveringGrid.gcd(scaled % ticks, ticks));
+        int parts = (int) (ticks / Divisors.gcd(scaled % ticks, ticks));
         if (!CUTS.contains(parts) || !isOfItsFamily(tick, d)) {
             return LOST;
         }

@@ -1,8 +1,9 @@
 package countstave.grid;
 
+import countstave.time.Divisors;
 import countstave.time.Duration;
 import countstave.time.Offset;
-import java.util.List;
+import java.util.Collection;
 
 /**
  * The coarsest equal grid that starts at a span's start and holds every given position in it.
@@ -23,12 +24,12 @@ public final class CoveringGrid {
      *
      * @param positions attacks and beats; those outside the span are passed over
      */
-    public static Duration unit(Offset start, Offset end, List<Offset> positions) {
+    public static Duration unit(Offset start, Offset end, Collection<Offset> positions) {
         return unit(start, end, end.minus(start), positions);
     }
 
-    /** As {@link #unit(Offset, Offset, List)} of a span that is spoken in {@code word}s: every word lies on the grid too. */
-    static Duration unit(Offset start, Offset end, Duration word, List<Offset> positions) {
+    /** As {@link #unit(Offset, Offset, Collection)} of a span that is spoken in {@code word}s: they lie on the grid too. */
+    static Duration unit(Offset start, Offset end, Duration word, Collection<Offset> positions) {
         Duration unit = word;
         for (Offset position : positions) {
             if (position.isWithin(start, end)) {
@@ -38,34 +39,28 @@ public final class CoveringGrid {
         return unit;
     }
 
+    /** Into how many equal parts the covering grid cuts the span: 6 for 3 against 2. */
+    public static long parts(Offset start, Offset end, Collection<Offset> positions) {
+        return end.minus(start).floorOver(unit(start, end, positions));
+    }
+
     /**
-     * Into how many equal parts the covering grid cuts the span: 6 for 3 against 2.
+     * The same where it matters only up to a limit.
      *
      * @param positions those outside the span are passed over
-     * @return {@link Long#MAX_VALUE} where it is that many or more
+     * @return 0 where it is more than {@code largest}
      */
-    public static long parts(Offset start, Offset end, List<Offset> positions) {
+    static long parts(Offset start, Offset end, Collection<Offset> positions, long largest) {
         Duration length = end.minus(start);
         long parts = 1;
         for (Offset position : positions) {
             if (position.isWithin(start, end)) {
-                parts = lcm(parts, position.minus(start).over(length).denominator());
+                parts = Divisors.lcmWithin(largest, parts, position.minus(start).over(length).denominator());
+                if (parts == 0) {
+                    return 0;
+                }
             }
         }
         return parts;
-    }
-
-    /** The least common multiple of two numbers from 1 up; {@link Long#MAX_VALUE} where it is that many or more. */
-    static long lcm(long a, long b) {
-        if (a == Long.MAX_VALUE || b == Long.MAX_VALUE) {
-            return Long.MAX_VALUE;
-        }
-        long factor = a / gcd(a, b);
-        return factor > Long.MAX_VALUE / b ? Long.MAX_VALUE : factor * b;
-    }
-
-    /** The greatest common divisor of two numbers from 0 up, not both 0. */
-    static long gcd(long a, long b) {
-        return b == 0 ? a : gcd(b, a % b);
     }
 }

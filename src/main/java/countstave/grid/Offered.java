@@ -3,6 +3,7 @@ package countstave.grid;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
 import countstave.score.Tuplet;
+import countstave.time.Divisors;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.ArrayList;
@@ -83,8 +84,8 @@ final class Offered {
     private static void addMultiples(TreeSet<Integer> divisions) {
         for (int a : List.copyOf(divisions)) {
             for (int b : List.copyOf(divisions)) {
-                long both = CoveringGrid.lcm(a, b);
-                if (both <= LARGEST_OFFERED) {
+                long both = Divisors.lcmWithin(LARGEST_OFFERED, a, b);
+                if (both > 0) {
                     divisions.add((int) both);
                 }
             }

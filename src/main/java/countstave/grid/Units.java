@@ -2,6 +2,7 @@ package countstave.grid;
 
 import countstave.score.Tempo;
 import countstave.time.Duration;
+import countstave.time.Proportion;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -100,7 +101,7 @@ final class Units {
     }
 
     private long workedOut(Duration unit, Tempo tempo) {
-        Duration perUnit = tempo.unit().over(unit);
+        Proportion perUnit = tempo.unit().over(unit);
         BigDecimal syllables = tempo.perMinute().multiply(BigDecimal.valueOf(perUnit.numerator()));
         BigDecimal limit = voiceLimit.multiply(BigDecimal.valueOf(60))
                 .multiply(BigDecimal.valueOf(perUnit.denominator()));
@@ -112,7 +113,7 @@ final class Units {
         if (tempo.perMinute().signum() <= 0) {
             return WILDEST.longValue();
         }
-        Duration units = unit.over(tempo.unit());
+        Proportion units = unit.over(tempo.unit());
         return bounded(BigDecimal.valueOf(60_000).multiply(BigDecimal.valueOf(units.numerator()))
                 .divide(tempo.perMinute().multiply(BigDecimal.valueOf(units.denominator())), 0, RoundingMode.DOWN));
     }

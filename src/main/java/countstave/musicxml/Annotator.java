@@ -14,6 +14,7 @@ import countstave.score.Selection;
 import countstave.score.Voice;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -183,7 +184,7 @@ public final class Annotator {
         Event anchor = anchor(bar, at);
         int position = anchor != null ? anchor.source().start() : endOfContent(bar);
         Duration after = at.minus(anchor != null ? anchor.start() : Offset.ZERO);
-        Duration divisions = anchor != null ? anchor.divisions() : bar.divisions();
+        Proportion divisions = anchor != null ? anchor.divisions() : bar.divisions();
         String indent = anchor != null ? splice.indentAt(position) : splice.indentOfElementEndingAt(position);
         StringBuilder element = new StringBuilder(indent).append("<direction placement=\"").append(placement)
                 .append("\">").append(OwnMarks.MARK).append("<direction-type><words font-style=\"italic\">")
@@ -222,13 +223,13 @@ public final class Annotator {
      * A length in the divisions of the place. The standard's divisions are decimals, but most readers expect whole
      * numbers: a fraction is written only where it is short and exact.
      */
-    private static String divisions(Duration length, Duration perQuarter) {
-        Duration exact = length.over(Duration.QUARTER).times(perQuarter.numerator(), perQuarter.denominator());
-        if (exact.denominator() == 1) {
-            return String.valueOf(exact.numerator());
+    private static String divisions(Duration length, Proportion perQuarter) {
+        Proportion exact = length.over(Duration.QUARTER).times(perQuarter);
+        if (exact.isWhole()) {
+            return exact.toString();
         }
-        Duration tenThousandths = exact.times(10_000);
-        return tenThousandths.denominator() == 1
+        Proportion tenThousandths = exact.times(10_000);
+        return tenThousandths.isWhole()
                 ? BigDecimal.valueOf(tenThousandths.numerator(), 4).stripTrailingZeros().toPlainString()
                 : String.valueOf(Math.round(exact.toDouble()));
     }

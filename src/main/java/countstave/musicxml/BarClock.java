@@ -104,7 +104,7 @@ final class BarClock {
         if (guessFrom == null || unit == null || !unit.isPositive()) {
             return;
         }
-        long count = guessLength.over(unit).plus(Duration.of(1, 2)).floorOver(Duration.WHOLE);
+        long count = guessLength.over(unit).nearest();
         Duration whole = unit.times(count);
         if (count > 0 && whole.minus(guessLength).abs().isShorterThan(division)) {
             exact = guessFrom.plus(whole);

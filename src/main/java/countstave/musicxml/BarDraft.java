@@ -15,6 +15,7 @@ import countstave.score.Tuplet;
 import countstave.score.Voice;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -35,7 +36,7 @@ final class BarDraft {
     Barline left;
     Barline right;
     BarStyle style = BarStyle.NONE;
-    Duration divisions = Duration.WHOLE;
+    Proportion divisions = Proportion.ONE;
     SourceSpot source = SourceSpot.NONE;
 
     /** Where the fullest voice ends, rests of a whole bar left aside; zero if there is nothing else. */

@@ -4,6 +4,8 @@ import countstave.score.ScoreException;
 import jakarta.xml.bind.JAXBContext;
 import jakarta.xml.bind.JAXBException;
 import jakarta.xml.bind.Unmarshaller;
+import jakarta.xml.bind.ValidationEvent;
+import jakarta.xml.bind.ValidationEventLocator;
 import java.util.Map;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
@@ -15,6 +17,7 @@ import org.audiveris.proxymusic.Forward;
 import org.audiveris.proxymusic.Note;
 import org.audiveris.proxymusic.Sound;
 import org.glassfish.jaxb.runtime.api.JAXBRIContext;
+import org.glassfish.jaxb.runtime.v2.runtime.Coordinator;
 
 /**
  * Binds one element of a bar at a time to its class, so that a score of any size needs memory for one note only.
@@ -22,7 +25,7 @@ import org.glassfish.jaxb.runtime.api.JAXBRIContext;
  * <p>The binding's context is built once in a process and only when a score is read: it takes longer than a page of
  * music does.
  */
-final class Binding {
+final class Binding implements AutoCloseable {
 
     private static volatile boolean ready;
 
@@ -44,6 +47,32 @@ final class Binding {
         }
     }
 
+    /**
+     * Stays with a thread for as long as it reads a score. Without it the binding takes its own entry out of the thread's
+     * table after every start tag and text, and puts it in anew at the next.
+     */
+    private static final class Stay extends Coordinator {
+
+        void begin() {
+            pushCoordinator();
+        }
+
+        void end() {
+            popCoordinator();
+        }
+
+        @Override
+        protected ValidationEventLocator getLocation() {
+            return null;
+        }
+
+        @Override
+        public boolean handleEvent(ValidationEvent event) {
+            return true;
+        }
+    }
+
+    private final Stay stay = new Stay();
     private final Unmarshaller unmarshaller;
 
     /** Builds the context beside what the program does until it reads its first score. */
@@ -61,6 +90,7 @@ final class Binding {
     }
 
     Binding() {
+        stay.begin();
         try {
             unmarshaller = Context.CONTEXT.createUnmarshaller();
             // a stray element or an unreadable number is no reason to refuse the score: it stays unset
@@ -90,5 +120,11 @@ final class Binding {
             }
             throw new XMLStreamException("the element cannot be read", reader.getLocation(), e);
         }
+    }
+
+    /** To be called on the thread that made it: another score may be read there later. */
+    @Override
+    public void close() {
+        stay.end();
     }
 }

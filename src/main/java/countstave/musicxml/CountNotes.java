@@ -10,6 +10,7 @@ import countstave.score.ScoreException;
 import countstave.score.Written;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import countstave.time.Ratio;
 import java.util.List;
 
@@ -107,8 +108,8 @@ final class CountNotes {
     }
 
     static long inDivisions(Duration length, long divisions) {
-        Duration exact = length.over(Duration.QUARTER).times(divisions);
-        if (exact.denominator() != 1) {
+        Proportion exact = length.over(Duration.QUARTER).times(divisions);
+        if (!exact.isWhole()) {
             throw new IllegalStateException(length + " is not whole in " + divisions + " divisions");
         }
         return exact.numerator();

@@ -9,6 +9,7 @@ import countstave.score.TupletMark;
 import countstave.score.Written;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import countstave.time.Ratio;
 import java.util.ArrayList;
 import java.util.List;
@@ -28,7 +29,7 @@ final class EventDraft {
     final List<Head> heads = new ArrayList<>(1);
     Written written;
     Duration sounding;
-    Duration divisions;
+    Proportion divisions;
     Event.Grace grace;
     boolean cue;
     boolean barRest;

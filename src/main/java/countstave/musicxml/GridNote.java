@@ -3,6 +3,7 @@ package countstave.musicxml;
 import countstave.score.NoteValue;
 import countstave.score.Written;
 import countstave.time.Duration;
+import countstave.time.Proportion;
 import countstave.time.Ratio;
 
 /**
@@ -33,7 +34,7 @@ final class GridNote {
         if (shortest == null || !shortest.length().isShorterThan(unit.times(2))) {
             return null;
         }
-        Duration ratio = shortest.length().over(unit);
+        Proportion ratio = shortest.length().over(unit);
         return Written.of(shortest, 0,
                 new Ratio(Math.toIntExact(ratio.numerator()), Math.toIntExact(ratio.denominator())));
     }

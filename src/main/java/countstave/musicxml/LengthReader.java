@@ -5,6 +5,7 @@ import countstave.score.ScoreException;
 import countstave.score.Written;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import countstave.time.TimeOverflowException;
 import java.math.BigDecimal;
 import java.util.function.Supplier;
@@ -18,36 +19,36 @@ final class LengthReader {
 
     /** No bar lasts longer, in whole notes. */
     static final long LONGEST = 250;
-    private static final Duration LARGEST_DIVISIONS = Duration.of(1_000_000_000L, 1);
+    private static final Proportion LARGEST_DIVISIONS = Proportion.of(1_000_000_000L);
 
     private final FactList facts;
     private final Supplier<String> place;
-    private Duration divisions;
+    private Proportion divisions;
 
     LengthReader(FactList facts, Supplier<String> place) {
         this.facts = facts;
         this.place = place;
     }
 
-    /** Divisions of a quarter in force, as an exact ratio; 1 as long as the file gives none. */
-    Duration divisions() {
-        return divisions == null ? Duration.WHOLE : divisions;
+    /** Divisions of a quarter in force; 1 as long as the file gives none. */
+    Proportion divisions() {
+        return divisions == null ? Proportion.ONE : divisions;
     }
 
     /** Length of one division, in fractions of a whole note. */
     Duration division() {
-        return Duration.QUARTER.over(divisions());
+        return Duration.QUARTER.dividedBy(divisions());
     }
 
     /** Takes new divisions. */
     void divisions(BigDecimal number) {
-        Duration read;
+        Proportion read;
         try {
             read = Rationals.of(number);
         } catch (TimeOverflowException e) {
             read = LARGEST_DIVISIONS.times(2);
         }
-        if (!read.isPositive() || read.isLongerThan(LARGEST_DIVISIONS)) {
+        if (!read.isPositive() || read.isMoreThan(LARGEST_DIVISIONS)) {
             throw new ScoreException(place.get() + ": divisions are " + Plain.shown(number.toString())
                     + ", where a number above 0 (and below a thousand million) must stand; correct it or export again");
         }
@@ -69,11 +70,11 @@ final class LengthReader {
         }
         Duration length;
         try {
-            Duration count = Rationals.of(number);
+            Proportion count = Rationals.of(number);
             if (divisions == null) {
                 infer(count, written, bar, voice, at);
             }
-            length = count.times(1, 4).over(divisions());
+            length = Duration.QUARTER.times(count).dividedBy(divisions());
         } catch (TimeOverflowException e) {
             throw tooLong(number);
         }
@@ -89,9 +90,9 @@ final class LengthReader {
     }
 
     /** A file without divisions can still be read by its note values: the first note tells what its duration means. */
-    private void infer(Duration count, Written written, BarDraft bar, String voice, Offset at) {
+    private void infer(Proportion count, Written written, BarDraft bar, String voice, Offset at) {
         boolean known = written != null && count.isPositive();
-        divisions = known ? count.over(written.length().times(4)) : Duration.WHOLE;
+        divisions = known ? count.over(written.length().over(Duration.QUARTER)) : Proportion.ONE;
         facts.add(new Fact.BadDuration(facts.place(bar, voice, at), Fact.BadDuration.Fault.NO_DIVISIONS, known, divisions));
     }
 

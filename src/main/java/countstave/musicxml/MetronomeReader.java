@@ -4,6 +4,7 @@ import countstave.score.Direction.MetronomeMark;
 import countstave.score.Swing;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.regex.Matcher;
@@ -56,7 +57,7 @@ final class MetronomeReader {
             return null;
         }
         Duration unit = sides.get(0).notes().get(0);
-        Duration ratio = sides.get(1).notes().get(0).over(sides.get(1).notes().get(1));
+        Proportion ratio = sides.get(1).notes().get(0).over(sides.get(1).notes().get(1));
         boolean pair = unit.equals(sides.get(0).notes().get(1)) && sides.get(0).length().equals(sides.get(1).length())
                 && (unit.equals(Swing.EIGHTH) || unit.equals(Swing.SIXTEENTH));
         if (!pair || ratio.numerator() > Swing.LARGEST || ratio.denominator() > Swing.LARGEST) {

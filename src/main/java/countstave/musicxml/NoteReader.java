@@ -12,6 +12,7 @@ import countstave.score.TupletMark;
 import countstave.score.Written;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import countstave.time.Ratio;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -60,7 +61,7 @@ final class NoteReader {
         return lastLyricNumber;
     }
 
-    Duration divisions() {
+    Proportion divisions() {
         return lengths.divisions();
     }
 

@@ -8,6 +8,7 @@ import countstave.score.Placement;
 import countstave.score.ScoreException;
 import countstave.score.SourceSpot;
 import countstave.score.StaffChange;
+import countstave.time.Duration;
 import countstave.time.Offset;
 import countstave.time.TimeOverflowException;
 import java.math.BigDecimal;
@@ -271,7 +272,7 @@ final class PartReader {
         if (divisions == null) {
             return now;
         }
-        Offset shifted = now.plus(Rationals.of(divisions).times(1, 4).over(notes.divisions()));
+        Offset shifted = now.plus(Duration.QUARTER.times(Rationals.of(divisions)).dividedBy(notes.divisions()));
         return shifted.isBefore(Offset.ZERO) ? Offset.ZERO : shifted;
     }
 

@@ -1,6 +1,6 @@
 package countstave.musicxml;
 
-import countstave.time.Duration;
+import countstave.time.Proportion;
 import countstave.time.TimeOverflowException;
 import java.math.BigDecimal;
 import java.math.BigInteger;
@@ -14,14 +14,14 @@ final class Rationals {
     }
 
     /**
-     * The decimal as an exact fraction (carried in a Duration).
+     * The decimal as an exact number.
      *
      * @throws TimeOverflowException if it has more than 18 digits before or behind the point
      */
-    static Duration of(BigDecimal decimal) {
+    static Proportion of(BigDecimal decimal) {
         // looked at before any arithmetic: 1e999999999 is a short text and a very long number
         if (decimal.signum() == 0) {
-            return Duration.ZERO;
+            return Proportion.ZERO;
         }
         if (decimal.precision() > 2 * MOST_DIGITS || Math.abs((long) decimal.scale()) > MOST_DIGITS) {
             throw new TimeOverflowException();
@@ -31,9 +31,9 @@ final class Rationals {
         if (unscaled.bitLength() > 62) {
             throw new TimeOverflowException();
         }
-        Duration digits = Duration.of(unscaled.longValue(), 1);
         int scale = least.scale();
-        return scale >= 0 ? digits.times(1, power(scale)) : digits.times(power(-scale));
+        return scale >= 0 ? Proportion.of(unscaled.longValue(), power(scale))
+                : Proportion.of(unscaled.longValue()).times(power(-scale));
     }
 
     /** The number as an int where it lies from {@code least} to {@code most}, else {@code otherwise}. */

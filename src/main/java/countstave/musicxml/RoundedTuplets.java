@@ -2,6 +2,7 @@ package countstave.musicxml;
 
 import countstave.score.Meter;
 import countstave.time.Duration;
+import countstave.time.Proportion;
 import countstave.time.TimeOverflowException;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -29,7 +30,7 @@ final class RoundedTuplets {
     private final Set<Note> found = Collections.newSetFromMap(new IdentityHashMap<>());
     private final List<Stretch> stretches = new ArrayList<>();
     private Meter meter;
-    private Duration divisions;
+    private Proportion divisions;
     private Stretch stretch = new Stretch(Duration.ZERO);
     private TupletSum group;
 
@@ -57,7 +58,7 @@ final class RoundedTuplets {
         }
     }
 
-    private RoundedTuplets(List<BarElement> elements, Meter meter, Duration divisions) {
+    private RoundedTuplets(List<BarElement> elements, Meter meter, Proportion divisions) {
         this.elements = elements;
         this.meter = meter;
         this.divisions = divisions;
@@ -69,7 +70,7 @@ final class RoundedTuplets {
      * @param meter in force before the bar
      * @param divisions of a quarter, in force before the bar
      */
-    static Set<Note> find(List<BarElement> elements, Meter meter, Duration divisions) {
+    static Set<Note> find(List<BarElement> elements, Meter meter, Proportion divisions) {
         try {
             return new RoundedTuplets(elements, meter, divisions).find();
         } catch (TimeOverflowException e) {
@@ -100,7 +101,7 @@ final class RoundedTuplets {
 
     /** Nearly all bars end here. */
     private boolean anyDiffers() {
-        Duration before = divisions;
+        Proportion before = divisions;
         boolean any = false;
         for (BarElement element : elements) {
             if (element.bound() instanceof Attributes attributes) {
@@ -119,11 +120,11 @@ final class RoundedTuplets {
     }
 
     private Duration length(BigDecimal number) {
-        return Rationals.of(number).times(1, 4).over(divisions);
+        return Duration.QUARTER.times(Rationals.of(number)).dividedBy(divisions);
     }
 
     private Duration division() {
-        return Duration.QUARTER.over(divisions);
+        return Duration.QUARTER.dividedBy(divisions);
     }
 
     private void attributes(Attributes attributes) {

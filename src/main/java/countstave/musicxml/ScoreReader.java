@@ -88,6 +88,10 @@ public final class ScoreReader {
             SectionEnds.check(file.text());
         } catch (XMLStreamException e) {
             throw XmlInput.describe(e);
+        } finally {
+            if (binding != null) {
+                binding.close();
+            }
         }
         if (parts.isEmpty()) {
             throw new ScoreException("the score has no parts: export it again with its music");

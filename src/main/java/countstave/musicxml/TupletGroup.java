@@ -7,6 +7,7 @@ import countstave.score.TupletMark;
 import countstave.score.Voice;
 import countstave.score.Written;
 import countstave.time.Duration;
+import countstave.time.Proportion;
 import countstave.time.Ratio;
 import java.util.ArrayList;
 import java.util.List;
@@ -51,7 +52,7 @@ final class TupletGroup {
         if (cumulative.actual() % outer.actual() == 0 && cumulative.normal() % outer.normal() == 0) {
             return new Ratio(cumulative.actual() / outer.actual(), cumulative.normal() / outer.normal());
         }
-        Duration quotient = Duration.of((long) cumulative.actual() * outer.normal(),
+        Proportion quotient = Proportion.of((long) cumulative.actual() * outer.normal(),
                 (long) cumulative.normal() * outer.actual());
         return quotient.numerator() > Integer.MAX_VALUE || quotient.denominator() > Integer.MAX_VALUE ? null
                 : new Ratio((int) quotient.numerator(), (int) quotient.denominator());

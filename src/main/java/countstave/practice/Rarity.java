@@ -1,7 +1,7 @@
 package countstave.practice;
 
 import countstave.score.Beat;
-import countstave.time.Duration;
+import countstave.time.Proportion;
 
 /**
  * How little a division of the beat is drilled, in steps from 0 (everyday) to 4. A judgement, not a measurement: common
@@ -18,8 +18,8 @@ public final class Rarity {
             return 4;
         }
         Beat beat = stretch.timeline(slice.bar()).beatAt(slice.segment().start());
-        Duration parts = beat.length().over(slice.segment().unit());
-        return parts.denominator() == 1 ? of(parts.numerator(), beat.length().numerator() % 3 == 0) : 4;
+        Proportion parts = beat.length().over(slice.segment().unit());
+        return parts.isWhole() ? of(parts.numerator(), beat.length().numerator() % 3 == 0) : 4;
     }
 
     /**

@@ -9,6 +9,7 @@ import countstave.score.BarTimeline;
 import countstave.score.Tempo;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -100,7 +101,7 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
         if (beat.isMultipleOf(written.unit()) || written.unit().isMultipleOf(beat)) {
             return written;
         }
-        Duration ratio = written.unit().over(beat);
+        Proportion ratio = written.unit().over(beat);
         BigDecimal[] beats = written.perMinute().multiply(BigDecimal.valueOf(10 * ratio.numerator()))
                 .divideAndRemainder(BigDecimal.valueOf(ratio.denominator()));
         if (beats[1].signum() != 0) {

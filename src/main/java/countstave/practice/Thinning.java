@@ -4,8 +4,8 @@ import countstave.count.Count;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
 import countstave.score.Meter;
-import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -89,8 +89,8 @@ public final class Thinning {
         if (meter.isSenzaMisura()) {
             return false;
         }
-        Duration beats = meter.length().over(beat.length());
+        Proportion beats = meter.length().over(beat.length());
         long count = beats.numerator();
-        return beats.denominator() == 1 && count >= 4 && count % 2 == 0 && beat.number() == count / 2 + 1;
+        return beats.isWhole() && count >= 4 && count % 2 == 0 && beat.number() == count / 2 + 1;
     }
 }

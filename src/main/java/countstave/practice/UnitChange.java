@@ -2,6 +2,7 @@ package countstave.practice;
 
 import countstave.grid.Segment;
 import countstave.time.Duration;
+import countstave.time.Proportion;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -47,7 +48,7 @@ public record UnitChange(int to, Duration before, Duration after) {
      * memory); for ranking only.
      */
     public double distance() {
-        Duration ratio = before.over(after);
+        Proportion ratio = before.over(after);
         return (Math.log(ratio.numerator()) + Math.log(ratio.denominator())) / Math.log(2);
     }
 }

@@ -2,6 +2,7 @@ package countstave.score;
 
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.util.List;
 
 /**
@@ -23,20 +24,20 @@ import java.util.List;
  * @param left barline at the left, or null for none
  * @param right barline at the right, or null for a plain one
  * @param style shorthand in force
- * @param divisions divisions of a quarter in force at the end of the bar, as an exact ratio carried in a Duration
+ * @param divisions divisions of a quarter in force at the end of the bar
  * @param source where it stands in the file
  * @param swingChanges where it begins or ends to be swung, in order of time; whatever part says so, it holds for all
  */
 public record Bar(int index, String number, boolean implicit, Meter meter, boolean meterShown, Duration length,
         Duration phase, List<Voice> voices, List<Tuplet> tuplets, List<Direction> directions,
         List<TempoChange> tempoChanges, List<StaffChange> staffChanges, Barline left, Barline right, BarStyle style,
-        Duration divisions, SourceSpot source, List<SwingChange> swingChanges) {
+        Proportion divisions, SourceSpot source, List<SwingChange> swingChanges) {
 
     /** A bar in which nothing is said about swing. */
     public Bar(int index, String number, boolean implicit, Meter meter, boolean meterShown, Duration length,
             Duration phase, List<Voice> voices, List<Tuplet> tuplets, List<Direction> directions,
             List<TempoChange> tempoChanges, List<StaffChange> staffChanges, Barline left, Barline right, BarStyle style,
-            Duration divisions, SourceSpot source) {
+            Proportion divisions, SourceSpot source) {
         this(index, number, implicit, meter, meterShown, length, phase, voices, tuplets, directions, tempoChanges,
                 staffChanges, left, right, style, divisions, source, List.of());
     }

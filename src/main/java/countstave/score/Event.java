@@ -2,6 +2,7 @@ package countstave.score;
 
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.util.List;
 
 /**
@@ -14,7 +15,7 @@ import java.util.List;
  * @param written the length as notation says it, or null where the file has no {@code type}
  * @param sounding the length as the file's {@code duration} over {@code divisions} says it, exact, or null
  *     where absent (grace notes)
- * @param divisions divisions of a quarter in force, as an exact ratio carried in a Duration
+ * @param divisions divisions of a quarter in force
  * @param grace whether a grace note stands here, and of what kind
  * @param cue whether it is a cue: it takes its time but is not counted
  * @param barRest whether it is a rest of the whole bar ({@code measure="yes"})
@@ -27,12 +28,12 @@ import java.util.List;
  *     order, all inside the note; empty unless the reader was asked to open tremolos
  */
 public record Event(Offset start, Duration length, Kind kind, List<Head> heads, Written written, Duration sounding,
-        Duration divisions, Grace grace, boolean cue, boolean barRest, boolean printed, int staff, Look look,
+        Proportion divisions, Grace grace, boolean cue, boolean barRest, boolean printed, int staff, Look look,
         List<TupletMark> tupletMarks, SourceSpot source, List<Offset> repeats) {
 
     /** An event without opened tremolo. */
     public Event(Offset start, Duration length, Kind kind, List<Head> heads, Written written, Duration sounding,
-            Duration divisions, Grace grace, boolean cue, boolean barRest, boolean printed, int staff, Look look,
+            Proportion divisions, Grace grace, boolean cue, boolean barRest, boolean printed, int staff, Look look,
             List<TupletMark> tupletMarks, SourceSpot source) {
         this(start, length, kind, heads, written, sounding, divisions, grace, cue, barRest, printed, staff, look,
                 tupletMarks, source, List.of());

@@ -2,6 +2,7 @@ package countstave.score;
 
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.util.List;
 
 /**
@@ -56,9 +57,9 @@ public sealed interface Fact {
      * A duration that cannot be used.
      *
      * @param written whether the written value says the length in its stead
-     * @param divisions what was taken for the divisions of a quarter if the file has none, an exact ratio; else null
+     * @param divisions what was taken for the divisions of a quarter if the file has none; else null
      */
-    record BadDuration(Place place, Fault fault, boolean written, Duration divisions) implements Fact {
+    record BadDuration(Place place, Fault fault, boolean written, Proportion divisions) implements Fact {
 
         /** BACKUP and FORWARD: one of these has no duration above 0. */
         public enum Fault { NEGATIVE, MISSING, ZERO, BACKUP, FORWARD, NO_DIVISIONS }

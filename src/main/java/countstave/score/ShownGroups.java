@@ -2,6 +2,7 @@ package countstave.score;
 
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
@@ -62,8 +63,8 @@ final class ShownGroups {
                 if (edge == null) {
                     continue;
                 }
-                Duration units = edge.minus(start).over(unit);
-                if (units.denominator() != 1) {
+                Proportion units = edge.minus(start).over(unit);
+                if (!units.isWhole()) {
                     return null;
                 }
                 if (units.numerator() >= 0 && units.numerator() <= component.sum()) {

@@ -2,6 +2,7 @@ package countstave.score;
 
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 
 /**
  * Long–short playing of pairs of equal written notes, exactly.
@@ -40,7 +41,7 @@ public record Swing(Duration unit, int longPart, int shortPart) {
 
     /** The same ratio in its lowest terms. */
     public Swing reduced() {
-        Duration ratio = Duration.of(longPart, shortPart);
+        Proportion ratio = Proportion.of(longPart, shortPart);
         return new Swing(unit, Math.toIntExact(ratio.numerator()), Math.toIntExact(ratio.denominator()));
     }
 
@@ -60,8 +61,8 @@ public record Swing(Duration unit, int longPart, int shortPart) {
 
     /** Whether a beat is made of one, two, four … pairs: a dotted one never is, nor one shorter than a pair. */
     public boolean fits(Beat beat) {
-        Duration pairs = beat.length().over(pair());
-        return pairs.denominator() == 1 && Long.bitCount(pairs.numerator()) == 1;
+        Proportion pairs = beat.length().over(pair());
+        return pairs.isWhole() && Long.bitCount(pairs.numerator()) == 1;
     }
 
     /** Start of the pair of {@code beat} that holds {@code at}; a beat that {@link #fits}. */

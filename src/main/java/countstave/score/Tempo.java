@@ -1,6 +1,7 @@
 package countstave.score;
 
 import countstave.time.Duration;
+import countstave.time.Proportion;
 import java.math.BigDecimal;
 
 /**
@@ -24,14 +25,13 @@ public record Tempo(Duration unit, BigDecimal perMinute) {
      * printing, not for the timeline.
      */
     public double rate(Duration length) {
-        Duration perUnit = unit.over(length);
+        Proportion perUnit = unit.over(length);
         return perMinute.doubleValue() * perUnit.numerator() / perUnit.denominator() / 60;
     }
 
     /** Seconds that {@code length} lasts. */
     public double seconds(Duration length) {
-        Duration units = length.over(unit);
-        return units.toDouble() * 60 / perMinute.doubleValue();
+        return length.over(unit).toDouble() * 60 / perMinute.doubleValue();
     }
 
     // Written out because derived ones slow the start (DEVELOPERS.md, "A short run").

@@ -48,8 +48,7 @@ final class WrittenPlaces {
 
     /** {@code length} of {@code from} as the same share of {@code to}. */
     private static Duration stretched(Duration length, Duration from, Duration to) {
-        Duration share = to.over(from);
-        return length.times(share.numerator(), share.denominator());
+        return length.times(to.over(from));
     }
 
     /** How far into the pair the note is written that sounds at its swung place; null where there is none. */

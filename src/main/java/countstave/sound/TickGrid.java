@@ -1,10 +1,10 @@
 package countstave.sound;
 
 import countstave.practice.Clock;
+import countstave.time.Divisors;
 import countstave.time.Duration;
 import countstave.time.Exact;
 import countstave.time.Offset;
-import java.math.BigInteger;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -43,12 +43,11 @@ record TickGrid(int perQuarter, boolean exact) {
         long need = 1;
         boolean exact = true;
         for (long part : byUse) {
-            BigInteger common = BigInteger.valueOf(need).multiply(BigInteger.valueOf(part))
-                    .divide(BigInteger.valueOf(need).gcd(BigInteger.valueOf(part)));
-            if (common.compareTo(BigInteger.valueOf(MOST)) > 0) {
+            long common = Divisors.lcmWithin(MOST, need, part);
+            if (common == 0) {
                 exact = false;
             } else {
-                need = common.longValueExact();
+                need = common;
             }
         }
         long times = exact && !inSeconds ? Math.min(MOST / need, (LEAST + need - 1) / need) : MOST / need;

@@ -12,6 +12,7 @@ import countstave.score.Voice;
 import countstave.spelling.respell.MeterFrame;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.util.List;
 
 /** A bar as the rules see it: what is written, how the meter divides it, and what the reader found wrong in it. */
@@ -49,10 +50,9 @@ public final class BarView {
         for (Beat each : pulse.beats()) {
             beat = beat == null || !each.start().isAfter(at) ? each : beat;
         }
-        Duration into = at.minus(beat.start()).over(beat.length());
-        long whole = Math.floorDiv(into.numerator(), into.denominator());
-        Duration rest = into.minus(Duration.of(whole, 1));
-        return beat.number() + whole + (rest.isZero() ? "" : " + " + rest);
+        Proportion into = at.minus(beat.start()).over(beat.length());
+        Proportion rest = into.remainder();
+        return beat.number() + into.floor() + (rest.isZero() ? "" : " + " + rest);
     }
 
     /** What the reader found wrong in this bar, of one kind. */

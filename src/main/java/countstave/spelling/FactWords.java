@@ -4,7 +4,6 @@ import countstave.score.Event;
 import countstave.score.Fact;
 import countstave.score.Meter;
 import countstave.time.Duration;
-import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -84,7 +83,7 @@ public final class FactWords {
             case BACKUP -> "a backup has no duration above 0; it is passed over";
             case FORWARD -> "a forward has no duration above 0; it is passed over";
             case NO_DIVISIONS -> "the file does not say how many divisions a quarter has; "
-                    + (fact.written() ? "going by the first note, it has " : "it is taken for ") + number(fact.divisions());
+                    + (fact.written() ? "going by the first note, it has " : "it is taken for ") + fact.divisions();
         };
     }
 
@@ -131,21 +130,17 @@ public final class FactWords {
      *
      * @param first the first of the part's rounded notes
      * @param notes how many there are
-     * @param exact divisions of a quarter that would be exact, or null
+     * @param exact divisions of a quarter that would be exact, or 0 where there is no telling
      */
-    public static String rounded(Event first, int notes, BigInteger exact) {
-        return "With " + number(first.divisions()) + " divisions of a quarter, "
+    public static String rounded(Event first, int notes, long exact) {
+        return "With " + first.divisions() + " divisions of a quarter, "
                 + (notes == 1 ? "a duration had" : notes + " durations of this part had") + " to be rounded, here to "
                 + first.sounding() + " of a whole note instead of " + first.length()
-                + (exact == null ? "" : "; " + exact + " divisions would be exact") + ".";
+                + (exact == 0 ? "" : "; " + exact + " divisions would be exact") + ".";
     }
 
     /** Of {@code voice-overlap}. */
     public static String overlap() {
         return "The voice overlaps itself: a note begins before the one before it has ended.";
-    }
-
-    private static String number(Duration ratio) {
-        return ratio.denominator() == 1 ? String.valueOf(ratio.numerator()) : ratio.toString();
     }
 }

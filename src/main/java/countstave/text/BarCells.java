@@ -10,8 +10,8 @@ import countstave.grid.Segment;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
 import countstave.score.TempoChange;
-import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -93,7 +93,7 @@ final class BarCells {
         }
         List<Cell.Felt> felt = new ArrayList<>();
         for (int i = from; i < all.size() && all.get(i).isBefore(end); i++) {
-            Duration way = all.get(i).minus(start).over(end.minus(start));
+            Proportion way = all.get(i).minus(start).over(end.minus(start));
             boolean[] begins = new boolean[rows.size()];
             for (int row = 0; row < begins.length; row++) {
                 begins[row] = rows.get(row).begins(all.get(i));

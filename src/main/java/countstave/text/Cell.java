@@ -1,7 +1,7 @@
 package countstave.text;
 
 import countstave.count.Count;
-import countstave.time.Duration;
+import countstave.time.Proportion;
 import java.util.List;
 
 /**
@@ -37,7 +37,7 @@ record Cell(boolean played, String word, int wordWidth, Place place, String sign
      * @param way how much of the way to the next position it stands, more than 0 and less than 1
      * @param begins for each row whether it begins there
      */
-    record Felt(Duration way, boolean[] begins) {
+    record Felt(Proportion way, boolean[] begins) {
     }
 
     static Cell of(Count count, boolean shown, Place place, String sign, List<Note> notes, List<Felt> felt) {

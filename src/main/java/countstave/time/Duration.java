@@ -14,7 +14,7 @@ public record Duration(long numerator, long denominator) implements Comparable<D
 
     /** @throws IllegalArgumentException if the denominator is 0 */
     public Duration {
-        if (denominator < 1 || numerator == Long.MIN_VALUE || Fractions.gcd(numerator, denominator) != 1) {
+        if (denominator < 1 || numerator == Long.MIN_VALUE || Divisors.gcd(numerator, denominator) != 1) {
             long[] reduced = Fractions.reduce(numerator, denominator);
             numerator = reduced[0];
             denominator = reduced[1];
@@ -69,23 +69,29 @@ public record Duration(long numerator, long denominator) implements Comparable<D
         return times(1, parts);
     }
 
-    /**
-     * How many of {@code unit} this length holds, as an exact ratio that happens to be carried as a Duration's
-     * numerator and denominator ({@code 3/8} over {@code 1/8} is {@code 3/1}).
-     */
-    public Duration over(Duration unit) {
-        return of(Fractions.product(numerator, denominator, unit.denominator, unit.numerator));
+    public Duration times(Proportion factor) {
+        return times(factor.numerator(), factor.denominator());
+    }
+
+    /** @throws IllegalArgumentException if {@code parts} is 0 */
+    public Duration dividedBy(Proportion parts) {
+        return times(parts.denominator(), parts.numerator());
+    }
+
+    /** How many of {@code unit} ({@code unit} not zero) this length holds: {@code 3/8} over {@code 1/8} is 3. */
+    public Proportion over(Duration unit) {
+        long[] ratio = Fractions.product(numerator, denominator, unit.denominator, unit.numerator);
+        return new Proportion(ratio[0], ratio[1]);
     }
 
     /** Whether this length is a whole number of {@code unit}s ({@code unit} not zero). */
     public boolean isMultipleOf(Duration unit) {
-        return over(unit).denominator == 1;
+        return over(unit).isWhole();
     }
 
     /** The number of whole {@code unit}s in this length, rounded down. */
     public long floorOver(Duration unit) {
-        Duration ratio = over(unit);
-        return Fractions.floor(ratio.numerator, ratio.denominator);
+        return over(unit).floor();
     }
 
     /** The longest length of which both this and {@code other} are whole multiples; both must be positive or zero. */
@@ -96,7 +102,7 @@ public record Duration(long numerator, long denominator) implements Comparable<D
         if (other.numerator == 0) {
             return this;
         }
-        return new Duration(Fractions.gcd(numerator, other.numerator), Fractions.lcm(denominator, other.denominator));
+        return new Duration(Divisors.gcd(numerator, other.numerator), Divisors.lcm(denominator, other.denominator));
     }
 
     public boolean isZero() {

@@ -73,6 +73,10 @@ public record Exact(BigInteger numerator, BigInteger denominator) implements Com
         return times(of(factor));
     }
 
+    public static Exact of(Proportion number) {
+        return of(number.numerator(), number.denominator());
+    }
+
     /** This number times the plain number that {@code length} is. */
     public Exact times(Duration length) {
         return times(of(length));

@@ -3,29 +3,12 @@ package countstave.time;
 /**
  * Exact arithmetic on reduced fractions of {@code long}, every step checked for overflow.
  *
- * <p>Package-private on purpose: the outside world works with {@link Duration} and {@link Offset}, which keep lengths
- * and positions apart.
+ * <p>Package-private on purpose: the outside world works with {@link Duration}, {@link Offset} and
+ * {@link Proportion}, which keep lengths, positions and pure numbers apart.
  */
 final class Fractions {
 
     private Fractions() {
-    }
-
-    /** Greatest common divisor of the absolute values; {@code gcd(0, 0)} is 0. */
-    static long gcd(long a, long b) {
-        long x = Math.abs(a);
-        long y = Math.abs(b);
-        while (y != 0) {
-            long r = x % y;
-            x = y;
-            y = r;
-        }
-        return x;
-    }
-
-    /** Least common multiple of two positive numbers. */
-    static long lcm(long a, long b) {
-        return multiply(a / gcd(a, b), b);
     }
 
     static long multiply(long a, long b) {
@@ -49,7 +32,7 @@ final class Fractions {
         if (d1 == d2) {
             return reduce(add(n1, n2), d1);
         }
-        long g = gcd(d1, d2);
+        long g = Divisors.gcd(d1, d2);
         long left = multiply(n1, d2 / g);
         long right = multiply(n2, d1 / g);
         return reduce(add(left, right), multiply(d1, d2 / g));
@@ -57,8 +40,8 @@ final class Fractions {
 
     /** The product of {@code n1/d1} and {@code n2/d2} as {numerator, denominator}, reduced. */
     static long[] product(long n1, long d1, long n2, long d2) {
-        long g1 = Math.max(1, gcd(n1, d2));
-        long g2 = Math.max(1, gcd(n2, d1));
+        long g1 = Math.max(1, Divisors.gcd(n1, d2));
+        long g2 = Math.max(1, Divisors.gcd(n2, d1));
         return reduce(multiply(n1 / g1, n2 / g2), multiply(d1 / g2, d2 / g1));
     }
 
@@ -70,7 +53,7 @@ final class Fractions {
         if (n == Long.MIN_VALUE || d == Long.MIN_VALUE) {
             throw new TimeOverflowException();
         }
-        long g = gcd(n, d);
+        long g = Divisors.gcd(n, d);
         if (d < 0) {
             g = -g;
         }

@@ -12,7 +12,7 @@ public record Offset(long numerator, long denominator) implements Comparable<Off
 
     /** @throws IllegalArgumentException if the denominator is 0 */
     public Offset {
-        if (denominator < 1 || numerator == Long.MIN_VALUE || Fractions.gcd(numerator, denominator) != 1) {
+        if (denominator < 1 || numerator == Long.MIN_VALUE || Divisors.gcd(numerator, denominator) != 1) {
             long[] reduced = Fractions.reduce(numerator, denominator);
             numerator = reduced[0];
             denominator = reduced[1];

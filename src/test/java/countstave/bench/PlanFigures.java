@@ -19,6 +19,7 @@ import countstave.score.Timeline;
 import countstave.testing.Corpus;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -136,8 +137,8 @@ class PlanFigures {
         }
         if (segment.rate() > 1.25 * LIMIT) {
             tooFast++;
-            Duration parts = bar.beatAt(segment.start()).length().over(segment.unit());
-            tooFastThatHalves += !segment.isSpan() && parts.numerator() % 2 == 0 && parts.denominator() == 1 ? 1 : 0;
+            Proportion parts = bar.beatAt(segment.start()).length().over(segment.unit());
+            tooFastThatHalves += !segment.isSpan() && parts.numerator() % 2 == 0 && parts.isWhole() ? 1 : 0;
         }
         before = segment;
     }

@@ -26,6 +26,7 @@ import countstave.score.Voice;
 import countstave.score.Written;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import countstave.time.Ratio;
 import java.util.ArrayList;
 import java.util.List;
@@ -100,7 +101,7 @@ public final class Rhythms {
         bars.add(new Bar(index, String.valueOf(index + 1), false, meter, shown, reader.at.sinceStart(), Duration.ZERO,
                 List.of(new Voice("1", List.copyOf(reader.events))), List.copyOf(reader.tuplets), directions,
                 List.of(new TempoChange(Offset.ZERO, Tempo.of(tempo))), List.of(), null, null, BarStyle.NONE,
-                Duration.of(480, 1), SourceSpot.NONE));
+                Proportion.of(480), SourceSpot.NONE));
     }
 
     private static final class Reader {
@@ -154,7 +155,7 @@ public final class Rhythms {
             Written written = Written.of(type, dots, ratio);
             Duration length = written.length();
             events.add(new Event(at, length, rest ? Event.Kind.REST : Event.Kind.NOTE, rest ? List.of() : List.of(tied ? HELD : HEAD),
-                    written, length, Duration.of(480, 1), Event.Grace.NONE, false, false, true, 1, Look.PLAIN, List.of(),
+                    written, length, Proportion.of(480), Event.Grace.NONE, false, false, true, 1, Look.PLAIN, List.of(),
                     SourceSpot.NONE));
             at = at.plus(length);
         }

@@ -3,6 +3,8 @@ package countstave.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.files.Console;
+import countstave.files.Progress;
 import countstave.musicxml.ScoreFile;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;

@@ -2,6 +2,7 @@ package countstave.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import countstave.files.Console;
 import java.io.ByteArrayInputStream;
 import java.io.OutputStream;
 import java.io.PrintStream;

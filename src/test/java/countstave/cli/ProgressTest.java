@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import countstave.files.Progress;
 import countstave.text.CellWidth;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;

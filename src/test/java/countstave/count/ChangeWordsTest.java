@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 
 import countstave.score.Tempo;
 import countstave.time.Duration;
+import countstave.time.Proportion;
 import java.math.BigDecimal;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -115,7 +116,7 @@ class ChangeWordsTest {
         plans.bar("4/4", "1/2").fill("1/8").bar("4/4", "1/2").fill("1/20");
         ChangeMark mark = ChangeWords.of(plans.plan()).get(1).get(0);
         assertEquals(10, mark.unit().parts());
-        assertEquals(Duration.of(5, 2), mark.speed());
+        assertEquals(Proportion.of(5, 2), mark.speed());
         assertEquals("16th quintuplets, ×5⁄2", mark.text());
         assertNull(ChangeWords.of(plans.plan()).get(0).get(0).speed());
     }

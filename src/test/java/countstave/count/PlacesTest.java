@@ -3,6 +3,7 @@ package countstave.count;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.time.Divisors;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -40,7 +41,7 @@ class PlacesTest {
     }
 
     private static String reduced(int k, int parts) {
-        int divisor = java.math.BigInteger.valueOf(k).gcd(java.math.BigInteger.valueOf(parts)).intValue();
+        int divisor = (int) Divisors.gcd(k, parts);
         return k / divisor + "/" + parts / divisor;
     }
 

@@ -18,6 +18,7 @@ import countstave.score.TempoChange;
 import countstave.score.VoiceAttacks;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -257,7 +258,7 @@ public final class TestPlans {
             int index = bars.size();
             BarStyle style = run == 0 ? BarStyle.NONE : new BarStyle(BarStyle.Kind.MULTI_REST, run, run);
             Bar bar = new Bar(index, Integer.toString(index + 1), !phase.isZero(), meter, index == 0, length, phase,
-                    List.of(), List.of(), List.of(), List.of(), List.of(), null, null, style, Duration.of(480, 1),
+                    List.of(), List.of(), List.of(), List.of(), List.of(), null, null, style, Proportion.of(480),
                     SourceSpot.NONE);
             Swung told = swung == null ? null
                     : new Swung(swung.unit(), swung.longPart(), swung.shortPart(), List.copyOf(attacks));

@@ -17,6 +17,7 @@ import countstave.score.Timeline;
 import countstave.testing.Corpus;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -111,7 +112,7 @@ final class Players {
             Offset start = beat.start().isBefore(Offset.ZERO) ? Offset.ZERO : beat.start();
             Offset end = beat.end().isAfter(timeline.bar().end()) ? timeline.bar().end() : beat.end();
             Duration here = end.minus(start);
-            Duration into = segment.start().minus(start).over(here);
+            Proportion into = segment.start().minus(start).over(here);
             int number = 1;
             for (Beat other : timeline.beats()) {
                 number += other.start().isBefore(beat.start()) ? 1 : 0;
@@ -119,17 +120,13 @@ final class Players {
             Duration length = segment.isSpan() && timeline.beats().size() > 1
                     ? timeline.beats().get(1).start().minus(timeline.beats().get(0).start()) : here;
             String say = segment.isSpan() ? "(" + segment.positions() + ":"
-                    + plain(segment.end().minus(segment.start()).over(length)) + ")" : plain(length.over(segment.unit()));
+                    + segment.end().minus(segment.start()).over(length) + ")" : length.over(segment.unit()).toString();
             if (say.equals(last) && !segment.isSpan()) {
                 continue;
             }
-            out.add(number + (into.isZero() ? "" : "+" + plain(into)) + ":" + say);
+            out.add(number + (into.isZero() ? "" : "+" + into) + ":" + say);
             last = say;
         }
         return String.join(" ", out);
-    }
-
-    private static String plain(Duration ratio) {
-        return ratio.denominator() == 1 ? Long.toString(ratio.numerator()) : ratio.toString();
     }
 }

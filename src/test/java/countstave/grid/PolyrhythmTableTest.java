@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import countstave.score.Meter;
 import countstave.score.PartTimeline;
+import countstave.time.Divisors;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.ArrayList;
@@ -43,7 +44,9 @@ class PolyrhythmTableTest {
             attacks.add(Offset.of(i, b));
         }
         List<Offset> both = List.copyOf(attacks);
+        assertEquals(grid, CoveringGrid.parts(Offset.ZERO, Offset.of(1, 1), both, BeatGrids.LARGEST_DIVISION));
         assertEquals(grid, CoveringGrid.parts(Offset.ZERO, Offset.of(1, 1), both));
+        assertEquals(0, CoveringGrid.parts(Offset.ZERO, Offset.of(1, 1), both, grid - 1));
         Duration unit = CoveringGrid.unit(Offset.ZERO, Offset.of(1, 1), both);
         List<Long> places = both.stream().map(o -> o.sinceStart().floorOver(unit)).toList();
         assertEquals(table, places.stream().map(String::valueOf).collect(Collectors.joining(" ")));
@@ -56,8 +59,7 @@ class PolyrhythmTableTest {
         List<Long> reversed = new ArrayList<>(gaps);
         Collections.reverse(reversed);
         assertEquals(reversed, gaps);
-        assertEquals(a + b - java.math.BigInteger.valueOf(a).gcd(java.math.BigInteger.valueOf(b)).intValue(),
-                places.size());
+        assertEquals(a + b - Divisors.gcd(a, b), places.size());
     }
 
     /** The grid per beat for n notes over m beats is n / gcd(n, m); arithmetic. */
@@ -72,9 +74,9 @@ class PolyrhythmTableTest {
                 for (int i = 0; i < m; i++) {
                     positions.add(Offset.of(i, 4));
                 }
-                long parts = CoveringGrid.parts(Offset.ZERO, Offset.of(m, 4), List.copyOf(positions));
-                int gcd = java.math.BigInteger.valueOf(n).gcd(java.math.BigInteger.valueOf(m)).intValue();
-                assertEquals((long) n / gcd, parts / m, n + " over " + m);
+                long parts = CoveringGrid.parts(Offset.ZERO, Offset.of(m, 4), positions,
+                        BeatGrids.LARGEST_DIVISION);
+                assertEquals(n / Divisors.gcd(n, m), parts / m, n + " over " + m);
             }
         }
     }

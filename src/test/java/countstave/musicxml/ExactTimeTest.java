@@ -12,6 +12,7 @@ import countstave.score.Voice;
 import countstave.testing.Snippets;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -132,7 +133,7 @@ class ExactTimeTest {
         Score score = Snippets.read(xml);
         assertEquals(List.of("1 0/1 1/8", "1 1/8 1/8", "1 1/4 1/4"), events(score.parts().get(0)));
         assertEquals(new Fact.BadDuration(new Fact.Place("P1", 0, "1", "1", Offset.ZERO),
-                Fact.BadDuration.Fault.NO_DIVISIONS, true, Duration.of(6, 1)), score.facts().get(0));
+                Fact.BadDuration.Fault.NO_DIVISIONS, true, Proportion.of(6)), score.facts().get(0));
     }
 
     @Test

@@ -62,7 +62,7 @@ class GroupsTest {
                 return "dotted";
             }
             return bar.beats().stream().filter(Beat::isGroupStart)
-                    .map(b -> b.groupLength().over(b.length()).toString().replace("/1", ""))
+                    .map(b -> b.groupLength().over(b.length()).toString())
                     .collect(Collectors.joining("+"));
         }).collect(Collectors.joining(", "));
     }

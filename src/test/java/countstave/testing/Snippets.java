@@ -5,6 +5,7 @@ import countstave.musicxml.ScoreFile;
 import countstave.musicxml.ScoreReader;
 import countstave.score.Part;
 import countstave.score.Score;
+import countstave.time.Divisors;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import java.nio.charset.StandardCharsets;
@@ -208,9 +209,7 @@ public final class Snippets {
             for (Measure measure : measures) {
                 for (List<Rhythm.Item> items : measure.voices()) {
                     for (Rhythm.Item item : items) {
-                        long own = item.length().times(4).denominator();
-                        divisions = divisions / java.math.BigInteger.valueOf(divisions)
-                                .gcd(java.math.BigInteger.valueOf(own)).longValue() * own;
+                        divisions = Divisors.lcm(divisions, item.length().times(4).denominator());
                     }
                 }
             }
@@ -267,7 +266,7 @@ public final class Snippets {
         }
 
         private long nearest(Offset at) {
-            return at.sinceStart().times(4 * divisions).plus(Duration.of(1, 2)).floorOver(Duration.WHOLE);
+            return at.sinceStart().over(Duration.QUARTER).times(divisions).nearest();
         }
 
         private void note(Rhythm.Item item, long duration, boolean tieStop) {

@@ -38,7 +38,8 @@ class TimeTest {
             assertEquals(big(a).multiply(big(d)).compareTo(big(c).multiply(big(b))), x.compareTo(y));
             if (c > 0) {
                 assertEquals(x.over(y).denominator() == 1, x.isMultipleOf(y));
-                check(x.over(y), big(a).multiply(big(d)), big(b).multiply(big(c)));
+                check(Duration.WHOLE.times(x.over(y)), big(a).multiply(big(d)), big(b).multiply(big(c)));
+                assertEquals(x, y.times(x.over(y)));
             }
         }
     }
@@ -59,6 +60,26 @@ class TimeTest {
         assertThrows(TimeOverflowException.class, () -> Duration.of(Long.MIN_VALUE, 1));
     }
 
+    /** Compared with java.math.BigInteger. */
+    @Test
+    void commonDivisorsAndMultiples() {
+        Random random = new Random(12);
+        for (int i = 0; i < 20_000; i++) {
+            long a = random.nextLong() >> 1 + random.nextInt(62);
+            long b = random.nextLong() >> 1 + random.nextInt(62);
+            assertEquals(big(a).gcd(big(b)).longValueExact(), Divisors.gcd(a, b), a + ", " + b);
+            long c = 1 + random.nextInt(5000);
+            long d = 1 + random.nextInt(5000);
+            long common = big(c).multiply(big(d)).divide(big(c).gcd(big(d))).longValueExact();
+            assertEquals(common, Divisors.lcm(c, d));
+            assertEquals(common, Divisors.lcmWithin(common, c, d));
+            assertEquals(0, Divisors.lcmWithin(common - 1, c, d));
+        }
+        assertEquals(0, Divisors.gcd(0, 0));
+        assertEquals(0, Divisors.lcmWithin(1000, 3, Long.MAX_VALUE));
+        assertThrows(TimeOverflowException.class, () -> Divisors.lcm(2, Long.MAX_VALUE));
+    }
+
     @Test
     void commonUnitOfLengths() {
         assertEquals(Duration.of(1, 24), Duration.of(1, 8).gcd(Duration.of(1, 12)));
@@ -71,6 +92,35 @@ class TimeTest {
         assertTrue(new Ratio(6, 4).sameProportionAs(new Ratio(3, 2)));
         assertEquals(Duration.of(1, 28), new Ratio(7, 4).applyTo(Duration.of(1, 16)));
         assertEquals("15:8", new Ratio(3, 2).times(new Ratio(5, 4)).toString());
+    }
+
+    @Test
+    void pureNumbersMultiplyLengthsAndLastNothing() {
+        Proportion sesquialtera = Duration.of(3, 8).over(Duration.of(1, 4));
+        assertEquals(Proportion.of(3, 2), sesquialtera);
+        assertEquals("3/2", sesquialtera.toString());
+        assertEquals("3", Duration.of(3, 8).over(Duration.of(1, 8)).toString());
+        assertEquals(Duration.of(3, 16), Duration.of(1, 8).times(sesquialtera));
+        assertEquals(Duration.of(1, 12), Duration.of(1, 8).dividedBy(sesquialtera));
+        assertEquals(Proportion.of(9, 8), sesquialtera.times(Proportion.of(3, 4)));
+        assertEquals(Proportion.of(2), sesquialtera.over(Proportion.of(3, 4)));
+        assertTrue(sesquialtera.isMoreThan(Proportion.ONE) && !sesquialtera.isWhole());
+        assertThrows(IllegalArgumentException.class, () -> Duration.QUARTER.over(Duration.ZERO));
+        assertThrows(TimeOverflowException.class, () -> Proportion.of(Long.MAX_VALUE).times(2));
+    }
+
+    /** Against java.lang.Math on numbers that a double holds exactly. */
+    @Test
+    void wholeNumbersBelowAndNearest() {
+        for (int n = -40; n <= 40; n++) {
+            for (int d : new int[] {1, 2, 4, 8}) {
+                double value = (double) n / d;
+                Proportion exact = Proportion.of(n, d);
+                assertEquals((long) Math.floor(value), exact.floor());
+                assertEquals(Math.round(value), exact.nearest());
+                assertEquals(value - Math.floor(value), exact.remainder().toDouble());
+            }
+        }
     }
 
     private static BigInteger big(long n) {

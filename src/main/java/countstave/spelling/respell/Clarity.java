@@ -1,7 +1,7 @@
 package countstave.spelling.respell;
 
-import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.util.List;
 
 /**
@@ -103,7 +103,7 @@ public final class Clarity {
 
     /** Whether a note from the start of the span before ends here with two dots or more: 3/4, 7/8 ... of the last span. */
     private static boolean isManyDotted(Span last, Offset end) {
-        Duration missing = last.end().minus(end).over(last.length());
+        Proportion missing = last.end().minus(end).over(last.length());
         return last.middle() != null && missing.numerator() == 1 && MeterFrame.isPowerOfTwo(missing.denominator());
     }
 

@@ -9,13 +9,13 @@ import countstave.spelling.Findings;
 import countstave.spelling.PartView;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
-import java.math.BigInteger;
+import countstave.time.Divisors;
 
 /** {@code duration-rounded}: told once a part, since one setting of the exporting program makes all of them. */
 final class DurationRounded extends BaseRule {
 
     /** No file needs more; a larger number helps nobody. */
-    private static final BigInteger LARGEST = BigInteger.valueOf(1_000_000_000L);
+    private static final long LARGEST = 1_000_000_000L;
 
     DurationRounded() {
         super(new RuleInfo("duration-rounded", Severity.ERROR,
@@ -44,16 +44,15 @@ final class DurationRounded extends BaseRule {
         }
     }
 
-    /** The fewest divisions of a quarter in which no length of the part needs rounding; null beyond {@link #LARGEST}. */
-    private static BigInteger exactDivisions(PartView part) {
-        BigInteger needed = BigInteger.ONE;
+    /** The fewest divisions of a quarter in which no length of the part needs rounding; 0 beyond {@link #LARGEST}. */
+    private static long exactDivisions(PartView part) {
+        long needed = 1;
         for (BarView bar : part.bars()) {
             for (Voice voice : bar.bar().voices()) {
                 for (Event event : voice.events()) {
-                    BigInteger own = BigInteger.valueOf(event.length().times(4).denominator());
-                    needed = needed.divide(needed.gcd(own)).multiply(own);
-                    if (needed.compareTo(LARGEST) > 0) {
-                        return null;
+                    needed = Divisors.lcmWithin(LARGEST, needed, event.length().times(4).denominator());
+                    if (needed == 0) {
+                        return 0;
                     }
                 }
             }

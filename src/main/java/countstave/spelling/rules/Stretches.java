@@ -9,7 +9,7 @@ import countstave.spelling.BarView;
 import countstave.spelling.PartView;
 import countstave.spelling.respell.MeterFrame;
 import countstave.spelling.respell.Span;
-import countstave.time.Duration;
+import countstave.time.Proportion;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -73,7 +73,7 @@ record Stretches(int first, int last, Tally tally) {
                 if (!event.isNote() || event.isGrace() || !event.start().isWithin(beat.start(), beat.end())) {
                     continue;
                 }
-                Duration into = event.start().minus(beat.start()).over(beat.length());
+                Proportion into = event.start().minus(beat.start()).over(beat.length());
                 long parts = into.denominator();
                 two |= parts == 2 || parts == 4 || parts == 8;
                 three |= parts == 3 || parts == 6 || parts == 12;

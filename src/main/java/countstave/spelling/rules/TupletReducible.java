@@ -1,5 +1,6 @@
 package countstave.spelling.rules;
 
+import countstave.grid.CoveringGrid;
 import countstave.score.Event;
 import countstave.score.Tuplet;
 import countstave.score.Voice;
@@ -30,7 +31,7 @@ final class TupletReducible extends TupletRule {
         if (edges == null || edges.isEmpty()) {
             return;
         }
-        long parts = parts(tuplet, edges);
+        long parts = CoveringGrid.parts(tuplet.start(), tuplet.end(), edges);
         int actual = tuplet.ratio().actual();
         // a power of two is a plain rhythm: another rule's business
         boolean coarser = parts < actual && actual % parts == 0 && Long.bitCount(parts) > 1;

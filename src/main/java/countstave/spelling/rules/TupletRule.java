@@ -9,7 +9,6 @@ import countstave.spelling.Findings;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Sounds;
 import countstave.spelling.respell.Sound;
-import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.List;
 import java.util.TreeSet;
@@ -61,14 +60,5 @@ abstract class TupletRule extends VoiceRule {
         edges.remove(from);
         edges.remove(to);
         return edges;
-    }
-
-    /** Into how many equal parts a stretch must be cut so that every edge falls on one. */
-    static long parts(Tuplet tuplet, TreeSet<Offset> edges) {
-        Duration grid = tuplet.length();
-        for (Offset edge : edges) {
-            grid = grid.gcd(edge.minus(tuplet.start()));
-        }
-        return tuplet.length().over(grid).numerator();
     }
 }

@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.files;
 
 import java.io.IOException;
 import java.io.OutputStream;
@@ -24,10 +24,10 @@ import java.util.stream.Stream;
  * none is begun and none is moved to its place. Only a process that is killed outright leaves them: their names begin
  * with {@value #PREFIX} and end with {@value #ENDING}.
  */
-final class Unfinished {
+public final class Unfinished {
 
-    static final String PREFIX = ".countstave-";
-    static final String ENDING = ".part";
+    public static final String PREFIX = ".countstave-";
+    public static final String ENDING = ".part";
 
     private static final Set<Path> FILES = new HashSet<>();
     /** Folders of files that belong together, and the folders that were made for them. */

@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.files;
 
 import countstave.text.SafeText;
 import java.io.InputStream;

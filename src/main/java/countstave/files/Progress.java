@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.files;
 
 import countstave.text.CellWidth;
 import java.io.IOException;
@@ -9,7 +9,7 @@ import java.util.Locale;
  * One line on a terminal's stderr that says what is being done; nothing where nobody looks. It uses no escape sequence:
  * the line is written over with blanks.
  */
-final class Progress {
+public final class Progress {
 
     private static final int WIDTH = 78;
     private static final int BAR = 24;
@@ -19,13 +19,13 @@ final class Progress {
     private String last = "";
 
     /** @param shown whether somebody sits at a terminal */
-    Progress(PrintStream err, boolean shown) {
+    public Progress(PrintStream err, boolean shown) {
         this.err = err;
         this.shown = shown;
     }
 
     /** Progress for a real terminal only. */
-    static Progress onTerminal(PrintStream err) {
+    public static Progress onTerminal(PrintStream err) {
         return new Progress(err, isTerminal());
     }
 
@@ -50,21 +50,21 @@ final class Progress {
         }
     }
 
-    void tell(String line) {
+    public void tell(String line) {
         if (shown) {
             show(fit(Console.clean(line)));
         }
     }
 
     /** {@code share}: 0 to 1. */
-    void tell(String line, double share) {
+    public void tell(String line, double share) {
         if (shown) {
             tell(line + " " + Math.round(100 * share) + " %");
         }
     }
 
     /** {@code 12 of 300 [##----------------------] parts/drums.musicxml}. */
-    void bar(int done, int all, String name) {
+    public void bar(int done, int all, String name) {
         if (shown) {
             int full = (int) ((long) BAR * done / all);
             tell(done + " of " + all + " [" + "#".repeat(full) + "-".repeat(BAR - full) + "] " + name);
@@ -92,7 +92,7 @@ final class Progress {
     }
 
     /** Takes the line away. */
-    void done() {
+    public void done() {
         if (shown && !last.isEmpty()) {
             show("");
             err.print("\r");

@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.files;
 
 import countstave.score.ScoreException;
 import java.io.IOException;

@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.folder;
 
 import countstave.practice.Passage;
 import java.io.IOException;
@@ -18,6 +18,6 @@ record FolderFile(String name, String label, Passage passage, long bytes, Conten
     /** Writes a file. */
     interface Content {
         /** @return what is to be added to the label, mostly nothing */
-        String writeTo(OutputStream out, Progress progress) throws IOException;
+        String writeTo(OutputStream out) throws IOException;
     }
 }

@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.files;
 
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;

@@ -1,0 +1,84 @@
+package countstave.folder;
+
+import countstave.files.Progress;
+import countstave.practice.Passage;
+import countstave.practice.PracticePlan;
+import countstave.sound.GuideOptions;
+import countstave.sound.GuideTrack;
+import countstave.sound.MidiWriter;
+import countstave.sound.PassageTracks;
+import countstave.sound.WavWriter;
+import countstave.time.Exact;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+
+/**
+ * Which guide tracks lie in a practice folder, and what their files are called.
+ *
+ * @param options how they sound
+ * @param formats kinds of sound file
+ * @param tracks how many passages of a part get guide tracks, the hardest first
+ * @param wavTracks how many of these as WAV too
+ * @param repeats how many times a passage sounds at each tempo and stage
+ */
+public record GuideFiles(GuideOptions options, Set<Format> formats, int tracks, int wavTracks, int repeats) {
+
+    /** Kinds of sound file. */
+    public enum Format { midi, wav }
+
+    /**
+     * The files of a part's hardest passages.
+     *
+     * @param top how many passages are written out at all
+     * @param prefix what their names begin with
+     */
+    List<FolderFile> files(PracticePlan plan, int top, String prefix, Progress progress) {
+        List<FolderFile> files = new ArrayList<>();
+        int written = 0;
+        for (Passage passage : plan.different().stream().limit(Math.min(top, tracks)).toList()) {
+            String name = prefix + name(passage);
+            boolean wav = formats.contains(Format.wav) && written < wavTracks;
+            PassageTracks both = PassageTracks.of(passage, repeats, options);
+            add(both.steps(), name + "steps", "tempo steps", passage, wav, progress, files);
+            add(both.stages(), name + "stages", "stages at " + both.slowest(), passage, wav, progress, files);
+            written++;
+        }
+        return files;
+    }
+
+    private void add(GuideTrack track, String name, String label, Passage passage, boolean wav, Progress progress,
+            List<FolderFile> files) {
+        if (formats.contains(Format.midi)) {
+            files.add(new FolderFile(name + ".mid", label + ", MIDI, " + minutes(track.seconds()), passage, 0,
+                    out -> error(MidiWriter.write(track, out))));
+        }
+        if (wav) {
+            long bytes = WavWriter.bytes(track);
+            String all = String.format(Locale.ROOT, "%s, WAV, %s, %.1f MB", label, minutes(track.seconds()), bytes / 1e6);
+            files.add(new FolderFile(name + ".wav", all, passage, bytes, out -> {
+                WavWriter.write(track, options.peakDecibels(), out, done -> progress.tell(name + ".wav", done));
+                return "";
+            }));
+        }
+    }
+
+    /** {@code 01-bars-9-16-}: letters, digits and hyphens only, whatever the bars are called. */
+    private static String name(Passage passage) {
+        String numbers = passage.stretch().numbers().replaceAll("[^A-Za-z0-9]+", "-");
+        String safe = numbers.substring(0, Math.min(20, numbers.length()));
+        return (passage.rank() < 10 ? "0" : "") + passage.rank() + "-bars-" + safe + "-";
+    }
+
+    private static String minutes(Exact seconds) {
+        long whole = seconds.round();
+        return whole / 60 + ":" + (whole % 60 < 10 ? "0" : "") + whole % 60 + " min";
+    }
+
+    /** A click that is off by more than a sample of sound is worth a word; a millionth of a second is not. */
+    private static String error(MidiWriter.Report report) {
+        double millis = report.largestError().toDouble() * 1000;
+        return millis < 0.02 ? "" : String.format(Locale.ROOT, ", clicks within %.2f ms", millis);
+    }
+}

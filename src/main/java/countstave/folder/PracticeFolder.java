@@ -1,0 +1,130 @@
+package countstave.folder;
+
+import countstave.CountedScore;
+import countstave.CountingOptions;
+import countstave.chart.ChartOptions;
+import countstave.chart.SheetWriter;
+import countstave.count.FeltNotes;
+import countstave.count.PartCounts;
+import countstave.count.Unplayed;
+import countstave.files.Progress;
+import countstave.files.SafeFile;
+import countstave.files.SafeFolder;
+import countstave.json.PracticeJson;
+import countstave.musicxml.Annotator;
+import countstave.musicxml.ScoreFile;
+import countstave.practice.PracticePlan;
+import countstave.practice.Stage;
+import countstave.practice.StageWords;
+import countstave.text.PracticeIndex;
+import countstave.text.PracticeText;
+import java.io.IOException;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Fills a folder with everything there is to practise, wholly or not at all. */
+public final class PracticeFolder {
+
+    /** The page that links to all the other files. */
+    public static final String INDEX = "index.html";
+
+    private static final SafeFolder.Large LARGE = new SafeFolder.Large("the guide tracks",
+            "ask for fewer of them with --wav-tracks, or for --sound midi");
+
+    private final CountedScore counted;
+    private final List<PracticePlan> plans;
+    private final int top;
+
+    /** Text into a file, in UTF-8. */
+    private interface TextContent {
+        void to(Appendable out) throws IOException;
+    }
+
+    /** @param top how many passages a part are written out */
+    public PracticeFolder(CountedScore counted, List<PracticePlan> plans, int top) {
+        this.counted = counted;
+        this.plans = plans;
+        this.top = top;
+    }
+
+    /**
+     * The files, and last the page that links to them.
+     *
+     * @param force whether files that are there may be replaced
+     * @throws countstave.score.ScoreException if something cannot be written; then nothing has changed
+     */
+    public void write(Path folder, boolean force, Progress progress, CountingOptions counting, GuideFiles sound,
+            ChartOptions page) {
+        List<PracticeIndex.Entry> linked = new ArrayList<>();
+        List<SafeFolder.Entry> entries = new ArrayList<>();
+        for (FolderFile file : files(counting, sound, page, progress)) {
+            entries.add(new SafeFolder.Entry(file.name(), file.bytes(), out -> {
+                String more = file.content().writeTo(out);
+                linked.add(new PracticeIndex.Entry(file.name(), file.label() + more, file.passage()));
+            }));
+        }
+        entries.add(new SafeFolder.Entry(INDEX, 0,
+                text(out -> PracticeIndex.write(counted.score().title(), plans, top, linked, out))));
+        // the file by which an earlier run is known
+        SafeFile.checkFree(folder.resolve(INDEX), force);
+        SafeFolder.write(folder, force, entries, LARGE, progress);
+    }
+
+    private List<FolderFile> files(CountingOptions counting, GuideFiles sound, ChartOptions page, Progress progress) {
+        String title = counted.score().title();
+        List<FolderFile> files = new ArrayList<>();
+        files.add(file("practice.pdf", "the practice sheet, to print",
+                out -> SheetWriter.write(plans, counted.score(), top, page, out)));
+        files.add(file("practice.txt", "the plan as text", text(out -> {
+            String separator = "";
+            for (PracticePlan plan : plans) {
+                out.append(separator);
+                PracticeText.write(title, plan, top, true, out);
+                separator = "\n";
+            }
+        })));
+        files.add(file("practice.json", "the plan as data",
+                text(out -> PracticeJson.write(title, counted.score().source(), plans, out))));
+        files.addAll(stages(counting));
+        for (int part = 0; part < plans.size(); part++) {
+            String prefix = plans.size() == 1 ? "" : "p" + (part + 1) + "-";
+            files.addAll(sound.files(plans.get(part), top, prefix, progress));
+        }
+        return files;
+    }
+
+    /** The score with the counts of each stage, as MusicXML. */
+    private List<FolderFile> stages(CountingOptions counting) {
+        List<FolderFile> files = new ArrayList<>();
+        for (Stage stage : List.of(Stage.ALL, Stage.BEATS_AND_PLAYED, Stage.BEATS, Stage.STRONG_BEATS)) {
+            int number = stage.ordinal() + 1;
+            String name = "stage-" + number + "-" + stage.id() + (counted.file().isCompressed() ? ".mxl" : ".musicxml");
+            files.add(file(name, "the score at stage " + number + ": " + stage.title(), out -> {
+                List<PartCounts> parts = plans.stream().map(plan -> StageWords.of(plan, stage)).toList();
+                ScoreFile file = counted.file();
+                file.write(Annotator.annotate(file.text(), parts, counting.selection(), Unplayed.ALL,
+                        counting.felt() == FeltNotes.DOT), file.isCompressed(), out);
+            }));
+        }
+        return files;
+    }
+
+    private static FolderFile file(String name, String label, SafeFile.Content content) {
+        return new FolderFile(name, label, null, 0, out -> {
+            content.writeTo(out);
+            return "";
+        });
+    }
+
+    private static SafeFile.Content text(TextContent content) {
+        return out -> {
+            Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
+            content.to(writer);
+            writer.flush();
+        };
+    }
+}

@@ -1,0 +1,2 @@
+/** The practice folder: every writer's part of it, and the page that links to them. */
+package countstave.folder;
