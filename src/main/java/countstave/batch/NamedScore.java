@@ -4,6 +4,7 @@ import countstave.files.Console;
 import countstave.musicxml.ScoreFile;
 import countstave.musicxml.ScoreReader;
 import countstave.score.ScoreException;
+import countstave.score.Warning;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -101,7 +102,16 @@ public record NamedScore(String name, Path path, Path inTree, boolean found, Str
 
     /** One line on stderr about this score. */
     public void tell(Console console, String line) {
-        console.tell((name.equals(Inputs.STANDARD_INPUT) ? "standard input" : name) + ": " + line);
+        console.tell(shown() + ": " + line);
+    }
+
+    /** A warning about this score, which is told at once or summed up with those of others. */
+    public void warn(Console console, Warning warning) {
+        console.warn(shown(), warning);
+    }
+
+    String shown() {
+        return name.equals(Inputs.STANDARD_INPUT) ? "standard input" : name;
     }
 
     /** @throws ScoreException if it cannot be read */

@@ -34,9 +34,11 @@ public final class Targets {
     /** Scores that are outputs of an earlier run, and files that only may be scores and are none. */
     private final Set<NamedScore> leftOut = new HashSet<>();
     private final boolean tree;
+    private final String where;
 
-    private Targets(boolean tree) {
+    private Targets(boolean tree, String where) {
         this.tree = tree;
+        this.where = where;
     }
 
     /**
@@ -46,7 +48,7 @@ public final class Targets {
     public static Targets of(ScoreList list, String said, Naming naming, Console console) {
         String output = isBeside(said) ? null : said;
         boolean folder = output != null && isFolder(list, output, naming);
-        Targets targets = new Targets(folder);
+        Targets targets = new Targets(folder, output == null ? "written beside the scores" : "written to " + output);
         Map<Path, NamedScore> inputs = new HashMap<>();
         for (NamedScore score : list.scores()) {
             if (score.path() != null) {
@@ -229,8 +231,12 @@ public final class Targets {
         return target;
     }
 
-    /** Work whose results are files: scores that are outputs themselves are left out. */
-    public ScoreWork<Void> work(Filling filling) {
+    /**
+     * Work whose results are files: scores that are outputs themselves are left out.
+     *
+     * @param skip whether outputs that are there are let be
+     */
+    public ScoreWork<Void> work(boolean skip, Filling filling) {
         return new ScoreWork<>() {
             @Override
             public Void run(NamedScore score, ScoreFile file, Console console) throws IOException {
@@ -241,6 +247,16 @@ public final class Targets {
             @Override
             public boolean isLeftOut(NamedScore score) {
                 return leftOut.contains(score);
+            }
+
+            @Override
+            public boolean isThere(NamedScore score) {
+                return skip && places.get(score) != null && Files.exists(places.get(score));
+            }
+
+            @Override
+            public String results() {
+                return where;
             }
         };
     }

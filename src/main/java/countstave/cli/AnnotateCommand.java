@@ -19,6 +19,7 @@ import countstave.musicxml.CountPart;
 import countstave.musicxml.ScoreFile;
 import countstave.musicxml.Splice;
 import countstave.score.ScoreException;
+import countstave.score.Warning;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -82,6 +83,7 @@ final class AnnotateCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
+        files.check();
         ScoreList list = files.list();
         CountingOptions counting = shared.counting(list.many());
         if (files.output != null && hasEnding(files.output, ".pdf") && !list.many()) {
@@ -99,12 +101,12 @@ final class AnnotateCommand implements Callable<Integer> {
             ChartOptions options = page.chart(unplayed != null ? unplayed : Unplayed.ALL);
             Preparation preparation = ChartWriter.prepare();
             return files.run(parent.console, list,
-                    targets.work((score, file, console) -> draw(score, file, console, targets, options, counting,
+                    targets.work(files.skipExisting, (score, file, console) -> draw(score, file, console, targets, options, counting,
                             preparation)));
         }
         page.refuse("end the output in .pdf, or add --as chart");
         return files.run(parent.console, list,
-                targets.work((score, file, console) -> annotate(score, file, console, targets, counting)));
+                targets.work(files.skipExisting, (score, file, console) -> annotate(score, file, console, targets, counting)));
     }
 
     private void annotate(NamedScore score, ScoreFile file, Console console, Targets targets, CountingOptions counting) {
@@ -123,7 +125,7 @@ final class AnnotateCommand implements Callable<Integer> {
             CountingOptions counting, Preparation preparation) {
         if (eachPart) {
             CountedScore counted = SharedOptions.count(score, file, console, counting);
-            Map<String, Path> places = PartCharts.places(counted, targets.of(score), files.force);
+            Map<String, Path> places = PartCharts.places(counted, targets.of(score), files);
             preparation.end();
             PartCharts.write(page.headed(counted, score, console), score, places, targets, files.force, options, console);
             return;
@@ -138,7 +140,7 @@ final class AnnotateCommand implements Callable<Integer> {
         List<String> notes = new ArrayList<>();
         targets.write(score, files.force, out -> notes.addAll(ChartWriter.write(counted.parts(), counted.score(), options, out)),
                 console);
-        notes.forEach(line -> score.tell(console, line));
+        notes.forEach(line -> score.warn(console, Warning.of(line)));
     }
 
     private static boolean hasEnding(String target, String ending) {

@@ -74,13 +74,14 @@ final class CountCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         PlanOptions plan = shared.planOptions();
+        files.check();
         ScoreList list = files.list();
         CountingOptions counting = shared.counting(list.many());
         boolean json = format == Format.json;
         if (files.output != null) {
             Targets targets = Targets.of(list, files.output, new OutputNames(null, json ? ".json" : ".txt"),
                     parent.console);
-            return files.run(parent.console, list, targets.work((score, file, console) -> {
+            return files.run(parent.console, list, targets.work(files.skipExisting, (score, file, console) -> {
                 SafeFile.checkFree(targets.of(score), files.force);
                 CountedScore counted = SharedOptions.count(score, file, console, counting);
                 targets.write(score, files.force, out -> print(counted, plan, out), console);

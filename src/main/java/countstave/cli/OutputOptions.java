@@ -1,6 +1,7 @@
 package countstave.cli;
 
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 
 /** Which scores a command reads, and where it writes. */
 final class OutputOptions extends ScoreOptions {
@@ -12,4 +13,19 @@ final class OutputOptions extends ScoreOptions {
 
     @Option(names = "--force", description = "Replace what is already there.")
     boolean force;
+
+    @Option(names = "--skip-existing", description = "Let what is already there be, and write what is missing: goes on with a run"
+            + " that was interrupted.")
+    boolean skipExisting;
+
+    /** @throws ParameterException if what is there is to be both replaced and let be */
+    void check() {
+        if (force && skipExisting) {
+            throw new ParameterException(spec.commandLine(), "--force replaces what is there, --skip-existing lets it be: leave"
+                    + " out one of the two");
+        }
+        if (skipExisting && output == null) {
+            throw new ParameterException(spec.commandLine(), "--skip-existing is for outputs: name their place with -o");
+        }
+    }
 }

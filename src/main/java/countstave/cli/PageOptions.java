@@ -7,6 +7,7 @@ import countstave.count.Unplayed;
 import countstave.files.Console;
 import countstave.score.Score;
 import countstave.score.ScoreException;
+import countstave.score.Warning;
 import java.lang.reflect.Field;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
@@ -78,11 +79,14 @@ final class PageOptions {
     CountedScore headed(CountedScore counted, NamedScore named, Console console) {
         Score score = counted.score();
         if (score.isUntitled() ? title == null : title != null) {
-            named.tell(console, title == null ? "has no title, so its file's name is printed; --title gives it one"
-                    : "has a title of its own, '" + score.title() + "': --title is for scores without");
+            named.warn(console, title == null ? new Warning("has no title, so its file's name is printed; --title gives it one",
+                    "no title in " + Warning.SCORES + ": the file's name is printed; --title gives one")
+                    : new Warning("has a title of its own, '" + score.title() + "': --title is for scores without",
+                    "a title of its own in " + Warning.SCORES + ": --title is for scores without"));
         }
         if (composer != null && !score.composer().isEmpty()) {
-            named.tell(console, "names its composer, '" + score.composer() + "': --composer is for scores that do not");
+            named.warn(console, new Warning("names its composer, '" + score.composer() + "': --composer is for scores that do not",
+                    "a composer of its own in " + Warning.SCORES + ": --composer is for scores that name none"));
         }
         return new CountedScore(counted.file(), score.completed(line(title), line(composer)), counted.parts());
     }

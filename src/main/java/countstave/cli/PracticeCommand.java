@@ -124,6 +124,7 @@ final class PracticeCommand implements Callable<Integer> {
             parent.console.out().flush();
             return 0;
         }
+        files.check();
         ScoreList list = files.list();
         if (top < 1) {
             throw new ParameterException(spec.commandLine(), "--top goes from 1 up, not " + top);
@@ -139,17 +140,18 @@ final class PracticeCommand implements Callable<Integer> {
             page.refuse("name a folder with -o");
         } else {
             ChartOptions sheet = page.chart(Unplayed.ALL);
-            Targets targets = list.many() ? Targets.of(list, files.output, new Folders(), parent.console) : null;
-            return files.run(parent.console, list, (score, file, console) -> {
-                Path folder = targets == null ? Inputs.path(files.output) : targets.of(score).getParent();
-                Progress progress = targets == null ? Progress.onTerminal(console.err()) : new Progress(console.err(), false);
+            // one score's folder is the one that is named
+            Targets targets = Targets.of(list, list.many() ? files.output
+                    : Inputs.path(files.output).resolve(PracticeFolder.INDEX).toString(), new Folders(), parent.console);
+            return files.run(parent.console, list, targets.work(files.skipExisting, (score, file, console) -> {
+                Path folder = targets.of(score).getParent();
+                Progress progress = list.many() ? new Progress(console.err(), false) : Progress.onTerminal(console.err());
                 CountedScore counted = SharedOptions.count(score, file, console, counting);
                 List<PracticePlan> plans = plans(counted, options);
                 new PracticeFolder(page.headed(counted, score, console), plans, top).write(folder, files.force, progress,
                         counting, guides, sheet);
                 console.out().println("wrote " + Console.clean(folder.resolve(PracticeFolder.INDEX).toString()));
-                return null;
-            });
+            }));
         }
         return files.print(parent.console, list, format == Format.json, (score, file, console) -> {
             CountedScore counted = SharedOptions.count(score, file, console, counting);

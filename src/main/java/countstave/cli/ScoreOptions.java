@@ -30,6 +30,10 @@ class ScoreOptions {
                     + ". Default: one for each processor. The results are the same whatever the number.")
     Integer threads;
 
+    @Option(names = "--verbose", description = "Of many scores, tell each warning in its turn; else they are summed up in the end,"
+            + " each kind with the first scores that have it.")
+    boolean verbose;
+
     /** The scores that were named, at least one. */
     final ScoreList list() {
         if (scores.isEmpty()) {
@@ -39,7 +43,7 @@ class ScoreOptions {
     }
 
     private ScoreRun on(Console console, ScoreList list) {
-        return new ScoreRun(console, list, threads());
+        return new ScoreRun(console, list, threads(), verbose);
     }
 
     /** The exit code: 0 done, 2 if any score failed. */

@@ -134,7 +134,7 @@ final class SharedOptions {
     /** The score with its counts; what the user is to be told of it is told. */
     static CountedScore count(NamedScore score, ScoreFile file, Console console, CountingOptions counting) {
         CountedScore counted = CountedScore.of(file, counting);
-        counted.warnings().forEach(line -> score.tell(console, line));
+        counted.warnings().forEach(warning -> score.warn(console, warning));
         return counted;
     }
 

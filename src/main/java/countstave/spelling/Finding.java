@@ -5,7 +5,7 @@ import countstave.time.Offset;
 /**
  * Something that a rule found.
  *
- * @param rule id of the rule
+ * @param info the rule
  * @param severity how bad it is, by the settings
  * @param partId part
  * @param partName its printed name
@@ -18,8 +18,13 @@ import countstave.time.Offset;
  * @param sentence what is wrong, in a musician's words
  * @param suggestion what to write instead, or null
  */
-public record Finding(String rule, Severity severity, String partId, String partName, int barIndex, String barNumber,
-        String voice, Offset at, String beat, int line, String sentence, Suggestion suggestion) {
+public record Finding(RuleInfo info, Severity severity, String partId, String partName, int barIndex,
+        String barNumber, String voice, Offset at, String beat, int line, String sentence, Suggestion suggestion) {
+
+    /** Id of the rule. */
+    public String rule() {
+        return info.id();
+    }
 
     /** {@code Drum kit, bar 3, beat 2 + 1/2, voice 1}. */
     public String place() {
@@ -27,7 +32,7 @@ public record Finding(String rule, Severity severity, String partId, String part
     }
 
     Finding withSeverity(Severity other) {
-        return new Finding(rule, other, partId, partName, barIndex, barNumber, voice, at, beat, line, sentence,
+        return new Finding(info, other, partId, partName, barIndex, barNumber, voice, at, beat, line, sentence,
                 suggestion);
     }
 }

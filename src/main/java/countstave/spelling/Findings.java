@@ -30,7 +30,7 @@ public final class Findings {
 
     private void add(BarView bar, String voice, Offset at, SourceSpot spot, String sentence, Suggestion suggestion) {
         int line = spot == null ? 0 : spot.line();
-        found.add(new Finding(rule.id(), rule.severity(), part.part().id(), part.part().name(), bar.bar().index(),
+        found.add(new Finding(rule, rule.severity(), part.part().id(), part.part().name(), bar.bar().index(),
                 bar.bar().number(), voice, at, bar.beatName(at), line, sentence, suggestion));
     }
 

@@ -6,6 +6,7 @@ import countstave.cli.Countstave;
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
 import countstave.spelling.Severity;
+import countstave.testing.Rules;
 import countstave.testing.Snippets;
 import countstave.time.Offset;
 import java.io.ByteArrayInputStream;
@@ -140,7 +141,7 @@ final class DocsExamples {
     }
 
     private static Finding finding(String rule, Severity severity, int bar) {
-        return new Finding(rule, severity, "P1", "Violin", bar, String.valueOf(bar + 1), "1", Offset.ZERO, "1", 1, "So.", null);
+        return new Finding(Rules.named(rule), severity, "P1", "Violin", bar, String.valueOf(bar + 1), "1", Offset.ZERO, "1", 1, "So.", null);
     }
 
     /** What the error output says in the end, without the time that it took. */
