@@ -38,7 +38,7 @@ class CorpusReadTest {
             boolean timewise = file.text().contains("<score-timewise");
             for (Part part : score.parts()) {
                 for (Bar bar : part.bars()) {
-                    place(file.text(), bar.source(), timewise ? "part" : "measure", path);
+                    place(file.text(), bar.source().spot(), timewise ? "part" : "measure", path);
                     assertTrue(bar.length().isPositive(), path + " " + part.id() + " " + bar.number());
                     for (Voice voice : bar.voices()) {
                         for (Event event : voice.events()) {

@@ -70,7 +70,7 @@ class ExactTimeTest {
         Event first = score.parts().get(0).bars().get(0).voices().get(0).events().get(0);
         assertEquals(List.of(new Fact.Rounded(new Fact.Place("P1", 0, "1", "1", first.start()), first, 7)), score.facts());
         // 480 × 4 / 28 = 68.57, written as 69 of 1920
-        assertEquals("1/28 23/640", first.length() + " " + first.sounding());
+        assertEquals("1/28 23/640", first.length() + " " + first.notation().sounding());
         assertEquals(List.of(), Snippets.read(Snippets.rhythm("4/4", SEPTUPLETS)).facts());
     }
 
@@ -173,7 +173,7 @@ class ExactTimeTest {
         Voice voice = bar.voices().get(0);
         assertEquals(List.of("0/1 1/4", "1/4 0/1", "1/4 1/4"),
                 voice.events().stream().map(e -> e.start() + " " + e.length()).toList());
-        assertEquals(Event.Grace.SLASHED, voice.events().get(1).grace());
+        assertEquals(Event.Grace.SLASHED, voice.events().get(1).nature().grace());
         assertEquals(List.of(false, false, true), voice.events().stream().map(Event::isAttack).toList());
     }
 
@@ -193,8 +193,8 @@ class ExactTimeTest {
         Part part = Snippets.in("4/4").percussion().bar("8> 8 8 8 8 8 8 8 / 4 r8 8 4 4").part();
         Bar bar = part.bars().get(0);
         assertEquals(List.of("1", "2"), bar.voices().stream().map(Voice::name).toList());
-        assertTrue(bar.voices().get(0).events().get(0).heads().get(0).unpitched());
-        assertEquals('G', bar.voices().get(0).events().get(0).heads().get(0).step());
+        assertTrue(bar.voices().get(0).events().get(0).heads().get(0).pitch().unpitched());
+        assertEquals('G', bar.voices().get(0).events().get(0).heads().get(0).pitch().step());
         assertEquals("3/8", bar.voices().get(1).events().get(2).start().toString());
         assertEquals(List.of("accent"), bar.voices().get(0).events().get(0).look().articulations());
     }

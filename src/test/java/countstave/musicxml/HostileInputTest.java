@@ -237,7 +237,7 @@ class HostileInputTest {
         // staves for more octaves than there are would be drawn without end
         Score high = read(bar(NOTE.formatted(1).replace("<unpitched/>",
                 "<pitch><step>C</step><octave>2147483647</octave></pitch>")));
-        assertEquals(9, high.parts().get(0).bars().get(0).voices().get(0).events().get(0).heads().get(0).octave());
+        assertEquals(9, high.parts().get(0).bars().get(0).voices().get(0).events().get(0).heads().get(0).pitch().octave());
         // names stand in every message
         Score named = read(good.replace("<part-name>Drums", "<part-name>" + "Drums".repeat(900)));
         assertEquals(200, named.parts().get(0).name().length());

@@ -55,7 +55,7 @@ class SwingReadTest {
     }
 
     private static String changes(Bar bar) {
-        return bar.swingChanges().stream().map(SwingReadTest::change).collect(Collectors.joining(", "));
+        return bar.markings().swings().stream().map(SwingReadTest::change).collect(Collectors.joining(", "));
     }
 
     private static String change(SwingChange change) {
