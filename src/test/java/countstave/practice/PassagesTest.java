@@ -110,7 +110,7 @@ class PassagesTest {
         assertEquals(45, plan.passages().get(1).ladder().get(0).tempo().perMinute().intValueExact());
     }
 
-    /** The rung where the voice gives out asks for a thinner stage: sixteenths at ♩ = 120 are 8 a second. */
+    /** The rung where the voice gives out asks for a thinner stage: at ♩ = 120 16ths are 8 a second, half of them 4. */
     @Test
     void fastRungsAskForAThinnerStage() {
         String bar = "16 16 16 16 16 16 16 16 4 4";
@@ -119,7 +119,7 @@ class PassagesTest {
         StepCount slow = passage.counts().get(0);
         assertEquals(Stage.ALL, slow.sayableStage(slow.steps().get(0)));
         StepCount fast = passage.atWritten();
-        assertEquals(Stage.BEATS, fast.sayableStage(fast.steps().get(fast.steps().size() - 1)));
+        assertEquals(Stage.HALF, fast.sayableStage(fast.steps().get(fast.steps().size() - 1)));
     }
 
     @Test

@@ -210,11 +210,11 @@ class GuideSoundTest {
         return count[0];
     }
 
-    /** The stages thin the grid layer: sixteen, then the beats, then 1 and 3, then nothing. */
+    /** The stages thin the grid layer: sixteen, half of them, then the beats, then 1 and 3, then nothing. */
     @Test
     void thinnedStagesAreHeard() throws Exception {
         Stretch stretch = stretch(Meter.of(4, 4), 60, "16 16 16 16 16 16 16 16 16 16 16 16 16 16 16 16");
-        int[] counts = {16, 16, 4, 2, 0};
+        int[] counts = {16, 16, 8, 4, 2, 0};
         for (Stage stage : Stage.values()) {
             List<Leg> legs = List.of(new Leg(stretch, Exact.ONE, stage, 1, stage.id()));
             assertEquals(counts[stage.ordinal()], Heard.onsets(legs, PLAIN, Layer.GRID).size(), stage::toString);
