@@ -5,12 +5,14 @@ import countstave.count.CountingSystem;
 import countstave.count.FeltNotes;
 import countstave.grid.PlanOptions;
 import countstave.grid.Weights;
+import countstave.musicxml.ReadOptions;
 import countstave.score.BarChoice;
 import countstave.score.PartChoice;
 import countstave.score.PulseChoice;
 import countstave.score.Selection;
 import countstave.score.Swing;
 import countstave.score.Tempo;
+import countstave.score.TimeOptions;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -123,8 +125,8 @@ final class SharedOptions {
         }
         CountingSystem words = CountingSystem.find(system);
         return new CountingOptions(new PartChoice(parts, partRequired || !many), selection(), bars == null ? BarChoice.ALL
-                : BarChoice.parse(bars), and == null ? words : words.withAnd(and), beat, tempo, planOptions(),
-                openTremolo, swing, felt, hidden == Hidden.COUNT);
+                : BarChoice.parse(bars), and == null ? words : words.withAnd(and), new TimeOptions(beat, tempo, swing),
+                planOptions(), felt, new ReadOptions(openTremolo, hidden == Hidden.COUNT));
     }
 
     Selection selection() {

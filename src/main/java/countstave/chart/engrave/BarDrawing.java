@@ -70,10 +70,11 @@ final class BarDrawing {
         double right = chord.x + chord.headsRight();
         Chord.Spot root = chord.root();
         int side = chord.voice.side == VoiceLine.Side.ONLY ? 0 : chord.voice.side == VoiceLine.Side.UPPER ? 1 : -1;
+        Stance.Stem stem = new Stance.Stem(!chord.hasStem() ? 0 : chord.up ? 1 : -1,
+                chord.x + (chord.hasStem() ? chord.stemX() : 0));
         return new Stance(chord.voice.voice.name(), chord.index, chord.x + root.left + root.width / 2,
-                chord.x + (chord.hasStem() ? chord.stemX() : 0), canvas.top(left, right, heads.top()),
-                canvas.bottom(left, right, heads.bottom()), heads.top(), heads.bottom(),
-                !chord.hasStem() ? 0 : chord.up ? 1 : -1, side, chord.event.isGrace());
+                stem, canvas.top(left, right, heads.top()), canvas.bottom(left, right, heads.bottom()),
+                (heads.top() + heads.bottom()) / 2, side, chord.event.isGrace());
     }
 
     private void each(Consumer<Chord> pass) {
