@@ -17,7 +17,7 @@ final class NotDrawn {
     private NotDrawn() {
     }
 
-    static Set<String> in(BarMeasure.Measured measured) {
+    static Set<String> in(MeasuringPass.Measured measured) {
         int staff = measured.context().staff();
         Set<String> names = around(measured.bar(), staff);
         for (Voice voice : measured.bar().voices()) {

@@ -9,11 +9,11 @@ import java.util.Set;
 /** A bar of notes and rests, measured. */
 final class NotatedBar implements EngravedBar {
 
-    private final BarMeasure.Measured bar;
+    private final MeasuringPass.Measured bar;
     private final Frame frame;
     private final Measures measures;
 
-    NotatedBar(BarMeasure.Measured bar, Frame frame) {
+    NotatedBar(MeasuringPass.Measured bar, Frame frame) {
         this.bar = bar;
         this.frame = frame;
         this.measures = new Measures(frame.font, frame.context.text());
@@ -52,7 +52,7 @@ final class NotatedBar implements EngravedBar {
 
     @Override
     public Placed place(Placing placing) {
-        return new BarDrawing(bar, frame, placing, new Canvas(measures)).draw();
+        return new DrawingPass(bar, frame, placing, new Canvas(measures)).draw();
     }
 
     @Override

@@ -18,7 +18,7 @@ import java.util.List;
 import java.util.TreeMap;
 
 /** The first pass over a bar: all that can be known before its width is. */
-final class BarMeasure {
+final class MeasuringPass {
 
     private final Bar bar;
     private final List<Beat> beats;
@@ -43,7 +43,7 @@ final class BarMeasure {
             List<Chord> barRests, EngraveContext context) {
     }
 
-    BarMeasure(BarTimeline timeline, EngraveContext context) {
+    MeasuringPass(BarTimeline timeline, EngraveContext context) {
         this.bar = timeline.bar();
         this.beats = timeline.beats();
         this.context = context;

@@ -8,15 +8,15 @@ import java.util.List;
 import java.util.function.Consumer;
 
 /** The second pass over a bar: every sign in its place, now that each moment's x is known. */
-final class BarDrawing {
+final class DrawingPass {
 
-    private final BarMeasure.Measured bar;
+    private final MeasuringPass.Measured bar;
     private final Frame frame;
     private final Placing placing;
     private final Canvas canvas;
     private final ChordDrawer chords;
 
-    BarDrawing(BarMeasure.Measured bar, Frame frame, Placing placing, Canvas canvas) {
+    DrawingPass(MeasuringPass.Measured bar, Frame frame, Placing placing, Canvas canvas) {
         this.bar = bar;
         this.frame = frame;
         this.placing = placing;
