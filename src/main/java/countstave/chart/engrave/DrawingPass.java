@@ -10,17 +10,17 @@ import java.util.function.Consumer;
 /** The second pass over a bar: every sign in its place, now that each moment's x is known. */
 final class DrawingPass {
 
-    private final MeasuringPass.Measured bar;
+    private final NotatedBar bar;
     private final Frame frame;
     private final Placing placing;
     private final Canvas canvas;
     private final ChordDrawer chords;
 
-    DrawingPass(MeasuringPass.Measured bar, Frame frame, Placing placing, Canvas canvas) {
+    DrawingPass(NotatedBar bar, Placing placing) {
         this.bar = bar;
-        this.frame = frame;
+        this.frame = bar.frame;
         this.placing = placing;
-        this.canvas = canvas;
+        this.canvas = bar.canvas();
         this.chords = new ChordDrawer(canvas, bar.lines());
     }
 

@@ -21,7 +21,7 @@ public final class NotationEngraver implements BarEngraver {
         return switch (kind) {
             case MEASURE_REPEAT -> new RepeatBar(frame);
             case SLASH, BEAT_REPEAT -> new SlashBar(bar, frame);
-            default -> new NotatedBar(new MeasuringPass(bar, context).measure(), frame);
+            default -> new MeasuringPass(bar, context).measure(frame);
         };
     }
 

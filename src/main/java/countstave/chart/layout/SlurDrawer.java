@@ -55,7 +55,7 @@ final class SlurDrawer {
      * @param notation what stands on the staff; the slurs are added
      */
     void draw(List<PlacedBar> placed, LineBreaker.Range range, int staff, Spans spans, List<Shape> notation) {
-        List<Spans.Slur> slurs = spans.slurs(range, placed.get(0).bar().staffNumbers().get(staff));
+        List<Spans.Slur> slurs = spans.slurs(range, placed.get(0).bar().staves().get(staff).number());
         if (slurs.isEmpty()) {
             return;
         }
