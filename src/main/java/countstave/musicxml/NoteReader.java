@@ -34,7 +34,7 @@ final class NoteReader {
     private final ReadOptions options;
     private final Supplier<String> place;
     private final LengthReader lengths;
-    private final Voices voices = new Voices();
+    private final VoiceNames voices = new VoiceNames();
     /** Of each voice, the ratios of the brackets that are open, by number. */
     private final Map<String, Map<Integer, Ratio>> brackets = new HashMap<>();
     private Set<Note> rounded = Set.of();
