@@ -266,7 +266,7 @@ final class BarGraphBuilder {
     private boolean isUnsayable(Tuplet tuplet) {
         List<Offset> all = new ArrayList<>(bar.attacks());
         bar.beats().forEach(beat -> all.add(beat.start()));
-        Duration common = tuplet.unit().gcd(CoveringGrid.unit(tuplet.start(), tuplet.end(), all));
+        Duration common = CoveringGrid.unit(tuplet.start(), tuplet.end(), tuplet.unit(), all);
         return units.speed(common, bar.tempoAt(tuplet.start())) > BeatGrids.UNSAYABLE;
     }
 

@@ -48,14 +48,12 @@ final class Segments {
         Duration unit = units.unit(step.state());
         Units.Kind kind = units.kind(step.state());
         List<Offset> felt = new ArrayList<>();
-        Duration grid = unit;
         for (Offset attack : timeline.attacks()) {
-            Duration into = attack.minus(start);
-            if (kind != Units.Kind.SWUNG && attack.isWithin(start, end) && !into.isMultipleOf(unit)) {
+            if (kind != Units.Kind.SWUNG && attack.isWithin(start, end) && !attack.minus(start).isMultipleOf(unit)) {
                 felt.add(attack);
-                grid = grid.gcd(into);
             }
         }
+        Duration grid = CoveringGrid.unit(start, end, unit, felt);
         return new Segment(start, end, unit, kind == Units.Kind.SPAN ? Segment.Kind.SPAN : Segment.Kind.FILL,
                 !unit.equals(before), timeline.tempoAt(start).rate(unit), List.copyOf(felt), grid,
                 kind == Units.Kind.SWUNG ? timeline.swung() : null);

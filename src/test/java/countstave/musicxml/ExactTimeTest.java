@@ -22,8 +22,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class ExactTimeTest {
 
     private static final String[] SEPTUPLETS = {
-        "[7:4 16 16 16 16 16 16 16] [5:4 16 16 16 16 16] [3:2 4 4 4] / 4 [11:8 32 32 32 32 32 32 32 32 32 32 32] 4 8 8",
-        "[7:4 16 16 8 16 16 16] [5:4 8 8 8 8 8] 4 / 2 [3:2 8 8 8] [9:8 32 32 32 32 32 32 32 32 32]"};
+        "7:4[16 16 16 16 16 16 16] 5:4[16 16 16 16 16] 3:2[4 4 4] / 4 11:8[32 32 32 32 32 32 32 32 32 32 32] 4 8 8",
+        "7:4[16 16 8 16 16 16] 5:4[8 8 8 8 8] 4 / 2 3:2[8 8 8] 9:8[32 32 32 32 32 32 32 32 32]"};
 
     private static List<String> events(Part part) {
         return part.bars().stream().flatMap(b -> b.voices().stream()).flatMap(v -> v.events().stream()
@@ -66,7 +66,7 @@ class ExactTimeTest {
 
     @Test
     void roundingIsReportedOnceABar() {
-        Score score = Snippets.in("4/4").divisions(480).bar("[7:4 16 16 16 16 16 16 16] 2.").score();
+        Score score = Snippets.in("4/4").divisions(480).bar("7:4[16 16 16 16 16 16 16] 2.").score();
         Event first = score.parts().get(0).bars().get(0).voices().get(0).events().get(0);
         assertEquals(List.of(new Fact.Rounded(new Fact.Place("P1", 0, "1", "1", first.start()), first, 7)), score.facts());
         // 480 × 4 / 28 = 68.57, written as 69 of 1920

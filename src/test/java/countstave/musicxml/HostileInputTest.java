@@ -201,7 +201,7 @@ class HostileInputTest {
 
     @Test
     void timewiseScoreIsTheSameScore() {
-        String one = Snippets.rhythm("4/4", "4 4 [3:2 8 8 8] 4", "8 8 2.");
+        String one = Snippets.rhythm("4/4", "4 4 3:2[8 8 8] 4", "8 8 2.");
         Score partwise = Snippets.read(one);
         String first = one.substring(one.indexOf("<measure number=\"1\">") + 20, one.indexOf("</measure>"));
         String second = one.substring(one.indexOf("<measure number=\"2\">") + 20, one.lastIndexOf("</measure>"));

@@ -1,11 +1,10 @@
-package countstave.cli;
+package countstave.files;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import countstave.files.Progress;
 import countstave.text.CellWidth;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;

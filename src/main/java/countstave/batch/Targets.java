@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.batch;
 
 import countstave.files.Console;
 import countstave.files.SafeFile;
@@ -22,7 +22,7 @@ import java.util.Set;
  * Where the output of each score goes, settled before any work: no two outputs in one place, and none in the place of a
  * score that is read. Scores that are called alike but for their endings give outputs that keep the endings.
  */
-final class Targets {
+public final class Targets {
 
     /** In place of a folder: the outputs go beside their scores. */
     private static final String BESIDE = "beside";
@@ -43,7 +43,7 @@ final class Targets {
      * @param said what {@code -o} says: a file for one score, a folder for many, {@code beside}; or null
      * @throws ScoreException if an output would replace another or a score, or if many would lie beside their scores unasked
      */
-    static Targets of(ScoreList list, String said, Naming naming, Console console) {
+    public static Targets of(ScoreList list, String said, Naming naming, Console console) {
         String output = isBeside(said) ? null : said;
         boolean folder = output != null && isFolder(list, output, naming);
         Targets targets = new Targets(folder);
@@ -74,7 +74,7 @@ final class Targets {
     }
 
     /** Whether {@code -o} asks for outputs beside their scores; a folder of this name is {@code ./beside}. */
-    static boolean isBeside(String output) {
+    public static boolean isBeside(String output) {
         return BESIDE.equals(output);
     }
 
@@ -221,7 +221,7 @@ final class Targets {
     }
 
     /** @throws ScoreException if {@code -o} does not say where */
-    Path of(NamedScore score) {
+    public Path of(NamedScore score) {
         Path target = places.get(score);
         if (target == null) {
             throw new ScoreException("say with -o where to write");
@@ -230,7 +230,7 @@ final class Targets {
     }
 
     /** Work whose results are files: scores that are outputs themselves are left out. */
-    ScoreWork<Void> work(Filling filling) {
+    public ScoreWork<Void> work(Filling filling) {
         return new ScoreWork<>() {
             @Override
             public Void run(NamedScore score, ScoreFile file, Console console) throws IOException {
@@ -246,17 +246,17 @@ final class Targets {
     }
 
     /** Makes the output of one score, and writes it with {@link #write}. */
-    interface Filling {
+    public interface Filling {
         void run(NamedScore score, ScoreFile file, Console console) throws IOException;
     }
 
     /** Writes an output and says so. */
-    void write(NamedScore score, boolean force, SafeFile.Content content, Console console) {
+    public void write(NamedScore score, boolean force, SafeFile.Content content, Console console) {
         write(of(score), force, content, console);
     }
 
     /** Writes one of several outputs of a score, and says so. */
-    void write(Path target, boolean force, SafeFile.Content content, Console console) {
+    public void write(Path target, boolean force, SafeFile.Content content, Console console) {
         makeFolders(target);
         SafeFile.write(target, force, content);
         console.out().println("wrote " + Console.clean(target.toString()));

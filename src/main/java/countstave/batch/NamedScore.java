@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.batch;
 
 import countstave.files.Console;
 import countstave.musicxml.ScoreFile;
@@ -19,7 +19,7 @@ import java.util.Locale;
  * @param found whether it was found and not named
  * @param problem why what was named is no score, or null
  */
-record NamedScore(String name, Path path, Path inTree, boolean found, String problem) {
+public record NamedScore(String name, Path path, Path inTree, boolean found, String problem) {
 
     private static final String PLAIN = ".musicxml";
     private static final String OLD_PLAIN = ".xml";
@@ -64,7 +64,7 @@ record NamedScore(String name, Path path, Path inTree, boolean found, String pro
     }
 
     /** {@code .musicxml}, {@code .xml} or {@code .mxl}, as it came. */
-    String ending() {
+    public String ending() {
         String own = path == null ? null : ending(path);
         return own == null ? PLAIN : own;
     }
@@ -79,12 +79,12 @@ record NamedScore(String name, Path path, Path inTree, boolean found, String pro
     }
 
     /** The file's name. */
-    String fileName() {
+    public String fileName() {
         return path.getFileName().toString();
     }
 
     /** The file's name without its ending. */
-    String stem() {
+    public String stem() {
         String file = fileName();
         int dot = file.lastIndexOf('.');
         return dot > 0 ? file.substring(0, dot) : file;
@@ -97,6 +97,11 @@ record NamedScore(String name, Path path, Path inTree, boolean found, String pro
         } catch (IOException e) {
             return 0;
         }
+    }
+
+    /** One line on stderr about this score. */
+    public void tell(Console console, String line) {
+        console.tell((name.equals(Inputs.STANDARD_INPUT) ? "standard input" : name) + ": " + line);
     }
 
     /** @throws ScoreException if it cannot be read */

@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.batch;
 
 import countstave.score.Part;
 import java.nio.file.Path;
@@ -15,7 +15,7 @@ import java.util.Set;
  * Outputs of which each score has one a part: {@code song_Bass.pdf}. The place that {@link Targets} settles stands for all
  * of a score's, {@code song_PART.pdf}.
  */
-final class PartNames implements Naming {
+public final class PartNames implements Naming {
 
     /** What a part's name stands behind: none has it in it, so that no two scores' outputs meet in one folder. */
     private static final String BEFORE = "_";
@@ -63,7 +63,7 @@ final class PartNames implements Naming {
      * @param place what {@link Targets} has settled for the score
      * @param parts all parts of the score, so that the choice of some changes no name
      */
-    static Map<String, Path> places(Path place, List<Part> parts) {
+    public static Map<String, Path> places(Path place, List<Part> parts) {
         String all = place.getFileName().toString();
         String score = all.substring(0, all.length() - ANY.length());
         List<String> names = names(parts.stream().map(Part::name).toList());

@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.batch;
 
 import countstave.files.Console;
 import countstave.musicxml.ScoreFile;
@@ -8,7 +8,7 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 
 /** Opens what the user names as a score. */
-final class Inputs {
+public final class Inputs {
 
     static final String STANDARD_INPUT = "-";
 
@@ -25,7 +25,7 @@ final class Inputs {
     }
 
     /** @throws ScoreException if it cannot be the name of a file */
-    static Path path(String name) {
+    public static Path path(String name) {
         try {
             return Path.of(name);
         } catch (InvalidPathException e) {

@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.batch;
 
 import countstave.score.ScoreException;
 import java.io.IOException;
@@ -15,7 +15,7 @@ import java.util.regex.PatternSyntaxException;
  *
  * @param many whether more than one score was named, or a folder or pattern, however many scores that stands for
  */
-record ScoreList(List<NamedScore> scores, boolean many) {
+public record ScoreList(List<NamedScore> scores, boolean many) {
 
     /**
      * Files, folders, and patterns that the shell has not resolved. What cannot be found is a score with a problem, so
@@ -23,7 +23,7 @@ record ScoreList(List<NamedScore> scores, boolean many) {
      *
      * @throws ScoreException if standard input is named among others
      */
-    static ScoreList of(List<String> names) {
+    public static ScoreList of(List<String> names) {
         if (names.size() == 1 && isFile(names.get(0))) {
             return new ScoreList(List.of(NamedScore.named(names.get(0))), false);
         }

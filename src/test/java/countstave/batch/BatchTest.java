@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.batch;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -109,7 +109,7 @@ class BatchTest {
         }, out);
         assertEquals(inOrder().replace("50.", ""), out.toString(StandardCharsets.UTF_8));
         assertEquals("59 scores done, 1 failed", tally.summary());
-        assertEquals("countstave: 50: " + Job.NO_MEMORY + "\n", err.toString(StandardCharsets.UTF_8).replace("\r", ""));
+        assertEquals("countstave: 50: " + Outcome.NO_MEMORY + "\n", err.toString(StandardCharsets.UTF_8).replace("\r", ""));
         assertEquals(2, tries.get("3"));
         assertEquals(1, tries.get("4"));
     }

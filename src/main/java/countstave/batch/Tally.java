@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.batch;
 
 /** How the work on many scores went. */
 final class Tally {

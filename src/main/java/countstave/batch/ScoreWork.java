@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.batch;
 
 import countstave.files.Console;
 import countstave.musicxml.ScoreFile;
@@ -10,7 +10,7 @@ import java.io.PrintStream;
  *
  * @param <R> what it finds out, besides what it prints
  */
-interface ScoreWork<R> {
+public interface ScoreWork<R> {
 
     /**
      * Works on one score; of many, several at a time.

@@ -1,9 +1,9 @@
-package countstave.cli;
+package countstave.batch;
 
 import java.nio.file.Path;
 
 /** How outputs are called. */
-interface Naming {
+public interface Naming {
 
     /** Name of the output in a folder of outputs; {@code stem}: what stands for the score's name in it. */
     String inFolder(NamedScore score, String stem);

@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.batch;
 
 import countstave.files.Console;
 import countstave.files.Progress;
@@ -172,45 +172,41 @@ final class Batch<R> {
         if (work.isLeftOut(slot.score)) {
             return State.LEFT_OUT;
         }
-        boolean[] leftOut = new boolean[1];
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         Console own = new Console(new ByteArrayInputStream(new byte[0]),
                 new PrintStream(out, false, StandardCharsets.UTF_8), new PrintStream(err, false, StandardCharsets.UTF_8));
-        String problem = Job.problem(() -> {
-            ScoreFile file = slot.score.open(own);
-            if (slot.score.isDoubtful() && !ScoreReader.isScore(file)) {
-                leftOut[0] = true;
-                return;
-            }
-            try {
-                slot.result = work.run(slot.score, file, own);
-            } catch (NoPartException e) {
-                Job.warn(own, slot.score, e.getMessage());
-                slot.withoutPart = true;
-                leftOut[0] = true;
-            }
-        });
-        if (leftOut[0]) {
-            own.err().flush();
-            slot.told = err.toByteArray();
-            return State.LEFT_OUT;
-        }
-        if (problem != null) {
-            fail(slot, own, problem);
-        } else {
+        Outcome<State> outcome = Outcome.of(() -> work(slot, own));
+        if (outcome.problem() != null) {
+            fail(slot, own, outcome.problem());
+        } else if (outcome.result() == State.DONE) {
             own.out().flush();
             slot.printed = out.toByteArray();
         }
         own.err().flush();
         slot.told = err.toByteArray();
-        return State.DONE;
+        return outcome.problem() != null ? State.DONE : outcome.result();
+    }
+
+    private State work(Slot<R> slot, Console own) throws IOException {
+        ScoreFile file = slot.score.open(own);
+        if (slot.score.isDoubtful() && !ScoreReader.isScore(file)) {
+            return State.LEFT_OUT;
+        }
+        try {
+            slot.result = work.run(slot.score, file, own);
+            return State.DONE;
+        } catch (NoPartException e) {
+            slot.score.tell(own, e.getMessage());
+            slot.withoutPart = true;
+            return State.LEFT_OUT;
+        }
     }
 
     private static <R> void fail(Slot<R> slot, Console own, String problem) {
         slot.result = null;
         slot.problem = problem;
-        own.tell(Job.shown(slot.score.name()) + ": " + problem);
+        slot.score.tell(own, problem);
     }
 
     private void deliver(Slot<R> slot, Tally tally) throws IOException {
@@ -244,7 +240,7 @@ final class Batch<R> {
             ByteArrayOutputStream err = new ByteArrayOutputStream();
             Console own = new Console(console.in(), console.out(), new PrintStream(err, true, StandardCharsets.UTF_8));
             slot.printed = new byte[0];
-            fail(slot, own, Job.NO_MEMORY);
+            fail(slot, own, Outcome.NO_MEMORY);
             slot.told = err.toByteArray();
             return State.DONE;
         }

@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.batch;
 
 import java.io.File;
 import java.io.IOException;

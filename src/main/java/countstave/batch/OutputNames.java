@@ -1,9 +1,9 @@
-package countstave.cli;
+package countstave.batch;
 
 import java.nio.file.Path;
 
 /** Outputs that are called like their score: in a folder of outputs by the same name, beside it by a name of their own. */
-final class OutputNames implements Naming {
+public final class OutputNames implements Naming {
 
     private final String addition;
     private final String ending;
@@ -12,7 +12,7 @@ final class OutputNames implements Naming {
      * @param addition what is put behind the name of an output beside its score; null if none is written there
      * @param ending ending of the outputs, or null for that of the score
      */
-    OutputNames(String addition, String ending) {
+    public OutputNames(String addition, String ending) {
         this.addition = addition;
         this.ending = ending;
     }

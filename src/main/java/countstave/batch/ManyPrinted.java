@@ -1,4 +1,4 @@
-package countstave.cli;
+package countstave.batch;
 
 import countstave.files.Console;
 import countstave.json.ManyJson;
@@ -15,20 +15,6 @@ abstract class ManyPrinted implements ScoreWork<Void> {
 
     private ManyPrinted(ScoreWork<Void> work) {
         this.work = work;
-    }
-
-    /** Runs work that prints; what one score prints stands alone. */
-    static int run(ManyScores many, Console console, ScoreList list, boolean json, ScoreWork<Void> work)
-            throws IOException {
-        if (!list.many()) {
-            return many.run(console, list, work);
-        }
-        ManyPrinted printed = json ? new Json(work) : new Text(work);
-        printed.begin(console.out());
-        int code = many.run(console, list, printed);
-        printed.end(console.out());
-        console.out().flush();
-        return code;
     }
 
     @Override
