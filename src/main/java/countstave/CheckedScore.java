@@ -57,8 +57,8 @@ public record CheckedScore(Score score, List<Finding> findings, List<String> war
 
     /** Whether a place in the text lies in the bar of a finding. */
     private static boolean isAround(int at, Score score, Finding finding) {
-        SourceSpot bar = score.parts().stream().filter(part -> part.id().equals(finding.partId())).findFirst().orElseThrow()
-                .bars().get(finding.barIndex()).source().spot();
+        SourceSpot bar = score.parts().stream().filter(part -> part.id().equals(finding.where().partId())).findFirst().orElseThrow()
+                .bars().get(finding.where().barIndex()).source().spot();
         return bar != null && bar.start() <= at && at < bar.end();
     }
 }

@@ -1,6 +1,7 @@
 package countstave.batch;
 
 import countstave.files.Console;
+import countstave.files.FileNames;
 import countstave.musicxml.ScoreFile;
 import countstave.musicxml.ScoreReader;
 import countstave.score.ScoreException;
@@ -37,7 +38,9 @@ public record NamedScore(String name, Path path, Path inTree, boolean found, Str
 
     /** @param base the folder that was named */
     static NamedScore found(Path path, Path base) {
-        return new NamedScore(path.toString(), path, base.relativize(path), true, null);
+        String name = FileNames.text(path);
+        return name == null ? nothing(path.toString(), "its name is no text in UTF-8, so that it cannot be said in what is"
+                + " written of it; rename it") : new NamedScore(name, path, base.relativize(path), true, null);
     }
 
     static NamedScore nothing(String name, String problem) {
@@ -81,7 +84,7 @@ public record NamedScore(String name, Path path, Path inTree, boolean found, Str
 
     /** The file's name. */
     public String fileName() {
-        return path.getFileName().toString();
+        return FileNames.text(path.getFileName());
     }
 
     /** The file's name without its ending. */
@@ -119,6 +122,6 @@ public record NamedScore(String name, Path path, Path inTree, boolean found, Str
         if (problem != null) {
             throw new ScoreException(problem);
         }
-        return isStandardInput() ? Inputs.standardInput(console) : ScoreFile.load(path);
+        return isStandardInput() ? Inputs.standardInput(console) : ScoreFile.load(path, fileName());
     }
 }

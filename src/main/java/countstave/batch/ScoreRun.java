@@ -90,6 +90,10 @@ public record ScoreRun(Console console, ScoreList list, int threads, boolean ver
         if (tally.partsNowhere()) {
             console.tell("no score has what --part asks for: check it; 'countstave parts' lists the parts there are");
         }
+        if (scores == 1 && tally.failed == 1) {
+            // what is wrong with it has been said
+            return false;
+        }
         console.tell(String.format(Locale.ROOT, "%s, %.1f s", tally.summary(scores), (System.nanoTime() - start) / 1e9) + where);
         return tally.failed == 0 && !tally.partsNowhere();
     }

@@ -13,6 +13,7 @@ import countstave.chart.Preparation;
 import countstave.count.FeltNotes;
 import countstave.count.Unplayed;
 import countstave.files.Console;
+import countstave.files.FileNames;
 import countstave.files.SafeFile;
 import countstave.musicxml.Annotator;
 import countstave.musicxml.CountPart;
@@ -61,16 +62,16 @@ final class AnnotateCommand implements Callable<Integer> {
     @Mixin
     OutputOptions files;
 
-    @Option(names = "--as", paramLabel = "FORM",
+    @Option(names = "--as", order = 30, paramLabel = "FORM",
             description = "lyrics: under the notes. part: as a one-line part of its own with the whole grid written out."
                     + " chart: as a PDF for the music stand. Default: lyrics, or chart if the output ends in .pdf.")
     Form form;
 
-    @Option(names = "--each-part", description = "With --as chart: a PDF of its own for each part, named by score and part, in"
+    @Option(names = "--each-part", order = 31, description = "With --as chart: a PDF of its own for each part, named by score and part, in"
             + " the folder of -o.")
     boolean eachPart;
 
-    @Option(names = "--unplayed", paramLabel = "WHICH",
+    @Option(names = "--unplayed", order = 33, paramLabel = "WHICH",
             description = "Which counts that are not played are shown: all; needed (in a beat with a note off its start"
                     + " every count, in any other beat the number alone); none. Default: needed; in a PDF all.")
     Unplayed unplayed;
@@ -132,7 +133,7 @@ final class AnnotateCommand implements Callable<Integer> {
         }
         Path target = targets.of(score);
         if (!hasEnding(target.toString(), ".pdf")) {
-            throw new ScoreException("a chart is a PDF: end the output in .pdf, not " + Console.clean(target.toString()));
+            throw new ScoreException("a chart is a PDF: end the output in .pdf, not " + FileNames.shown(target));
         }
         SafeFile.checkFree(target, files.force);
         CountedScore counted = page.headed(SharedOptions.count(score, file, console, counting), score, console);

@@ -80,43 +80,43 @@ final class CheckCommand implements Callable<Integer> {
     @Spec
     CommandSpec spec;
 
-    @Option(names = "--format", paramLabel = "FORMAT", defaultValue = "text",
+    @Option(names = "--format", order = 32, paramLabel = "FORMAT", defaultValue = "text",
             description = "text, json, or sarif (SARIF 2.1.0, for code hosts and editors). Default: ${DEFAULT-VALUE}.")
     Format format;
 
-    @Option(names = "--rule", paramLabel = "RULE", split = ",",
+    @Option(names = "--rule", order = 10, completionCandidates = Candidates.RuleNames.class, paramLabel = "RULE", split = ",",
             description = "Use this rule only. May be repeated.")
     List<String> only = new ArrayList<>();
 
-    @Option(names = "--without", paramLabel = "RULE", split = ",",
+    @Option(names = "--without", order = 11, completionCandidates = Candidates.RuleNames.class, paramLabel = "RULE", split = ",",
             description = "Leave this rule out. May be repeated.")
     List<String> without = new ArrayList<>();
 
-    @Option(names = "--least", paramLabel = "LEVEL", defaultValue = "hint",
+    @Option(names = "--least", order = 12, completionCandidates = Candidates.Levels.class, paramLabel = "LEVEL", defaultValue = "hint",
             description = "Tell what is as bad as this, or worse: error, warning or hint. Default: ${DEFAULT-VALUE}.")
     String least;
 
-    @Option(names = "--about", paramLabel = "notation|file",
+    @Option(names = "--about", order = 13, paramLabel = "notation|file",
             description = "Tell only what a reader of the page stumbles over (notation), or only what the program that wrote the"
                     + " file contradicts itself in, and the page does not show (file). Default: both.")
     About about;
 
-    @Option(names = "--all", description = "Tell every finding. Else what one rule finds in one file more than three times is"
+    @Option(names = "--all", order = 16, description = "Tell every finding. Else what one rule finds in one file more than three times is"
             + " told at its first three places, with how many more there are; json and sarif always hold all.")
     boolean all;
 
-    @Option(names = "--settings", paramLabel = "FILE", description = "A house's own levels for the rules, and single places that"
+    @Option(names = "--settings", order = 14, paramLabel = "FILE", description = "A house's own levels for the rules, and single places that"
             + " are left alone.")
     String settings;
 
-    @Option(names = {"-o", "--output"}, paramLabel = "FILE", description = "Write the findings into this file instead of printing"
+    @Option(names = {"-o", "--output"}, order = 50, paramLabel = "FILE", description = "Write the findings into this file instead of printing"
             + " them, in any format.")
     String output;
 
-    @Option(names = "--force", description = "Replace a file that is already there.")
+    @Option(names = "--force", order = 51, description = "Replace a file that is already there.")
     boolean force;
 
-    @Option(names = "--rules", description = "List all rules with an example each, and stop.")
+    @Option(names = "--rules", order = 17, description = "List all rules with an example each, and stop.")
     boolean list;
 
     @Override

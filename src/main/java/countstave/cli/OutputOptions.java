@@ -6,15 +6,15 @@ import picocli.CommandLine.ParameterException;
 /** Which scores a command reads, and where it writes. */
 final class OutputOptions extends ScoreOptions {
 
-    @Option(names = {"-o", "--output"}, paramLabel = "OUT",
+    @Option(names = {"-o", "--output"}, order = 50, paramLabel = "OUT",
             description = "Where to write: a file, or a folder, which many scores need; they keep their names and folders"
                     + " in it.")
     String output;
 
-    @Option(names = "--force", description = "Replace what is already there.")
+    @Option(names = "--force", order = 51, description = "Replace what is already there.")
     boolean force;
 
-    @Option(names = "--skip-existing", description = "Let what is already there be, and write what is missing: goes on with a run"
+    @Option(names = "--skip-existing", order = 52, description = "Let what is already there be, and write what is missing: goes on with a run"
             + " that was interrupted.")
     boolean skipExisting;
 

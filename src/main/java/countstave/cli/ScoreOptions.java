@@ -25,12 +25,12 @@ class ScoreOptions {
                     + " 'parts/**/*.mxl', or - for standard input.")
     List<String> scores = new ArrayList<>();
 
-    @Option(names = "--threads", paramLabel = "N",
+    @Option(names = "--threads", order = 132, paramLabel = "N",
             description = "How many of many scores are worked on at a time, 1 to " + ScoreRun.MOST_THREADS
                     + ". Default: one for each processor. The results are the same whatever the number.")
     Integer threads;
 
-    @Option(names = "--verbose", description = "Of many scores, tell each warning in its turn; else they are summed up in the end,"
+    @Option(names = "--verbose", order = 131, description = "Of many scores, tell each warning in its turn; else they are summed up in the end,"
             + " each kind with the first scores that have it.")
     boolean verbose;
 

@@ -8,7 +8,8 @@ package countstave.spelling;
  * @param severity how bad it is unless the settings say otherwise
  * @param summary one sentence: what it finds
  * @param reason one or two sentences: why it matters
- * @param remedy what to do where no finding says what to write, or that nothing needs to be done
+ * @param remedy what to do where no finding says what to write, or that nothing needs to be done; null where its
+ *     sentences say it
  * @param example a bar that breaks it
  * @param nearMiss a bar that nearly does, and does not
  * @param source a handbook by author and title, the MusicXML standard, or "common practice, no source"

@@ -126,7 +126,7 @@ public final class RuleSettings {
     public void leaveAlone(String name, Collection<String> running, LeftAlone into) {
         for (OneBar one : oneBars) {
             if (one.means(name) && running.contains(one.rule)) {
-                into.add(one.rule, finding -> finding.barNumber().equals(one.bar), "line " + one.line + " of the settings: '"
+                into.add(one.rule, finding -> finding.where().barNumber().equals(one.bar), "line " + one.line + " of the settings: '"
                         + one.rule + "' finds nothing in bar " + one.bar + "; take the line out");
             }
         }

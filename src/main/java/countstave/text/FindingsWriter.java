@@ -69,7 +69,7 @@ public final class FindingsWriter implements FindingsReport {
             int number = told.merge(finding.rule(), 1, Integer::sum);
             if (all || number <= FIRST) {
                 tell(finding);
-                if (finding.suggestion() == null && remedied.add(finding.rule())) {
+                if (finding.suggestion() == null && finding.info().remedy() != null && remedied.add(finding.rule())) {
                     out.append("      ").append(finding.info().remedy()).append('\n');
                 }
             }

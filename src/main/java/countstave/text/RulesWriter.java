@@ -23,7 +23,9 @@ public final class RulesWriter {
                 if (info.severity() == severity) {
                     out.append('\n').append(info.id()).append(info.about() == About.FILE ? " (about the file)\n" : "\n");
                     wrapped(info.summary() + " " + info.reason(), out);
-                    wrapped("To do: " + info.remedy(), out);
+                    if (info.remedy() != null) {
+                        wrapped("To do: " + info.remedy(), out);
+                    }
                     wrapped("Found: " + info.example() + ".", out);
                     wrapped("Not found: " + info.nearMiss() + ".", out);
                     wrapped("Source: " + info.source() + ".", out);

@@ -46,7 +46,7 @@ public final class ChartLayout {
             notDrawn.addAll(layout.notDrawn());
         }
         if (!notDrawn.isEmpty()) {
-            notes.add("not drawn: " + String.join(", ", notDrawn));
+            notes.add("not drawn: " + notDrawn.stream().map(SignNames::of).collect(Collectors.joining(", ")));
         }
         List<Chart.Page> pages = new ArrayList<>();
         Set<Integer> missing = new TreeSet<>();
@@ -61,8 +61,8 @@ public final class ChartLayout {
                     .collect(Collectors.joining(", ")));
         }
         String subject = parts.stream().map(p -> p.plan().timeline().part().name()).collect(Collectors.joining(", "));
-        return new Chart(score.title(), score.composer(), subject, options.language(), options.spaceMm(),
-                options.pageWidthMm(), options.pageHeightMm(), List.copyOf(pages), List.copyOf(bookmarks),
+        return new Chart(new Chart.About(score.title(), score.composer(), subject, options.language()),
+                new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()), List.copyOf(pages), List.copyOf(bookmarks),
                 List.copyOf(notes));
     }
 
