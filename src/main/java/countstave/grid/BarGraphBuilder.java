@@ -157,7 +157,8 @@ final class BarGraphBuilder {
                 words += isIn(at.plus(swung.second()), cut) ? 1 : 0;
             }
             int played = grids.isAttack(grids.tick(cuts.get(cut))) ? 1 : 0;
-            boolean open = cuts.get(cut).minus(beat.start()).isMultipleOf(pair);
+            // a pickup may begin with the second of a pair
+            boolean open = cut == 0 || cuts.get(cut).minus(beat.start()).isMultipleOf(pair);
             graph.open(cut, state, open);
             graph.fill(cut, state, words * each + unplayed(words - played));
         }

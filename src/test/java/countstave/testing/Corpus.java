@@ -40,10 +40,10 @@ public final class Corpus {
         return in(Path.of("scores"));
     }
 
-    /** The scores of the project, demo scores first: always there. */
+    /** The scores of the project, demo scores first: always there. None of them is annotated. */
     public static List<Path> own() {
         List<Path> own = new ArrayList<>(demo());
-        own.addAll(in(Path.of("src", "test", "resources")));
+        in(Path.of("src", "test", "resources")).stream().filter(p -> !p.toString().contains(".annotated.")).forEach(own::add);
         return own;
     }
 
