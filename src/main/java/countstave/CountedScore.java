@@ -61,7 +61,7 @@ public record CountedScore(ScoreFile file, Score score, List<PartCounts> parts) 
         List<Fact.Hidden> hidden = new ArrayList<>();
         String firstHidden = null;
         for (PartCounts counted : parts) {
-            Part part = counted.plan().timeline().part();
+            Part part = counted.part();
             for (Fact fact : score.facts()) {
                 if (!fact.place().partId().equals(part.id())) {
                     continue;
@@ -80,7 +80,7 @@ public record CountedScore(ScoreFile file, Score score, List<PartCounts> parts) 
         if (!hidden.isEmpty()) {
             lines.add(new Warning(FactWords.hidden(hidden, firstHidden), FactWords.kind(hidden.get(0))));
         }
-        if (parts.stream().anyMatch(p -> p.plan().timeline().tempoAssumed())) {
+        if (parts.stream().anyMatch(p -> p.timeline().tempoAssumed())) {
             lines.add(new Warning("no tempo in the score: a quarter = 90 is assumed; --tempo sets another",
                     "no tempo in " + Warning.SCORES + ": a quarter = 90 is assumed; --tempo sets another"));
         }

@@ -53,12 +53,12 @@ public final class PracticeJson {
     }
 
     private void part(PracticePlan plan) throws IOException {
-        Part part = plan.counts().plan().timeline().part();
+        Part part = plan.counts().part();
         out.raw("  {\"id\":").text(part.id()).raw(",\"name\":").text(part.name())
                 .raw(",\"system\":").text(plan.counts().system().name())
                 .raw(",\"voiceLimit\":").number(plan.options().voiceLimit())
                 .raw(",\"breathSeconds\":").number(plan.options().breath())
-                .raw(",\"tempoAssumed\":").raw(Boolean.toString(plan.counts().plan().timeline().tempoAssumed()))
+                .raw(",\"tempoAssumed\":").raw(Boolean.toString(plan.counts().timeline().tempoAssumed()))
                 .raw(",\n   \"whole\":");
         figures(plan.whole());
         out.raw(",\n   \"passages\":[");

@@ -60,7 +60,7 @@ public final class PracticeIndex {
     }
 
     private void part(PracticePlan plan, int top, List<Entry> files) throws IOException {
-        line("<h2>" + escape(plan.counts().plan().timeline().part().name()) + "</h2>");
+        line("<h2>" + escape(plan.counts().part().name()) + "</h2>");
         line("<p>The hardest passage comes first; how hard is a rule of thumb from the figures in the plan. Voice limit "
                 + plan.options().voiceLimit().toPlainString() + " syllables a second.</p>");
         line("<table><tr><th>Bars</th><th>Difficulty</th><th>From</th><th>To</th><th>Can be said up to</th>"
