@@ -11,6 +11,7 @@ import countstave.folder.GuideFiles;
 import countstave.folder.PracticeFolder;
 import countstave.json.PracticeJson;
 import countstave.musicxml.ScoreFile;
+import countstave.practice.DayOptions;
 import countstave.practice.PracticeOptions;
 import countstave.practice.PracticePlan;
 import countstave.score.ScoreException;
@@ -102,6 +103,9 @@ final class PracticeCommand implements Callable<Integer> {
     SoundOptions sound;
 
     @Mixin
+    DayChoice days;
+
+    @Mixin
     PageOptions page;
 
     @Mixin
@@ -137,7 +141,9 @@ final class PracticeCommand implements Callable<Integer> {
             throw new ParameterException(spec.commandLine(), "--top goes from 1 up, not " + top);
         }
         GuideFiles guides = sound.files();
-        PracticeOptions options = new PracticeOptions(shared.planOptions().voiceLimit(), breath);
+        PracticeOptions options = new PracticeOptions(shared.planOptions().voiceLimit(), breath,
+                sound.at.stream().distinct().toList());
+        DayOptions dayOptions = days.options(output != null);
         ScoreList list = ScoreList.of(scores);
         CountingOptions counting = shared.counting(list.many());
         if (Targets.isBeside(output)) {
@@ -154,6 +160,7 @@ final class PracticeCommand implements Callable<Integer> {
                 Progress progress = targets == null ? Progress.onTerminal(console.err()) : new Progress(console.err(), false);
                 CountedScore counted = Job.count(score, file, console, counting);
                 List<PracticePlan> plans = plans(counted, options);
+                guides.options().click().check(plans);
                 new PracticeFolder(page.headed(counted, score, console), plans, top).write(folder, force, progress,
                         counting, guides, sheet);
                 console.out().println("wrote " + Console.clean(folder.resolve(PracticeFolder.INDEX).toString()));
@@ -162,7 +169,9 @@ final class PracticeCommand implements Callable<Integer> {
         }
         return ManyPrinted.run(many, parent.console, list, format == Format.json, (score, file, console) -> {
             CountedScore counted = Job.count(score, file, console, counting);
-            print(counted, plans(counted, options), console.out());
+            List<PracticePlan> plans = plans(counted, options);
+            guides.options().click().check(plans);
+            print(counted, plans, console.out());
             return null;
         });
     }

@@ -16,10 +16,11 @@ import java.util.List;
  * @param bars the figures of each of its bars alone
  * @param counts how it is counted from the slowest tempo step to the written tempo, and on which steps: at each of them
  *     as in the plan of that tempo
+ * @param asked how it is counted at each tempo that was asked for, see {@link PracticeOptions#at}
  * @param seams where the count changes, the hardest first; none that is practised in a passage of lower rank
  */
 public record Passage(int rank, int sameAs, Stretch stretch, Figures figures, List<Figures> bars,
-        List<StepCount> counts, List<Seam> seams) {
+        List<StepCount> counts, List<StepCount> asked, List<Seam> seams) {
 
     /** Below this share of the voice limit a passage without a change is read at sight. A judgement. */
     private static final Exact AT_SIGHT = Exact.of(3, 5);
@@ -31,15 +32,15 @@ public record Passage(int rank, int sameAs, Stretch stretch, Figures figures, Li
         for (int bar = 0; bar < stretch.size(); bar++) {
             bars.add(Figures.of(stretch.bar(bar), options.voiceLimit()));
         }
-        return new Passage(0, 0, stretch, figures, bars, steps.of(stretch), List.of());
+        return new Passage(0, 0, stretch, figures, bars, steps.of(stretch), steps.asked(stretch), List.of());
     }
 
     Passage ranked(int newRank, int newSameAs) {
-        return new Passage(newRank, newSameAs, stretch, figures, bars, counts, seams);
+        return new Passage(newRank, newSameAs, stretch, figures, bars, counts, asked, seams);
     }
 
     Passage withSeams(List<Seam> found) {
-        return new Passage(rank, sameAs, stretch, figures, bars, counts, List.copyOf(found));
+        return new Passage(rank, sameAs, stretch, figures, bars, counts, asked, List.copyOf(found));
     }
 
     /**
