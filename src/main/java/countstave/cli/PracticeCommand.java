@@ -4,7 +4,6 @@ import countstave.CountedScore;
 import countstave.CountingOptions;
 import countstave.chart.ChartOptions;
 import countstave.count.PartCounts;
-import countstave.count.Unplayed;
 import countstave.files.Console;
 import countstave.files.Progress;
 import countstave.folder.GuideFiles;
@@ -153,7 +152,7 @@ final class PracticeCommand implements Callable<Integer> {
         if (output == null) {
             page.refuse("name a folder with -o");
         } else {
-            ChartOptions sheet = page.chart(Unplayed.ALL);
+            ChartOptions sheet = page.sheet();
             Targets targets = list.many() ? Targets.of(list, output, new Folders(), parent.console) : null;
             return many.run(parent.console, list, (score, file, console) -> {
                 Path folder = targets == null ? Inputs.path(output) : targets.of(score).getParent();
@@ -161,7 +160,7 @@ final class PracticeCommand implements Callable<Integer> {
                 CountedScore counted = Job.count(score, file, console, counting);
                 List<PracticePlan> plans = plans(counted, options);
                 guides.options().click().check(plans);
-                new PracticeFolder(page.headed(counted, score, console), plans, top).write(folder, force, progress,
+                new PracticeFolder(page.headed(counted, score, console), plans, top, dayOptions).write(folder, force, progress,
                         counting, guides, sheet);
                 console.out().println("wrote " + Console.clean(folder.resolve(PracticeFolder.INDEX).toString()));
                 return null;

@@ -33,7 +33,7 @@ final class SoundOptions {
 
     @Option(names = "--repeats", paramLabel = "N",
             description = "How many times everything sounds, 1 to 100. Default: the clean repeats that a tempo step asks"
-                    + " for, of a seam's pieces 8.")
+                    + " for, of a seam's pieces 4, of a stage 3.")
     Integer repeats;
 
     @Option(names = "--at", paramLabel = "TEMPO", split = ",",

@@ -33,6 +33,15 @@ public final class PassageNotes {
         List<String> lines = new ArrayList<>();
         notes.counts(lines);
         notes.takeovers(lines);
+        lines.addAll(besideSteps(passage, breath, names).stream().filter(line -> !lines.contains(line)).toList());
+        return lines;
+    }
+
+    /** The same for a page on which the tempo steps say at which of them less is said. */
+    public static List<String> besideSteps(Passage passage, BigDecimal breath, NoteNames names) {
+        PassageNotes notes = new PassageNotes(passage, names);
+        List<String> lines = new ArrayList<>();
+        notes.counts(lines);
         notes.spans(lines);
         passage.counts().forEach(count -> notes.breaths(count, breath, lines));
         return lines;
@@ -70,10 +79,8 @@ public final class PassageNotes {
                 Stage stage = count.sayableStage(rung);
                 if (stage != said) {
                     String from = names.tempo(rung.tempo()) + " on ";
-                    String number = "stage " + (stage.ordinal() + 1);
-                    line.append(line.isEmpty()
-                            ? "From " + from + "it is too fast to be said in full: " + number + " takes over"
-                            : "; from " + from + number);
+                    line.append(line.isEmpty() ? "From " + from + "it is too fast to be said in full: " + stage.title()
+                            : "; from " + from + stage.title());
                     said = stage;
                 }
             }

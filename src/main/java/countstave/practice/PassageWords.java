@@ -40,10 +40,10 @@ public final class PassageWords {
                 figures.isTooFastToSay() ? ", more than you can say" : "", figures.voiceLimit().stripTrailingZeros().toPlainString());
     }
 
-    /** {@code all words can be said up to ♩ = 67}. */
+    /** {@code said up to ♩ = 67}: how fast all the words of a count can be said. */
     public static String sayable(Passage passage, StepCount count, NoteNames names) {
         int most = count.sayable().get(Stage.ALL);
-        return most == 0 ? "all its words cannot be said at any tempo" : most >= SpeechRate.TOP_TEMPO ? "can be said at any tempo"
-                : "can be said up to " + names.tempo(new Tempo(passage.written().unit(), BigDecimal.valueOf(most)));
+        return most == 0 ? "not said in full at any tempo" : most >= SpeechRate.TOP_TEMPO ? "said at any tempo"
+                : "said up to " + names.tempo(new Tempo(passage.written().unit(), BigDecimal.valueOf(most)));
     }
 }

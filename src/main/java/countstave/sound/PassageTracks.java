@@ -19,7 +19,7 @@ import java.util.Locale;
 public final class PassageTracks {
 
     /** How often each piece of a seam sounds, where nothing else is asked. Common practice, no source. */
-    private static final int SEAM_REPEATS = 8;
+    private static final int SEAM_REPEATS = 4;
 
     private final Passage passage;
     private final int repeats;
@@ -84,7 +84,8 @@ public final class PassageTracks {
             Stage stage = count.sayableStage(rung);
             String label = tempo(rung) + (passage.counts().size() > 1 ? ", count " + count.number() : "")
                     + (stage == Stage.ALL ? "" : ", " + stage.title());
-            add(Kind.STEP, "step-" + number(rung), label, List.of(leg(count, rung, stage, label)));
+            add(Kind.STEP, "step-" + number(rung), label, List.of(new Leg(count.stretch(), speed(rung), stage,
+                    repeats == 0 ? rung.clean() : repeats, label)));
         }
     }
 
@@ -93,7 +94,7 @@ public final class PassageTracks {
         List<Leg> legs = new ArrayList<>();
         List<Stage> stages = count.stages().stream().filter(stage -> count.isSayable(rung, stage)).toList();
         for (Stage stage : stages) {
-            legs.add(leg(count, rung, stage, stage.title()));
+            legs.add(new Leg(count.stretch(), speed(rung), stage, repeats == 0 ? TempoLadder.CLEAN : repeats, stage.title()));
         }
         if (!options.endless()) {
             add(Kind.STAGES, "stages-" + number(rung), "stages at " + tempo(rung), legs);
@@ -103,10 +104,6 @@ public final class PassageTracks {
             add(Kind.STAGES, "stages-" + number(rung) + "-" + stages.get(i).id(), tempo(rung) + ", " + stages.get(i).title(),
                     List.of(legs.get(i)));
         }
-    }
-
-    private Leg leg(StepCount count, TempoLadder.Rung rung, Stage stage, String label) {
-        return new Leg(count.stretch(), speed(rung), stage, repeats == 0 ? rung.clean() : repeats, label);
     }
 
     private void add(Kind kind, String name, String label, List<Leg> legs) {

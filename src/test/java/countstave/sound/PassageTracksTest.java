@@ -111,7 +111,7 @@ class PassageTracksTest {
         List<List<Piece>> tracks = new ArrayList<>();
         for (Seam seam : passage.seams()) {
             Stage stage = seam.count().sayableStage(seam.count().steps().get(0));
-            tracks.add(seam.loops().stream().map(l -> new Piece(seam.around(), l.from(), l.to(), 8, stage)).toList());
+            tracks.add(seam.loops().stream().map(l -> new Piece(seam.around(), l.from(), l.to(), 4, stage)).toList());
         }
         for (StepCount count : passage.counts()) {
             for (TempoLadder.Rung rung : count.steps()) {
@@ -122,7 +122,7 @@ class PassageTracksTest {
         for (StepCount count : passage.asked().isEmpty() ? passage.counts().subList(0, 1) : passage.asked()) {
             TempoLadder.Rung rung = count.steps().get(0);
             tracks.add(count.stages().stream().filter(s -> count.isSayable(rung, s))
-                    .map(s -> new Piece(count.stretch(), Offset.ZERO, count.stretch().end(), rung.clean(), s)).toList());
+                    .map(s -> new Piece(count.stretch(), Offset.ZERO, count.stretch().end(), 3, s)).toList());
         }
         return tracks;
     }
