@@ -62,7 +62,7 @@ class WorkedExamplesTest {
         "6/8;  8 8 8 8 8 8;                      1 la li 2 la li;                            OMM lesson 18; eastman",
         "6/8;  16 16 16 16 16 16 16 16 16 16 16 16; 1 ta la ta li ta 2 ta la ta li ta;       OMM lesson 18; eastman",
         "12/8; 8 8 8 8 8 8 8 8 8 8 8 8;          1 trip let 2 trip let 3 trip let 4 trip let; WAR; numbers",
-        "4/4;  [3:2 4 4 4] 2;                    1 (trip) let (2) trip (let) 3 (trip) (let) (4) (trip) (let); BTD; numbers",
+        "4/4;  3:2[4 4 4] 2;                    1 (trip) let (2) trip (let) 3 (trip) (let) (4) (trip) (let); BTD; numbers",
         "5/8;  8 8 8 8 8;                        ta ki da ta di;                             GOR with 3+2; takadimi",
     })
     void printedCounts(String meter, String rhythm, String counts, String source, String system) {
@@ -73,7 +73,7 @@ class WorkedExamplesTest {
     @Test
     void tripletThenEighths() {
         assertEquals("1 trip let 2 & 3 & 4 &",
-                line(Snippets.in("4/4").tempo(100).bar("[3:2 8 8 8] 8 8 8 8 8 8").xml(), "numbers"));
+                line(Snippets.in("4/4").tempo(100).bar("3:2[8 8 8] 8 8 8 8 8 8").xml(), "numbers"));
     }
 
     /** An answer on music.stackexchange (100518) prints {@code 1 & (2 & 3 & 4) &} for this bar. */
@@ -94,9 +94,9 @@ class WorkedExamplesTest {
     @Test
     void eastmanQuarterNoteTriplets() {
         assertEquals("1 (la) li (2) la (li) 3 (la) li (4) la (li)",
-                line(Snippets.in("4/4").tempo(70).bar("[3:2 4 4 4] [3:2 4 4 4]").xml(), "eastman"));
+                line(Snippets.in("4/4").tempo(70).bar("3:2[4 4 4] 3:2[4 4 4]").xml(), "eastman"));
         assertEquals("1 (la) (li) (2) la (li) (3) (la) li (4) (la) (li)",
-                line(Snippets.in("4/4").tempo(70).bar("[3:2 2 2 2]").xml(), "eastman"));
+                line(Snippets.in("4/4").tempo(70).bar("3:2[2 2 2]").xml(), "eastman"));
     }
 
     /** The lyrics say what is played and, in parentheses, what is counted until the next note. */
@@ -125,7 +125,7 @@ class WorkedExamplesTest {
     @ParameterizedTest
     @ValueSource(ints = {480, 960, 24, 10080})
     void roundedDivisionsGiveTheSamePlan(int divisions) {
-        String rhythm = "[7:4 16 16 16 16 16 16 16] [5:4 16 16 16 16 16] [7:4 16 16 16 16 16 16 16] 4 / 4 4 [5:4 16 16 16 16 16] 4";
+        String rhythm = "7:4[16 16 16 16 16 16 16] 5:4[16 16 16 16 16] 7:4[16 16 16 16 16 16 16] 4 / 4 4 5:4[16 16 16 16 16] 4";
         String exact = Snippets.in("4/4").tempo(50).bar(rhythm).bar(rhythm).xml();
         String rounded = Snippets.in("4/4").tempo(50).divisions(divisions).bar(rhythm).bar(rhythm).xml();
         assertEquals(segments(exact), segments(rounded));

@@ -2,6 +2,11 @@ package countstave.cli;
 
 import countstave.CountedScore;
 import countstave.CountingOptions;
+import countstave.batch.NamedScore;
+import countstave.batch.OutputNames;
+import countstave.batch.PartNames;
+import countstave.batch.ScoreList;
+import countstave.batch.Targets;
 import countstave.chart.ChartOptions;
 import countstave.chart.ChartWriter;
 import countstave.chart.Preparation;
@@ -24,7 +29,6 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 
 /** {@code countstave annotate}: writes the counts under the notes. */
@@ -34,7 +38,9 @@ import picocli.CommandLine.ParentCommand;
                     + " played in parentheses, and a mark above the staff wherever the counting changes.",
             "The score itself stays as it is; 'countstave strip' takes the counts out again.",
             "With an output that ends in .pdf it draws a chart for the music stand instead: the notation with the counts"
-                    + " under the notes."},
+                    + " under the notes. An output in .mxl is compressed, one in .musicxml or .xml plain.",
+            "With the word beside for -o, the output lies beside each score, with -counts in its name; so does that of one"
+                    + " score without -o."},
         footer = {
             "",
             "Examples:",
@@ -51,17 +57,8 @@ final class AnnotateCommand implements Callable<Integer> {
     @ParentCommand
     Countstave parent;
 
-    @Parameters(paramLabel = "SCORE", arity = "1..*", description = ManyScores.SCORES)
-    List<String> scores;
-
-    @Option(names = {"-o", "--output"}, paramLabel = "OUT",
-            description = "Where to write; the ending decides: .musicxml or .xml plain, .mxl compressed, .pdf a chart."
-                    + " Or a folder, which many scores need: they keep their names and folders in it."
-                    + " Or the word beside: beside each score, with -counts in its name; of one score the default.")
-    String output;
-
-    @Option(names = "--force", description = "Replace the output if it is already there.")
-    boolean force;
+    @Mixin
+    OutputOptions files;
 
     @Option(names = "--as", paramLabel = "FORM",
             description = "lyrics: under the notes. part: as a one-line part of its own with the whole grid written out."
@@ -83,14 +80,11 @@ final class AnnotateCommand implements Callable<Integer> {
     @Mixin
     SharedOptions shared;
 
-    @Mixin
-    ManyScores many;
-
     @Override
     public Integer call() throws IOException {
-        ScoreList list = ScoreList.of(scores);
+        ScoreList list = files.list();
         CountingOptions counting = shared.counting(list.many());
-        if (output != null && hasEnding(output, ".pdf") && !list.many()) {
+        if (files.output != null && hasEnding(files.output, ".pdf") && !list.many()) {
             if (form != null && form != Form.chart) {
                 throw new ScoreException("--as " + form + " cannot be a .pdf: end the output in .musicxml, .xml or .mxl");
             }
@@ -99,52 +93,52 @@ final class AnnotateCommand implements Callable<Integer> {
         if (eachPart && form != Form.chart) {
             throw new ScoreException("--each-part is for charts: add --as chart, and name a folder with -o");
         }
-        Targets targets = Targets.of(list, output, eachPart ? new PartNames()
+        Targets targets = Targets.of(list, files.output, eachPart ? new PartNames()
                 : new OutputNames("-counts", form == Form.chart ? ".pdf" : null), parent.console);
         if (form == Form.chart) {
             ChartOptions options = page.chart(unplayed != null ? unplayed : Unplayed.ALL);
             Preparation preparation = ChartWriter.prepare();
-            return many.run(parent.console, list,
+            return files.run(parent.console, list,
                     targets.work((score, file, console) -> draw(score, file, console, targets, options, counting,
                             preparation)));
         }
         page.refuse("end the output in .pdf, or add --as chart");
-        return many.run(parent.console, list,
+        return files.run(parent.console, list,
                 targets.work((score, file, console) -> annotate(score, file, console, targets, counting)));
     }
 
     private void annotate(NamedScore score, ScoreFile file, Console console, Targets targets, CountingOptions counting) {
         Path target = targets.of(score);
         boolean compressed = compressed(target);
-        SafeFile.checkFree(target, force);
-        CountedScore counted = Job.count(score, file, console, counting);
+        SafeFile.checkFree(target, files.force);
+        CountedScore counted = SharedOptions.count(score, file, console, counting);
         Splice annotated = form == Form.part
                 ? CountPart.annotate(counted.file().text(), counted.score().parts(), counted.parts())
                 : Annotator.annotate(counted.file().text(), counted.parts(), counting.selection(),
                         unplayed != null ? unplayed : Unplayed.NEEDED, counting.felt() == FeltNotes.DOT);
-        targets.write(score, force, out -> counted.file().write(annotated, compressed, out), console);
+        targets.write(score, files.force, out -> counted.file().write(annotated, compressed, out), console);
     }
 
     private void draw(NamedScore score, ScoreFile file, Console console, Targets targets, ChartOptions options,
             CountingOptions counting, Preparation preparation) {
         if (eachPart) {
-            CountedScore counted = Job.count(score, file, console, counting);
-            Map<String, Path> places = PartCharts.places(counted, targets.of(score), force);
+            CountedScore counted = SharedOptions.count(score, file, console, counting);
+            Map<String, Path> places = PartCharts.places(counted, targets.of(score), files.force);
             preparation.end();
-            PartCharts.write(page.headed(counted, score, console), score, places, targets, force, options, console);
+            PartCharts.write(page.headed(counted, score, console), score, places, targets, files.force, options, console);
             return;
         }
         Path target = targets.of(score);
         if (!hasEnding(target.toString(), ".pdf")) {
             throw new ScoreException("a chart is a PDF: end the output in .pdf, not " + Console.clean(target.toString()));
         }
-        SafeFile.checkFree(target, force);
-        CountedScore counted = page.headed(Job.count(score, file, console, counting), score, console);
+        SafeFile.checkFree(target, files.force);
+        CountedScore counted = page.headed(SharedOptions.count(score, file, console, counting), score, console);
         preparation.end();
         List<String> notes = new ArrayList<>();
-        targets.write(score, force, out -> notes.addAll(ChartWriter.write(counted.parts(), counted.score(), options, out)),
+        targets.write(score, files.force, out -> notes.addAll(ChartWriter.write(counted.parts(), counted.score(), options, out)),
                 console);
-        notes.forEach(line -> Job.warn(console, score, line));
+        notes.forEach(line -> score.tell(console, line));
     }
 
     private static boolean hasEnding(String target, String ending) {

@@ -1,11 +1,15 @@
 package countstave.cli;
 
+import countstave.CheckOptions;
+import countstave.CheckedScore;
+import countstave.batch.Inputs;
+import countstave.batch.NamedScore;
+import countstave.batch.ScoreList;
+import countstave.batch.ScoreWork;
 import countstave.files.Console;
 import countstave.json.FindingsJson;
 import countstave.json.SarifWriter;
-import countstave.musicxml.ReadOptions;
 import countstave.musicxml.ScoreFile;
-import countstave.musicxml.ScoreReader;
 import countstave.score.ScoreException;
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
@@ -13,7 +17,6 @@ import countstave.spelling.FindingsReport;
 import countstave.spelling.Rule;
 import countstave.spelling.RuleSettings;
 import countstave.spelling.Severity;
-import countstave.spelling.SpellingCheck;
 import countstave.spelling.rules.AllRules;
 import countstave.text.FindingsWriter;
 import countstave.text.RulesWriter;
@@ -35,7 +38,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.Model.CommandSpec;
@@ -65,11 +67,11 @@ final class CheckCommand implements Callable<Integer> {
     @ParentCommand
     Countstave parent;
 
+    @Mixin
+    ScoreOptions files;
+
     @Spec
     CommandSpec spec;
-
-    @Parameters(paramLabel = "SCORE", arity = "0..*", description = ManyScores.SCORES)
-    List<String> scores = new ArrayList<>();
 
     @Option(names = "--format", paramLabel = "FORMAT", defaultValue = "text",
             description = "text, json, or sarif (SARIF 2.1.0, for code hosts and editors). Default: ${DEFAULT-VALUE}.")
@@ -97,9 +99,6 @@ final class CheckCommand implements Callable<Integer> {
     @Option(names = "--rules", description = "List all rules with an example each, and stop.")
     boolean list;
 
-    @Mixin
-    ManyScores many;
-
     @Override
     public Integer call() throws IOException {
         Writer out = new BufferedWriter(new OutputStreamWriter(parent.console.out(), StandardCharsets.UTF_8));
@@ -108,22 +107,18 @@ final class CheckCommand implements Callable<Integer> {
             out.flush();
             return 0;
         }
-        if (scores.isEmpty()) {
-            throw new ParameterException(spec.commandLine(), "no score is named");
-        }
+        ScoreList scores = files.list();
         Severity lowest = Severity.ofWord(least.toLowerCase(Locale.ROOT));
         if (lowest == null) {
             throw new ParameterException(spec.commandLine(), "--least is error, warning or hint, not '" + least + "'");
         }
-        List<Rule> rules = rules();
-        Check check = new Check(rules, settings(), lowest);
-        ScoreList named = ScoreList.of(scores);
-        check.report = switch (format) {
+        CheckOptions options = new CheckOptions(rules(), settings(), lowest);
+        Check check = new Check(options, switch (format) {
             case text -> new FindingsWriter(out, all);
             case json -> new FindingsJson(out);
-            case sarif -> new SarifWriter(rules, new Version().getVersion()[0].replace("countstave ", ""), out);
-        };
-        int code = many.run(parent.console, named, check);
+            case sarif -> new SarifWriter(options.rules(), new Version().getVersion()[0].replace("countstave ", ""), out);
+        });
+        int code = files.run(parent.console, scores, check);
         check.report.end();
         out.flush();
         return code != 0 ? code : check.found ? FOUND : 0;
@@ -132,22 +127,18 @@ final class CheckCommand implements Callable<Integer> {
     /** Scores are checked side by side and reported one after another. */
     private static final class Check implements ScoreWork<List<Finding>> {
 
-        private final List<Rule> rules;
-        private final RuleSettings settings;
-        private final Severity lowest;
-        private FindingsReport report;
+        private final CheckOptions options;
+        private final FindingsReport report;
         private boolean found;
 
-        Check(List<Rule> rules, RuleSettings settings, Severity lowest) {
-            this.rules = rules;
-            this.settings = settings;
-            this.lowest = lowest;
+        Check(CheckOptions options, FindingsReport report) {
+            this.options = options;
+            this.report = report;
         }
 
         @Override
         public List<Finding> run(NamedScore score, ScoreFile file, Console console) {
-            return SpellingCheck.check(ScoreReader.read(file, ReadOptions.DEFAULT), rules, settings).stream()
-                    .filter(f -> f.severity().isAtLeast(lowest)).toList();
+            return CheckedScore.of(file, options).findings();
         }
 
         @Override

@@ -2,13 +2,15 @@ package countstave.cli;
 
 import countstave.CountedScore;
 import countstave.CountingOptions;
+import countstave.batch.OutputNames;
+import countstave.batch.ScoreList;
+import countstave.batch.Targets;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
 import countstave.files.SafeFile;
 import countstave.grid.Explanation;
 import countstave.grid.PlanOptions;
 import countstave.json.JsonWriter;
-import countstave.musicxml.ScoreFile;
 import countstave.score.PartTimeline;
 import countstave.text.SafeText;
 import countstave.text.TextOptions;
@@ -25,14 +27,14 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 
 /** {@code countstave count}: prints the counts. */
 @Command(name = "count", mixinStandardHelpOptions = true, versionProvider = Version.class,
         description = {
             "Prints what to count in every bar: the counts under a line of what is played, the unit, and where it"
-                    + " changes. Counts in parentheses are said but not played."},
+                    + " changes. Counts in parentheses are said but not played.",
+            "With -o they are written there instead of printed."},
         footer = {
             "",
             "Examples:",
@@ -49,16 +51,8 @@ final class CountCommand implements Callable<Integer> {
     @ParentCommand
     Countstave parent;
 
-    @Parameters(paramLabel = "SCORE", arity = "1..*", description = ManyScores.SCORES)
-    List<String> scores;
-
-    @Option(names = {"-o", "--output"}, paramLabel = "OUT",
-            description = "Write into this file instead of printing; for many scores into this folder, where they keep"
-                    + " their names and folders.")
-    String output;
-
-    @Option(names = "--force", description = "Replace the output if it is already there.")
-    boolean force;
+    @Mixin
+    OutputOptions files;
 
     @Option(names = "--format", paramLabel = "FORMAT", defaultValue = "text",
             description = "text, or json for other programs. Default: ${DEFAULT-VALUE}.")
@@ -77,26 +71,23 @@ final class CountCommand implements Callable<Integer> {
     @Mixin
     SharedOptions shared;
 
-    @Mixin
-    ManyScores many;
-
     @Override
     public Integer call() throws IOException {
         PlanOptions plan = shared.planOptions();
-        ScoreList list = ScoreList.of(scores);
+        ScoreList list = files.list();
         CountingOptions counting = shared.counting(list.many());
         boolean json = format == Format.json;
-        if (output != null) {
-            Targets targets = Targets.of(list, output, new OutputNames(null, json ? ".json" : ".txt"),
+        if (files.output != null) {
+            Targets targets = Targets.of(list, files.output, new OutputNames(null, json ? ".json" : ".txt"),
                     parent.console);
-            return many.run(parent.console, list, targets.work((score, file, console) -> {
-                SafeFile.checkFree(targets.of(score), force);
-                CountedScore counted = Job.count(score, file, console, counting);
-                targets.write(score, force, out -> print(counted, plan, out), console);
+            return files.run(parent.console, list, targets.work((score, file, console) -> {
+                SafeFile.checkFree(targets.of(score), files.force);
+                CountedScore counted = SharedOptions.count(score, file, console, counting);
+                targets.write(score, files.force, out -> print(counted, plan, out), console);
             }));
         }
-        return ManyPrinted.run(many, parent.console, list, json, (score, file, console) -> {
-            print(Job.count(score, file, console, counting), plan, console.out());
+        return files.print(parent.console, list, json, (score, file, console) -> {
+            print(SharedOptions.count(score, file, console, counting), plan, console.out());
             return null;
         });
     }

@@ -1,5 +1,6 @@
 package countstave.cli;
 
+import countstave.batch.Inputs;
 import countstave.files.Console;
 import countstave.files.SafeFile;
 import countstave.score.ScoreException;

@@ -78,9 +78,10 @@ final class ManPage {
             words.append(" \\fICOMMAND\\fR");
         }
         for (PositionalParamSpec parameter : spec.positionalParameters()) {
-            boolean needed = parameter.arity().min() > 0;
+            boolean asItStands = parameter.hideParamSyntax();
+            boolean needed = asItStands || parameter.arity().min() > 0;
             words.append(needed ? " " : " [").append("\\fI").append(escaped(parameter.paramLabel())).append("\\fR")
-                    .append(parameter.arity().max() > 1 ? "..." : "").append(needed ? "" : "]");
+                    .append(!asItStands && parameter.arity().max() > 1 ? "..." : "").append(needed ? "" : "]");
         }
         line(words.toString());
     }

@@ -1,6 +1,7 @@
 package countstave.cli;
 
 import countstave.CountedScore;
+import countstave.batch.NamedScore;
 import countstave.chart.ChartOptions;
 import countstave.count.Unplayed;
 import countstave.files.Console;
@@ -86,11 +87,11 @@ final class PageOptions {
     CountedScore headed(CountedScore counted, NamedScore named, Console console) {
         Score score = counted.score();
         if (score.isUntitled() ? title == null : title != null) {
-            Job.warn(console, named, title == null ? "has no title, so its file's name is printed; --title gives it one"
+            named.tell(console, title == null ? "has no title, so its file's name is printed; --title gives it one"
                     : "has a title of its own, '" + score.title() + "': --title is for scores without");
         }
         if (composer != null && !score.composer().isEmpty()) {
-            Job.warn(console, named, "names its composer, '" + score.composer() + "': --composer is for scores that do not");
+            named.tell(console, "names its composer, '" + score.composer() + "': --composer is for scores that do not");
         }
         return new CountedScore(counted.file(), score.completed(line(title), line(composer)), counted.parts());
     }

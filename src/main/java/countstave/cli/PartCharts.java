@@ -1,6 +1,9 @@
 package countstave.cli;
 
 import countstave.CountedScore;
+import countstave.batch.NamedScore;
+import countstave.batch.PartNames;
+import countstave.batch.Targets;
 import countstave.chart.ChartOptions;
 import countstave.chart.ChartWriter;
 import countstave.count.PartCounts;
@@ -45,7 +48,7 @@ final class PartCharts {
             }, console);
         }
         // what several parts have in common is told once
-        notes.forEach((note, parts) -> Job.warn(console, score, note.startsWith("part ") ? note
+        notes.forEach((note, parts) -> score.tell(console, note.startsWith("part ") ? note
                 : note + " (" + String.join(", ", parts) + ")"));
     }
 

@@ -1,5 +1,6 @@
 package countstave.cli;
 
+import countstave.batch.ScoreList;
 import countstave.musicxml.OwnMarks;
 import countstave.musicxml.ReadOptions;
 import countstave.musicxml.ScoreFile;
@@ -19,7 +20,6 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 
 /** {@code countstave parts}: lists the parts, for whoever is to choose among them. */
@@ -38,16 +38,13 @@ final class PartsCommand implements Callable<Integer> {
     @ParentCommand
     Countstave parent;
 
-    @Parameters(paramLabel = "SCORE", arity = "1..*", description = ManyScores.SCORES)
-    List<String> scores;
-
     @Mixin
-    ManyScores many;
+    ScoreOptions files;
 
     @Override
     public Integer call() throws IOException {
-        ScoreList list = ScoreList.of(scores);
-        return ManyPrinted.run(many, parent.console, list, false, (score, file, console) -> {
+        ScoreList list = files.list();
+        return files.print(parent.console, list, false, (score, file, console) -> {
             StringBuilder out = new StringBuilder();
             write(file, out);
             console.out().print(out);

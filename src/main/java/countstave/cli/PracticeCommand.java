@@ -2,6 +2,11 @@ package countstave.cli;
 
 import countstave.CountedScore;
 import countstave.CountingOptions;
+import countstave.batch.Inputs;
+import countstave.batch.NamedScore;
+import countstave.batch.Naming;
+import countstave.batch.ScoreList;
+import countstave.batch.Targets;
 import countstave.chart.ChartOptions;
 import countstave.count.PartCounts;
 import countstave.files.Console;
@@ -9,7 +14,6 @@ import countstave.files.Progress;
 import countstave.folder.GuideFiles;
 import countstave.folder.PracticeFolder;
 import countstave.json.PracticeJson;
-import countstave.musicxml.ScoreFile;
 import countstave.practice.DayOptions;
 import countstave.practice.PracticeOptions;
 import countstave.practice.PracticePlan;
@@ -27,7 +31,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
 
@@ -37,7 +40,8 @@ import picocli.CommandLine.Spec;
             "Finds the passages whose counts are hardest and makes a plan for each: tempo steps, counts that are"
                     + " thinned in stages, places to breathe, and guide tracks whose click follows the count.",
             "Without -o the plan is printed; with it a folder is filled: the plan as PDF, text and data, the score"
-                    + " with the counts of each stage, guide tracks, and a page that links to all of them."},
+                    + " with the counts of each stage, guide tracks, and a page that links to all of them. It is made if needed;"
+                    + " each of many scores gets a folder of its own in it."},
         footer = {
             "",
             "Examples:",
@@ -66,18 +70,11 @@ final class PracticeCommand implements Callable<Integer> {
     @ParentCommand
     Countstave parent;
 
+    @Mixin
+    OutputOptions files;
+
     @Spec
     CommandSpec spec;
-
-    @Parameters(paramLabel = "SCORE", arity = "0..*", description = ManyScores.SCORES)
-    List<String> scores = new ArrayList<>();
-
-    @Option(names = {"-o", "--output"}, paramLabel = "FOLDER",
-            description = "Fill this folder; it is made if needed. Each of many scores gets a folder of its own in it.")
-    String output;
-
-    @Option(names = "--force", description = "Replace files that are already there.")
-    boolean force;
 
     @Option(names = "--format", paramLabel = "FORMAT", defaultValue = "text",
             description = "What is printed without -o: text, or json for other programs. Default: ${DEFAULT-VALUE}.")
@@ -110,9 +107,6 @@ final class PracticeCommand implements Callable<Integer> {
     @Mixin
     SharedOptions shared;
 
-    @Mixin
-    ManyScores many;
-
     /** Of many scores, each gets a folder by its own name; the page that links to all of it is written last. */
     private static final class Folders implements Naming {
         @Override
@@ -133,41 +127,38 @@ final class PracticeCommand implements Callable<Integer> {
             parent.console.out().flush();
             return 0;
         }
-        if (scores.isEmpty()) {
-            throw new ParameterException(spec.commandLine(), "Missing required parameter: 'SCORE'");
-        }
+        ScoreList list = files.list();
         if (top < 1) {
             throw new ParameterException(spec.commandLine(), "--top goes from 1 up, not " + top);
         }
         GuideFiles guides = sound.files();
         PracticeOptions options = new PracticeOptions(shared.planOptions().voiceLimit(), breath,
                 sound.at.stream().distinct().toList());
-        DayOptions dayOptions = days.options(output != null);
-        ScoreList list = ScoreList.of(scores);
+        DayOptions dayOptions = days.options(files.output != null);
         CountingOptions counting = shared.counting(list.many());
-        if (Targets.isBeside(output)) {
+        if (Targets.isBeside(files.output)) {
             throw new ScoreException("a practice folder is not written beside a score: name a folder with -o"
                     + " (./beside if it is called so)");
         }
-        if (output == null) {
+        if (files.output == null) {
             page.refuse("name a folder with -o");
         } else {
             ChartOptions sheet = page.sheet();
-            Targets targets = list.many() ? Targets.of(list, output, new Folders(), parent.console) : null;
-            return many.run(parent.console, list, (score, file, console) -> {
-                Path folder = targets == null ? Inputs.path(output) : targets.of(score).getParent();
+            Targets targets = list.many() ? Targets.of(list, files.output, new Folders(), parent.console) : null;
+            return files.run(parent.console, list, (score, file, console) -> {
+                Path folder = targets == null ? Inputs.path(files.output) : targets.of(score).getParent();
                 Progress progress = targets == null ? Progress.onTerminal(console.err()) : new Progress(console.err(), false);
-                CountedScore counted = Job.count(score, file, console, counting);
+                CountedScore counted = SharedOptions.count(score, file, console, counting);
                 List<PracticePlan> plans = plans(counted, options);
                 guides.options().click().check(plans);
-                new PracticeFolder(page.headed(counted, score, console), plans, top, dayOptions).write(folder, force, progress,
+                new PracticeFolder(page.headed(counted, score, console), plans, top, dayOptions).write(folder, files.force, progress,
                         counting, guides, sheet);
                 console.out().println("wrote " + Console.clean(folder.resolve(PracticeFolder.INDEX).toString()));
                 return null;
             });
         }
-        return ManyPrinted.run(many, parent.console, list, format == Format.json, (score, file, console) -> {
-            CountedScore counted = Job.count(score, file, console, counting);
+        return files.print(parent.console, list, format == Format.json, (score, file, console) -> {
+            CountedScore counted = SharedOptions.count(score, file, console, counting);
             List<PracticePlan> plans = plans(counted, options);
             guides.options().click().check(plans);
             print(counted, plans, console.out());

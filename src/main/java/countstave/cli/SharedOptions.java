@@ -1,10 +1,14 @@
 package countstave.cli;
 
+import countstave.CountedScore;
 import countstave.CountingOptions;
+import countstave.batch.NamedScore;
 import countstave.count.CountingSystem;
 import countstave.count.FeltNotes;
+import countstave.files.Console;
 import countstave.grid.PlanOptions;
 import countstave.grid.Weights;
+import countstave.musicxml.ScoreFile;
 import countstave.score.BarChoice;
 import countstave.score.PartChoice;
 import countstave.score.PulseChoice;
@@ -127,7 +131,14 @@ final class SharedOptions {
                 openTremolo, swing, felt, hidden == Hidden.COUNT);
     }
 
-    Selection selection() {
+    /** The score with its counts; what the user is to be told of it is told. */
+    static CountedScore count(NamedScore score, ScoreFile file, Console console, CountingOptions counting) {
+        CountedScore counted = CountedScore.of(file, counting);
+        counted.warnings().forEach(line -> score.tell(console, line));
+        return counted;
+    }
+
+    private Selection selection() {
         return new Selection(Set.copyOf(voices), Set.copyOf(staves));
     }
 

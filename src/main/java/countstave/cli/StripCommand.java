@@ -1,5 +1,9 @@
 package countstave.cli;
 
+import countstave.batch.NamedScore;
+import countstave.batch.Naming;
+import countstave.batch.ScoreList;
+import countstave.batch.Targets;
 import countstave.files.SafeFile;
 import countstave.musicxml.OwnMarks;
 import java.io.IOException;
@@ -9,13 +13,14 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 
 /** {@code countstave strip}: takes countstave's annotations out again. */
 @Command(name = "strip", mixinStandardHelpOptions = true, versionProvider = Version.class,
-        description = "Takes countstave's counts and marks out of a score again: what is left is the score as it was"
-                + " before 'countstave annotate', byte for byte.",
+        description = {
+            "Takes countstave's counts and marks out of a score again: what is left is the score as it was before"
+                    + " 'countstave annotate', byte for byte.",
+            "It is written in the form of the input; without -o in the place of the score itself, which needs --force."},
         footer = {
             "",
             "Examples:",
@@ -27,19 +32,8 @@ final class StripCommand implements Callable<Integer> {
     @ParentCommand
     Countstave parent;
 
-    @Parameters(paramLabel = "SCORE", arity = "1..*", description = ManyScores.SCORES)
-    List<String> scores;
-
-    @Option(names = {"-o", "--output"}, paramLabel = "OUT",
-            description = "Where to write, in the form of the input: a file, or a folder, which many scores need."
-                    + " Default: the score itself, which needs --force.")
-    String output;
-
-    @Option(names = "--force", description = "Replace the output if it is already there.")
-    boolean force;
-
     @Mixin
-    ManyScores many;
+    OutputOptions files;
 
     /** A stripped score keeps its name. */
     private static final class Names implements Naming {
@@ -61,16 +55,16 @@ final class StripCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        ScoreList list = ScoreList.of(scores);
-        Targets targets = Targets.of(list, output, new Names(), parent.console);
-        return many.run(parent.console, list, targets.work((score, file, console) -> {
+        ScoreList list = files.list();
+        Targets targets = Targets.of(list, files.output, new Names(), parent.console);
+        return files.run(parent.console, list, targets.work((score, file, console) -> {
             Path target = targets.of(score);
-            SafeFile.checkFree(target, force);
+            SafeFile.checkFree(target, files.force);
             if (!OwnMarks.isAnnotated(file.text())) {
-                Job.warn(console, score, "has no counts of countstave in it; it is written as it is");
+                score.tell(console, "has no counts of countstave in it; it is written as it is");
             }
             byte[] bytes = file.withText(OwnMarks.strip(file.text())).toBytes();
-            targets.write(score, force, out -> out.write(bytes), console);
+            targets.write(score, files.force, out -> out.write(bytes), console);
         }));
     }
 }

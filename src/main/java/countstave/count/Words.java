@@ -100,7 +100,7 @@ public final class Words {
             }
             // in runs of rests, repeats or slashes the first number is the bar's own within the run
             int number = byGroup ? beat.group() + 1 : beat.number();
-            int run = bar.bar().style().runNumber();
+            int run = bar.bar().look().style().runNumber();
             return number == 1 && run >= 1 ? run : number;
         }
 

@@ -119,9 +119,9 @@ final class NoteReader {
         return length;
     }
 
-    void note(Note note, SourceSpot spot, String instrument) {
+    void note(Note note, SourceSpot spot) {
         NotationReader notations = new NotationReader(note);
-        Head head = NoteConverter.head(note, instrument, notations, options.countHidden());
+        Head head = NoteConverter.head(note, notations, options.countHidden());
         if (note.getChord() != null && last != null && (note.getGrace() != null) == (last.sounding == null
                 && last.grace != Event.Grace.NONE)) {
             join(note, head, notations);

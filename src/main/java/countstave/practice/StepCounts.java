@@ -58,8 +58,8 @@ final class StepCounts {
         content.add(Thinning.beginsNewFamily(written));
         content.add(written.first() - counts.firstAround(written));
         for (BarTimeline bar : counts.around(written)) {
-            content.add(List.of(bar.bar().length(), bar.bar().phase(), bar.bar().meter(), bar.bar().style().runNumber(),
-                    bar.beats(), bar.attacks(), bar.lines(), bar.tuplets(), bar.tempi(), bar.swung() == null));
+            content.add(List.of(bar.bar().length(), bar.bar().phase(), bar.bar().meter(),
+                    bar.bar().look().style().runNumber(), bar.beats(), bar.attacks(), bar.lines(), bar.tuplets(), bar.tempi(), bar.swung() == null));
             content.add(bar.swung());
         }
         return content;

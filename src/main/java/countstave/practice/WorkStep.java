@@ -63,7 +63,7 @@ public enum WorkStep {
             List<Voice> voices = plan.counts().bars().get(i).plan().timeline().bar().voices();
             for (int v = 0; v < voices.size(); v++) {
                 for (Event event : voices.get(v).events()) {
-                    if (event.isAttack() && event.heads().stream().anyMatch(head -> head.unpitched())) {
+                    if (event.isAttack() && event.heads().stream().anyMatch(head -> head.pitch().unpitched())) {
                         Look.Stem stem = event.look().stem();
                         boolean down = stem == null ? v > 0 : stem == Look.Stem.DOWN;
                         hands |= !down;

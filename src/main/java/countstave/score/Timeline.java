@@ -57,7 +57,7 @@ public final class Timeline {
             running = tempi.get(tempi.size() - 1).tempo();
             Pulse pulse = Pulse.of(bar, tempi.get(0).tempo(), choice, groups.get(written.size()));
             written.add(timeline(bar, pulse, tempi));
-            List<SwingChange> changes = fixedSwing == null ? bar.swingChanges() : List.of();
+            List<SwingChange> changes = fixedSwing == null ? bar.markings().swings() : List.of();
             bars.add(SwungAttacks.of(written.get(written.size() - 1), swing, changes));
             swing = changes.isEmpty() ? swing : changes.get(changes.size() - 1).swing();
         }
@@ -67,8 +67,8 @@ public final class Timeline {
     /** The first tempo of the part: it also holds for what stands before it, since nothing else does. */
     private Tempo firstTempo() {
         for (Bar bar : part.bars()) {
-            if (!bar.tempoChanges().isEmpty()) {
-                return bar.tempoChanges().get(0).tempo();
+            if (!bar.markings().tempi().isEmpty()) {
+                return bar.markings().tempi().get(0).tempo();
             }
         }
         return null;
@@ -80,7 +80,7 @@ public final class Timeline {
         if (fixedTempo != null) {
             return tempi;
         }
-        for (TempoChange change : bar.tempoChanges()) {
+        for (TempoChange change : bar.markings().tempi()) {
             if (change.at().equals(tempi.get(tempi.size() - 1).at())) {
                 tempi.remove(tempi.size() - 1);
             }
@@ -116,7 +116,7 @@ public final class Timeline {
                 }
             }
         }
-        List<Tuplet> tuplets = bar.tuplets().stream().filter(t -> selection.takes(t.voice(), t.staff())).toList();
+        List<Tuplet> tuplets = bar.tuplets().stream().filter(t -> selection.takes(t.events().voice(), t.events().staff())).toList();
         BarTimeline own = new BarTimeline(bar, pulse.beats(), pulse.irregular(), List.copyOf(attacks),
                 List.copyOf(lines), tuplets, tempi, null);
         return anyNote ? own : repeated(own);
@@ -124,7 +124,7 @@ public final class Timeline {
 
     /** A bar of repeat signs without notes of its own sounds as the bar (or beat) that it repeats. */
     private BarTimeline repeated(BarTimeline own) {
-        BarStyle style = own.bar().style();
+        BarStyle style = own.bar().look().style();
         int back = switch (style.kind()) {
             case MEASURE_REPEAT -> Math.max(1, style.span());
             case BEAT_REPEAT -> 1;

@@ -25,7 +25,7 @@ public final class Findings {
 
     /** About a position; {@code voice} may be null. */
     public void add(BarView bar, String voice, Offset at, String sentence, Suggestion suggestion) {
-        add(bar, voice, at, bar.bar().source(), sentence, suggestion);
+        add(bar, voice, at, bar.bar().source().spot(), sentence, suggestion);
     }
 
     private void add(BarView bar, String voice, Offset at, SourceSpot spot, String sentence, Suggestion suggestion) {

@@ -25,12 +25,14 @@ import countstave.practice.Stage;
 import countstave.practice.StepCount;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -50,14 +52,30 @@ class SheetPdfTest {
     private static final int TOP = 10;
     private static final Pattern HEADING = Pattern.compile("([0-9]+)\\. +Bars? ([^, ]+).*");
 
-    private static byte[] pdf(CountedScore counted) throws IOException {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        SheetWriter.write(Plans.of(counted), counted.score(), TOP, DayOptions.DEFAULT, OPTIONS, out);
-        return out.toByteArray();
+    /** The sheets with the usual options, each planned, laid out, drawn and read back once. */
+    private static final Map<String, Sheet> SHEETS = new ConcurrentHashMap<>();
+
+    private record Sheet(CountedScore counted, List<PracticePlan> plans, Chart chart, byte[] pdf, List<Run> runs) {
     }
 
-    private static Chart layout(CountedScore counted) {
-        return SheetWriter.layout(Plans.of(counted), counted.score(), TOP, DayOptions.DEFAULT, OPTIONS);
+    private static Sheet sheet(String score) {
+        return SHEETS.computeIfAbsent(score, name -> {
+            try {
+                CountedScore counted = Plans.counted(name);
+                List<PracticePlan> plans = Plans.of(counted);
+                byte[] pdf = pdf(counted, plans);
+                return new Sheet(counted, plans, SheetWriter.layout(plans, counted.score(), TOP, DayOptions.DEFAULT, OPTIONS), pdf,
+                        List.copyOf(SheetReader.read(pdf)));
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        });
+    }
+
+    private static byte[] pdf(CountedScore counted, List<PracticePlan> plans) throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        SheetWriter.write(plans, counted.score(), TOP, DayOptions.DEFAULT, OPTIONS, out);
+        return out.toByteArray();
     }
 
     private static List<Passage> passages(PracticePlan plan) {
@@ -115,10 +133,9 @@ class SheetPdfTest {
     @ParameterizedTest
     @ValueSource(strings = {"dense", "polyrhythms", "groove", "song", "meters"})
     void eachStageShowsWhatIsSaid(String score) {
-        CountedScore counted = Plans.counted(score);
-        List<PracticePlan> plans = Plans.of(counted);
+        List<PracticePlan> plans = sheet(score).plans();
         int compared = 0;
-        for (Drawn drawn : drawn(layout(counted))) {
+        for (Drawn drawn : drawn(sheet(score).chart())) {
             Passage passage = passages(plans.get(drawn.part() - 1)).stream().filter(p -> p.rank() == drawn.rank()).findFirst()
                     .orElseThrow();
             StepCount first = passage.counts().get(0);
@@ -166,10 +183,9 @@ class SheetPdfTest {
     @ParameterizedTest
     @ValueSource(strings = {"dense", "meters"})
     void boldIsPlayedAndSignsAreBreaths(String score) {
-        CountedScore counted = Plans.counted(score);
-        List<PracticePlan> plans = Plans.of(counted);
-        Chart sheet = layout(counted);
-        for (Drawn drawn : drawn(sheet)) {
+        List<PracticePlan> plans = sheet(score).plans();
+        Chart chart = sheet(score).chart();
+        for (Drawn drawn : drawn(chart)) {
             Passage passage = passages(plans.get(drawn.part() - 1)).stream().filter(p -> p.rank() == drawn.rank()).findFirst()
                     .orElseThrow();
             List<Count> counts = passage.counts().get(0).stretch().bars().stream().flatMap(b -> b.segments().stream())
@@ -178,7 +194,7 @@ class SheetPdfTest {
             assertEquals(counts.stream().map(c -> c.say() + c.played()).toList(),
                     words.stream().map(w -> w.string() + (w.style() == Text.Style.BOLD)).toList());
         }
-        long signs = sheet.pages().stream().flatMap(p -> p.shapes().stream()).filter(s -> s.role() == Role.BREATH).count();
+        long signs = chart.pages().stream().flatMap(p -> p.shapes().stream()).filter(s -> s.role() == Role.BREATH).count();
         assertEquals(plans.stream().flatMap(p -> passages(p).stream()).mapToInt(p -> p.counts().get(0).breaths().size()).sum(),
                 signs);
     }
@@ -187,9 +203,8 @@ class SheetPdfTest {
     @ParameterizedTest
     @ValueSource(strings = {"dense", "polyrhythms", "groove", "song", "meters"})
     void onePassageOnePage(String score) {
-        CountedScore counted = Plans.counted(score);
-        List<PracticePlan> plans = Plans.of(counted);
-        List<Drawn> drawn = drawn(layout(counted));
+        List<PracticePlan> plans = sheet(score).plans();
+        List<Drawn> drawn = drawn(sheet(score).chart());
         List<String> headings = drawn.stream().map(d -> d.part() + " " + d.rank() + " " + d.bars()).sorted().toList();
         List<String> planned = new ArrayList<>();
         for (int part = 0; part < plans.size(); part++) {
@@ -206,7 +221,7 @@ class SheetPdfTest {
     /** The whole dense part, with its plan of days, on six pages at most. */
     @Test
     void theDensePartTakesSixPages() {
-        int pages = layout(Plans.counted("dense")).pages().size();
+        int pages = sheet("dense").chart().pages().size();
         assertTrue(pages <= 6, pages + " pages");
     }
 
@@ -214,12 +229,11 @@ class SheetPdfTest {
     @ParameterizedTest
     @ValueSource(strings = {"dense", "meters", "groove"})
     void everyTempoAndEverySeamHasItsBoxes(String score) {
-        CountedScore counted = Plans.counted(score);
         Map<String, Integer> boxes = new LinkedHashMap<>();
         String heading = "";
         String row = "";
         int part = 0;
-        for (Chart.Page page : layout(counted).pages()) {
+        for (Chart.Page page : sheet(score).chart().pages()) {
             for (Shape shape : page.shapes()) {
                 if (shape instanceof Text text) {
                     Matcher passage = HEADING.matcher(text.string());
@@ -235,7 +249,7 @@ class SheetPdfTest {
             }
         }
         Map<String, Integer> expected = new LinkedHashMap<>();
-        List<PracticePlan> plans = Plans.of(counted);
+        List<PracticePlan> plans = sheet(score).plans();
         for (int i = 0; i < plans.size(); i++) {
             for (Passage passage : passages(plans.get(i))) {
                 String prefix = i + 1 + "/" + passage.rank() + "/";
@@ -250,10 +264,10 @@ class SheetPdfTest {
     /** Where a seam of the first count is, its letter stands before the words of the mark. */
     @Test
     void seamsAreNamedInTheMusic() {
-        CountedScore counted = Plans.counted("dense");
-        List<String> marks = layout(counted).pages().stream().flatMap(p -> p.shapes().stream())
+        String score = "dense";
+        List<String> marks = sheet(score).chart().pages().stream().flatMap(p -> p.shapes().stream())
                 .filter(s -> s.role() == Role.CHANGE_WORDS).map(s -> s instanceof Text t ? t.string() : "").toList();
-        for (Passage passage : passages(Plans.of(counted).get(0))) {
+        for (Passage passage : passages(sheet(score).plans().get(0))) {
             for (Seam seam : passage.seams()) {
                 if (seam.count().number() == 1) {
                     String letter = seam.name().replaceAll("[0-9]", "");
@@ -266,15 +280,15 @@ class SheetPdfTest {
     /** The days stand on the first page of a part, each once, with a box for each thing to do. */
     @Test
     void theDaysStandOnTheFirstPage() {
-        CountedScore counted = Plans.counted("dense");
-        DayPlan plan = DayPlan.of(Plans.of(counted).get(0), TOP, DayOptions.DEFAULT);
-        List<Text> texts = layout(counted).pages().get(0).shapes().stream().filter(Text.class::isInstance).map(Text.class::cast)
+        String score = "dense";
+        DayPlan plan = DayPlan.of(sheet(score).plans().get(0), TOP, DayOptions.DEFAULT);
+        List<Text> texts = sheet(score).chart().pages().get(0).shapes().stream().filter(Text.class::isInstance).map(Text.class::cast)
                 .toList();
         for (DayPlan.Day day : plan.days()) {
             assertEquals(1, texts.stream().filter(t -> t.string().equals("Day " + day.number())).count());
         }
         assertTrue(texts.stream().anyMatch(t -> t.string().equals(DayWords.REST)));
-        for (PracticePlan each : List.of(Plans.of(counted).get(0))) {
+        for (PracticePlan each : List.of(sheet(score).plans().get(0))) {
             for (Passage passage : passages(each)) {
                 passage.seams().forEach(seam -> assertTrue(texts.stream().anyMatch(t -> t.string().equals(seam.name()))));
             }
@@ -284,15 +298,14 @@ class SheetPdfTest {
     @ParameterizedTest
     @ValueSource(strings = {"dense", "song", "meters"})
     void nothingIsOutsideThePage(String score) throws IOException {
-        CountedScore counted = Plans.counted(score);
         double margin = OPTIONS.marginMm() * 72 / 25.4 - 8 * POINTS / 10;
-        for (Run run : SheetReader.read(pdf(counted))) {
+        for (Run run : sheet(score).runs()) {
             assertTrue(run.x() > margin - 0.1 && run.right() < OPTIONS.pageWidthMm() * 72 / 25.4 - margin + 0.1, run::toString);
             assertTrue(run.y() > margin && run.y() < OPTIONS.pageHeightMm() * 72 / 25.4 - margin, run::toString);
         }
         double width = OPTIONS.pageWidthMm() / OPTIONS.spaceMm();
         double height = OPTIONS.pageHeightMm() / OPTIONS.spaceMm();
-        for (Chart.Page page : layout(counted).pages()) {
+        for (Chart.Page page : sheet(score).chart().pages()) {
             for (Shape shape : page.shapes()) {
                 if (shape instanceof Line line) {
                     assertTrue(Math.min(line.x1(), line.x2()) > 0 && Math.max(line.x1(), line.x2()) < width, line::toString);
@@ -306,7 +319,7 @@ class SheetPdfTest {
     @ParameterizedTest
     @ValueSource(strings = {"dense", "polyrhythms", "groove", "meters", "song"})
     void wordsDoNotMeet(String score) throws IOException {
-        List<Run> words = SheetReader.read(pdf(Plans.counted(score))).stream().filter(r -> isSyllable(r)
+        List<Run> words = sheet(score).runs().stream().filter(r -> isSyllable(r)
                 || r.text().matches("[·^]|all|played|half|beats|strong|[0-9]+[+].*")).toList();
         assertTrue(words.size() > 200);
         for (int i = 0; i < words.size(); i++) {
@@ -325,11 +338,11 @@ class SheetPdfTest {
 
     @Test
     void cautionsStandOnTheFirstPageOfEachPart() throws IOException {
-        CountedScore counted = Plans.counted("song");
-        Chart sheet = layout(counted);
-        try (PDDocument document = Loader.loadPDF(pdf(counted))) {
-            assertEquals(2, sheet.bookmarks().size());
-            for (Chart.Bookmark part : sheet.bookmarks()) {
+        String score = "song";
+        Chart chart = sheet(score).chart();
+        try (PDDocument document = Loader.loadPDF(sheet(score).pdf())) {
+            assertEquals(2, chart.bookmarks().size());
+            for (Chart.Bookmark part : chart.bookmarks()) {
                 PDFTextStripper stripper = new PDFTextStripper();
                 stripper.setStartPage(part.page() + 1);
                 stripper.setEndPage(part.page() + 1);
@@ -346,10 +359,10 @@ class SheetPdfTest {
     /** Bookmarks lead to the page on which the heading of their passage stands. */
     @Test
     void bookmarksLeadToThePassages() throws IOException {
-        CountedScore counted = Plans.counted("meters");
-        Chart sheet = layout(counted);
-        List<Run> runs = SheetReader.read(pdf(counted));
-        for (Chart.Bookmark part : sheet.bookmarks()) {
+        String score = "meters";
+        Chart chart = sheet(score).chart();
+        List<Run> runs = sheet(score).runs();
+        for (Chart.Bookmark part : chart.bookmarks()) {
             assertTrue(part.inner().size() > 1);
             for (Chart.Bookmark passage : part.inner()) {
                 String onPage = runs.stream().filter(r -> r.page() == passage.page() + 1)
@@ -365,9 +378,9 @@ class SheetPdfTest {
     @ValueSource(booleans = {true, false})
     void headingsStayWithWhatTheyHead(boolean large) throws IOException {
         for (String score : List.of("groove", "dense", "song", "polyrhythms")) {
-            CountedScore counted = Plans.counted(score);
+            CountedScore counted = sheet(score).counted();
             ByteArrayOutputStream out = new ByteArrayOutputStream();
-            SheetWriter.write(Plans.of(counted), counted.score(), TOP, DayOptions.DEFAULT, OPTIONS.withLarge(large), out);
+            SheetWriter.write(sheet(score).plans(), counted.score(), TOP, DayOptions.DEFAULT, OPTIONS.withLarge(large), out);
             Map<Integer, Run> lowest = new LinkedHashMap<>();
             for (Run run : SheetReader.read(out.toByteArray())) {
                 if (!run.text().isBlank() && run.y() < OPTIONS.pageHeightMm() * 72 / 25.4 * 0.9) {
@@ -382,6 +395,7 @@ class SheetPdfTest {
 
     @Test
     void theSamePlanGivesTheSameBytes() throws IOException {
-        assertArrayEquals(pdf(Plans.counted("polyrhythms")), pdf(Plans.counted("polyrhythms")));
+        CountedScore counted = Plans.counted("polyrhythms");
+        assertArrayEquals(sheet("polyrhythms").pdf(), pdf(counted, Plans.of(counted)));
     }
 }

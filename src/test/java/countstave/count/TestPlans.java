@@ -5,20 +5,22 @@ import countstave.grid.CoveringGrid;
 import countstave.grid.PartPlan;
 import countstave.grid.Segment;
 import countstave.score.Bar;
+import countstave.score.BarLook;
+import countstave.score.BarName;
+import countstave.score.BarSource;
 import countstave.score.BarStyle;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
+import countstave.score.Markings;
 import countstave.score.Meter;
 import countstave.score.Part;
 import countstave.score.PartTimeline;
-import countstave.score.SourceSpot;
 import countstave.score.Swung;
 import countstave.score.Tempo;
 import countstave.score.TempoChange;
 import countstave.score.VoiceAttacks;
 import countstave.time.Duration;
 import countstave.time.Offset;
-import countstave.time.Proportion;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -257,9 +259,8 @@ public final class TestPlans {
         private BarPlan plan() {
             int index = bars.size();
             BarStyle style = run == 0 ? BarStyle.NONE : new BarStyle(BarStyle.Kind.MULTI_REST, run, run);
-            Bar bar = new Bar(index, Integer.toString(index + 1), !phase.isZero(), meter, index == 0, length, phase,
-                    List.of(), List.of(), List.of(), List.of(), List.of(), null, null, style, Proportion.of(480),
-                    SourceSpot.NONE);
+            Bar bar = new Bar(new BarName(index, Integer.toString(index + 1), !phase.isZero()), meter, length, phase,
+                    List.of(), List.of(), Markings.NONE, BarLook.of(index == 0, null, null, style), BarSource.NONE);
             Swung told = swung == null ? null
                     : new Swung(swung.unit(), swung.longPart(), swung.shortPart(), List.copyOf(attacks));
             BarTimeline timeline = new BarTimeline(bar, beats(), !groups.isEmpty(),

@@ -17,7 +17,7 @@ class WorkedExamplesTest {
     @ParameterizedTest(name = "{4}: {2}")
     @CsvSource(delimiter = '|', textBlock = """
             # system | meter | rhythm | printed, by our signs | source; shown
-            numbers | 4/4 | 8 4. 4._ 8 | 1 & (2) (&) (3) (&) (4) & | music.stackexchange 100518 | ALL
+            numbers | 4/4 | 8 4.~ 4. 8 | 1 & (2) (&) (3) (&) (4) & | music.stackexchange 100518 | ALL
             numbers | 4/4 | 2 4 4 | 1 (2) 3 4 | insidethemusic.co.uk/rhythm | ALL
             numbers | 4/4 | 8 8 4 4 4 | 1 & 2 3 4 | insidethemusic.co.uk/rhythm | NEEDED
             numbers | 4/4 | r1 | (1) (2) (3) (4) | a music-theory primer p. 127 | ALL

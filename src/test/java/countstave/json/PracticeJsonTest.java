@@ -25,7 +25,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class PracticeJsonTest {
 
     private static final String SIXTEENTHS = "16 16 16 16 16 16 16 16 16 16 16 16 16 16 16 16";
-    private static final String TRIPLETS = "[3:2 8 8 8] [3:2 8 8 8] [3:2 8 8 8] [3:2 8 8 8]";
+    private static final String TRIPLETS = "3:2[8 8 8] 3:2[8 8 8] 3:2[8 8 8] 3:2[8 8 8]";
 
     private static Map<String, Object> json(CountedScore counted) throws IOException {
         StringBuilder out = new StringBuilder();

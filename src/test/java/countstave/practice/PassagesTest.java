@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import countstave.count.PartCounts;
 import countstave.grid.Bars;
 import countstave.score.Bar;
+import countstave.score.BarLook;
 import countstave.score.BarTimeline;
 import countstave.score.Barline;
 import countstave.score.Direction;
@@ -43,9 +44,8 @@ class PassagesTest {
         List<BarTimeline> bars = new ArrayList<>(part.bars());
         BarTimeline t = bars.get(index);
         Bar b = t.bar();
-        Bar changed = new Bar(b.index(), b.number(), b.implicit(), b.meter(), b.meterShown(), b.length(), b.phase(),
-                b.voices(), b.tuplets(), direction == null ? List.of() : List.of(direction), b.tempoChanges(),
-                b.staffChanges(), b.left(), right, b.style(), b.divisions(), b.source());
+        Bar changed = b.withDirections(direction == null ? List.of() : List.of(direction))
+                .withLook(new BarLook(b.look().meterShown(), b.look().left(), right, b.look().style()));
         bars.set(index, t.withBar(changed));
         return new PartTimeline(part.part(), bars, part.tempoAssumed());
     }
@@ -128,7 +128,7 @@ class PassagesTest {
         ScoreException none = assertThrows(ScoreException.class, () -> PracticePlan.of(rests, PracticeOptions.DEFAULT));
         assertEquals("part Drum: bars 1–3 hold no attack, so there is nothing to practise; choose others with --bars",
                 none.getMessage());
-        PartCounts empty = Parts.of(FOUR_FOUR, 90);
+        PartCounts empty = Parts.of(new PartTimeline(rests.plan().timeline().part(), List.of(), false));
         assertTrue(assertThrows(ScoreException.class, () -> PracticePlan.of(empty, PracticeOptions.DEFAULT))
                 .getMessage().contains("no bars are selected"));
     }

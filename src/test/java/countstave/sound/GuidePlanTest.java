@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import countstave.chart.Rhythms;
+import countstave.testing.Rhythms;
 import countstave.count.BarCounts;
 import countstave.count.Count;
 import countstave.count.SegmentCounts;

@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import countstave.chart.Rhythms;
+import countstave.testing.Rhythms;
 import countstave.grid.Bars;
 import countstave.practice.Parts;
 import countstave.practice.Stage;

@@ -69,7 +69,7 @@ final class BarMeasure {
     private void readVoices() {
         for (Voices.Sided sided : Voices.on(bar, context.staff())) {
             Voice voice = sided.voice();
-            List<Tuplet> tuplets = bar.tuplets().stream().filter(t -> t.voice().equals(voice.name()))
+            List<Tuplet> tuplets = bar.tuplets().stream().filter(t -> t.events().voice().equals(voice.name()))
                     .sorted(Comparator.comparingInt(Tuplet::depth)).toList();
             List<BeamGroup> beams = new BeamGrouper(voice.events(), tuplets, beats, bar.meter(), context.staff())
                     .groups();
@@ -153,7 +153,7 @@ final class BarMeasure {
     }
 
     private void clefChanges() {
-        for (StaffChange change : bar.staffChanges()) {
+        for (StaffChange change : bar.markings().staves()) {
             boolean here = change.staff() == 0 || change.staff() == context.staff();
             if (here && change.at().isAfter(Offset.ZERO) && change.at().isBefore(bar.end())) {
                 moment(change.at()).changes.add(change);

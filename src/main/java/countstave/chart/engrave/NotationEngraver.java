@@ -16,7 +16,7 @@ public final class NotationEngraver implements BarEngraver {
 
     @Override
     public EngravedBar engrave(BarTimeline bar, EngraveContext context) {
-        BarStyle.Kind kind = bar.bar().style().kind();
+        BarStyle.Kind kind = bar.bar().look().style().kind();
         Frame frame = new Frame(bar.bar(), bar.bar(), context);
         return switch (kind) {
             case MEASURE_REPEAT -> new RepeatBar(frame);

@@ -31,7 +31,7 @@ final class RepeatBar extends FramedBar {
     @Override
     public Placed place(Placing placing) {
         Canvas canvas = canvas();
-        BarStyle style = frame.first.style();
+        BarStyle style = frame.first.look().style();
         int span = Math.max(1, style.span());
         double middle = StaffMap.middle(frame.lines());
         if (span == 1) {

@@ -23,7 +23,7 @@ final class SlashBar extends FramedBar {
                 beats.add(beat.start());
             }
         }
-        sign = bar.bar().style().kind() == BarStyle.Kind.SLASH ? "noteheadSlashHorizontalEnds" : "repeatBarSlash";
+        sign = bar.bar().look().style().kind() == BarStyle.Kind.SLASH ? "noteheadSlashHorizontalEnds" : "repeatBarSlash";
     }
 
     @Override

@@ -113,17 +113,17 @@ final class BarMeasurer {
     private static int runEnd(PartCounts counts, int start) {
         int end = start + 1;
         while (end < counts.bars().size() && isRest(counts, end - 1) && isRest(counts, end)
-                && bar(counts, end).style().runNumber() == bar(counts, end - 1).style().runNumber() + 1
-                && bar(counts, end).directions().isEmpty() && bar(counts, end).left() == null
-                && bar(counts, end - 1).right() == null && !bar(counts, end).meterShown()
-                && bar(counts, end).staffChanges().isEmpty()) {
+                && bar(counts, end).look().style().runNumber() == bar(counts, end - 1).look().style().runNumber() + 1
+                && bar(counts, end).directions().isEmpty() && bar(counts, end).look().left() == null
+                && bar(counts, end - 1).look().right() == null && !bar(counts, end).look().meterShown()
+                && bar(counts, end).markings().staves().isEmpty()) {
             end++;
         }
         return end;
     }
 
     private static boolean isRest(PartCounts counts, int i) {
-        return bar(counts, i).style().kind() == BarStyle.Kind.MULTI_REST
+        return bar(counts, i).look().style().kind() == BarStyle.Kind.MULTI_REST
                 && counts.bars().get(i).plan().timeline().attacks().isEmpty();
     }
 
@@ -140,7 +140,7 @@ final class BarMeasurer {
         for (int s = 0; s < states.size(); s++) {
             EngraveContext context = new EngraveContext(staves.get(s), states.get(s), previous, next,
                     measures.music(), measures.text(), lineNotes.get(s));
-            boolean rests = bar(counts, start).style().kind() == BarStyle.Kind.MULTI_REST && isRest(counts, start);
+            boolean rests = bar(counts, start).look().style().kind() == BarStyle.Kind.MULTI_REST && isRest(counts, start);
             engraved.add(rests ? engraver.engraveRests(timelines, context)
                     : engraver.engrave(timelines.get(0), context));
         }
@@ -152,10 +152,10 @@ final class BarMeasurer {
     /** Where the page begins, or bars were left out, the time signature is shown whatever the file does. */
     private static BarTimeline withMeter(BarTimeline timeline) {
         Bar bar = timeline.bar();
-        if (bar.meterShown() || bar.meter().isSenzaMisura()) {
+        if (bar.look().meterShown() || bar.meter().isSenzaMisura()) {
             return timeline;
         }
-        return timeline.withBar(bar.withMeterShown());
+        return timeline.withBar(bar.withLook(bar.look().withMeterShown(true)));
     }
 
     private MeasuredBar run(List<BarCounts> run, List<EngravedBar> engraved, List<StaffState> states,

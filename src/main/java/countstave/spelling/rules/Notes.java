@@ -2,6 +2,7 @@ package countstave.spelling.rules;
 
 import countstave.score.Event;
 import countstave.score.Head;
+import countstave.score.Pitch;
 import countstave.spelling.respell.Words;
 
 /** Notes in words. */
@@ -19,22 +20,24 @@ final class Notes {
 
     /** {@code C sharp 4}; of unpitched notes the place on the staff. */
     static String pitch(Head head) {
-        String alter = switch (head.alter()) {
+        Pitch pitch = head.pitch();
+        String alter = switch (pitch.alter()) {
             case 1 -> " sharp";
             case -1 -> " flat";
             case 2 -> " double sharp";
             case -2 -> " double flat";
             default -> "";
         };
-        return head.step() + alter + " " + head.octave();
+        return pitch.step() + alter + " " + pitch.octave();
     }
 
     /** Whether two heads sound the same pitch, however they are spelled. */
     static boolean sameSound(Head a, Head b) {
-        return a.samePitchAs(b) || !a.unpitched() && !b.unpitched() && semitone(a) == semitone(b);
+        boolean pitched = !a.pitch().unpitched() && !b.pitch().unpitched();
+        return a.pitch().equals(b.pitch()) || pitched && semitone(a.pitch()) == semitone(b.pitch());
     }
 
-    private static int semitone(Head head) {
-        return head.octave() * 12 + SEMITONES[head.step() - 'A'] + head.alter();
+    private static int semitone(Pitch pitch) {
+        return pitch.octave() * 12 + SEMITONES[pitch.step() - 'A'] + pitch.alter();
     }
 }

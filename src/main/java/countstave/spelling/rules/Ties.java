@@ -56,7 +56,7 @@ final class Ties {
             return false;
         }
         BarView next = part.bar(bar.bar().index() + 1);
-        return jumps(bar.bar().right()) || next != null && jumps(next.bar().left());
+        return jumps(bar.bar().look().right()) || next != null && jumps(next.bar().look().left());
     }
 
     /** Whether the music may come to this event by a jump. */
@@ -65,7 +65,7 @@ final class Ties {
             return false;
         }
         BarView before = part.bar(bar.bar().index() - 1);
-        return jumps(bar.bar().left()) || before != null && jumps(before.bar().right());
+        return jumps(bar.bar().look().left()) || before != null && jumps(before.bar().look().right());
     }
 
     private static boolean jumps(Barline line) {

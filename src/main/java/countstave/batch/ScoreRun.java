@@ -1,0 +1,74 @@
+package countstave.batch;
+
+import countstave.files.Console;
+import countstave.files.Progress;
+import java.io.IOException;
+import java.util.Locale;
+
+/**
+ * The work of a command on its scores: one is worked on at once, many in a {@link Batch}.
+ *
+ * @param console where everything goes
+ * @param list the scores
+ * @param threads how many of many are worked on at a time, from 1 to {@link #MOST_THREADS}
+ */
+public record ScoreRun(Console console, ScoreList list, int threads) {
+
+    public static final int MOST_THREADS = 256;
+
+    /**
+     * Does the work.
+     *
+     * @return whether it was done on every score
+     */
+    public <R> boolean run(ScoreWork<R> work) throws IOException {
+        return list.many() ? many(work) : one(list.scores().get(0), work);
+    }
+
+    /**
+     * Does work that prints. What one score prints stands alone; of many, each stands under its name.
+     *
+     * @param json whether it prints JSON
+     * @return whether it was done on every score
+     */
+    public boolean print(boolean json, ScoreWork<Void> work) throws IOException {
+        if (!list.many()) {
+            return run(work);
+        }
+        ManyPrinted printed = json ? new ManyPrinted.Json(work) : new ManyPrinted.Text(work);
+        printed.begin(console.out());
+        boolean done = run(printed);
+        printed.end(console.out());
+        console.out().flush();
+        return done;
+    }
+
+    /** One score: what it prints goes out as it is made. */
+    private <R> boolean one(NamedScore score, ScoreWork<R> work) throws IOException {
+        Outcome<R> outcome;
+        try {
+            outcome = Outcome.of(() -> work.run(score, score.open(console), console));
+        } catch (OutOfMemoryError e) {
+            outcome = Outcome.failed(Outcome.NO_MEMORY);
+        }
+        if (outcome.problem() != null) {
+            score.tell(console, outcome.problem());
+        }
+        work.deliver(score, new byte[0], outcome.result(), outcome.problem(), console.out());
+        console.out().flush();
+        return outcome.problem() == null;
+    }
+
+    private <R> boolean many(ScoreWork<R> work) throws IOException {
+        long start = System.nanoTime();
+        Tally tally = new Batch<>(console, work, threads, Progress.onTerminal(console.err())).run(list.scores());
+        if (list.scores().size() > 1) {
+            console.tell(String.format(Locale.ROOT, "%s, %.1f s", tally.summary(), (System.nanoTime() - start) / 1e9));
+        }
+        if (tally.partsNowhere()) {
+            console.tell("no score has what --part asks for: check it; 'countstave parts' lists the parts there are");
+            return false;
+        }
+        return tally.failed == 0 && !tally.brokenOff;
+    }
+}
