@@ -161,7 +161,7 @@ final class PracticeCommand implements Callable<Integer> {
             CountedScore counted = SharedOptions.count(score, file, console, counting);
             List<PracticePlan> plans = plans(counted, options);
             guides.options().click().check(plans);
-            print(counted, plans, console.out());
+            print(counted, plans, dayOptions, console.out());
             return null;
         });
     }
@@ -180,14 +180,14 @@ final class PracticeCommand implements Callable<Integer> {
         return plans;
     }
 
-    private void print(CountedScore counted, List<PracticePlan> plans, PrintStream to) throws IOException {
+    private void print(CountedScore counted, List<PracticePlan> plans, DayOptions dayOptions, PrintStream to) throws IOException {
         StringBuilder out = new StringBuilder();
         if (format == Format.json) {
             PracticeJson.write(counted.score().title(), counted.score().source(), plans, out);
         } else {
             for (PracticePlan plan : plans) {
                 out.append(out.isEmpty() ? "" : "\n");
-                PracticeText.write(counted.score().title(), plan, top, !ascii, out);
+                PracticeText.write(counted.score().title(), plan, top, dayOptions, !ascii, out);
             }
         }
         to.print(out);

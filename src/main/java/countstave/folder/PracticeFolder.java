@@ -89,7 +89,7 @@ public final class PracticeFolder {
             String separator = "";
             for (PracticePlan plan : plans) {
                 out.append(separator);
-                PracticeText.write(title, plan, top, true, out);
+                PracticeText.write(title, plan, top, days, true, out);
                 separator = "\n";
             }
         })));

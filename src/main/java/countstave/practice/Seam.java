@@ -13,15 +13,23 @@ import java.util.List;
  * @param around the bars the loops are taken from: those of the passage and, where there are any, one on either side
  * @param bar the bar in which the new count begins, from the first bar of {@code around}
  * @param at where it begins, from that bar's start
- * @param before what is counted before
- * @param after what is counted from here on
- * @param speed how many times as fast as before the words come from here on
+ * @param turn what changes
  * @param loops the pieces, the smallest first
  * @param figures by what it was put in its place among the others
  * @param also printed numbers of the other bars in which the same change is made
  */
-public record Seam(String name, StepCount count, Stretch around, int bar, Offset at, SpokenUnit before, SpokenUnit after,
-        Proportion speed, List<Loop> loops, Difficulty figures, List<String> also) {
+public record Seam(String name, StepCount count, Stretch around, int bar, Offset at, Turn turn, List<Loop> loops,
+        Difficulty figures, List<String> also) {
+
+    /**
+     * From one unit to another.
+     *
+     * @param before what is counted before
+     * @param after what is counted from here on
+     * @param speed how many times as fast as before the words come from here on
+     */
+    public record Turn(SpokenUnit before, SpokenUnit after, Proportion speed) {
+    }
 
     /**
      * Where a seam stands in the music, its own place or one that is looped alike.
@@ -97,11 +105,11 @@ public record Seam(String name, StepCount count, Stretch around, int bar, Offset
     }
 
     Seam named(String newName) {
-        return new Seam(newName, count, around, bar, at, before, after, speed, loops, figures, also);
+        return new Seam(newName, count, around, bar, at, turn, loops, figures, also);
     }
 
     Seam alsoIn(List<String> bars) {
-        return new Seam(name, count, around, bar, at, before, after, speed, loops, figures, List.copyOf(bars));
+        return new Seam(name, count, around, bar, at, turn, loops, figures, List.copyOf(bars));
     }
 
     Mark mark(String markName) {

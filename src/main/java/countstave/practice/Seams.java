@@ -94,8 +94,8 @@ final class Seams {
                         / Math.log(2)), change.leavesFamily(), place,
                         Math.max(Rarity.of(around, before), Rarity.of(around, after)));
                 seams.add(new Seam("", count, around, after.bar(), at,
-                        SpokenUnit.of(around.timeline(before.bar()), before.segment()), SpokenUnit.of(bar, after.segment()),
-                        change.before().over(change.after()), loops(around, after.bar(), after.start()), figures, List.of()));
+                        new Seam.Turn(SpokenUnit.of(around.timeline(before.bar()), before.segment()),
+                                SpokenUnit.of(bar, after.segment()), change.before().over(change.after())), loops(around, after.bar(), after.start()), figures, List.of()));
             }
         }
         return seams;

@@ -239,7 +239,7 @@ class SheetPdfTest {
                     Matcher passage = HEADING.matcher(text.string());
                     part += text.string().startsWith("Order of work") ? 1 : 0;
                     // the tempo in a heading is a text of its own, behind its note
-                    boolean head = text.role() == Role.SHEET_HEADING && !text.string().strip().startsWith("=");
+                    boolean head = text.role() == Role.SHEET_HEADING && !text.string().contains("=");
                     heading = head ? passage.matches() ? passage.group(1) : "" : heading;
                     row = text.role() == Role.SHEET_TEXT && !heading.isEmpty()
                             ? part + "/" + heading + "/" + text.string().replaceAll(".*= *", "").replaceAll(" .*", "") : row;

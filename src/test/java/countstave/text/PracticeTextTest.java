@@ -21,7 +21,7 @@ class PracticeTextTest {
 
     private static String text(CountedScore counted, int top, boolean symbols) throws IOException {
         StringBuilder out = new StringBuilder();
-        PracticeText.write(counted.score().title(), Plans.of(counted).get(0), top, symbols, out);
+        PracticeText.write(counted.score().title(), Plans.of(counted).get(0), top, null, symbols, out);
         return out.toString();
     }
 
@@ -81,7 +81,7 @@ class PracticeTextTest {
     private static String byHand(int tempo, IntFunction<String> unit, String bar) throws IOException {
         CountedScore counted = Plans.countedXml(Snippets.in("4/4").tempo(tempo).bar(bar).bar(bar).xml());
         StringBuilder out = new StringBuilder();
-        PracticeText.write("test", Plans.by(counted, unit), 10, true, out);
+        PracticeText.write("test", Plans.by(counted, unit), 10, null, true, out);
         return out.toString();
     }
 
