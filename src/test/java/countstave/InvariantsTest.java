@@ -23,11 +23,13 @@ import countstave.musicxml.ScoreReader;
 import countstave.musicxml.Splice;
 import countstave.score.Event;
 import countstave.score.Part;
+import countstave.score.PulseChoice;
 import countstave.score.Score;
 import countstave.score.ScoreException;
 import countstave.score.Selection;
 import countstave.score.Swing;
 import countstave.score.Tempo;
+import countstave.score.TimeOptions;
 import countstave.score.Voice;
 import countstave.testing.Corpus;
 import countstave.testing.PublishedSchemas;
@@ -86,8 +88,8 @@ class InvariantsTest {
         CountingOptions usual = CountingOptions.defaults();
         boolean may = felt != FeltNotes.NO;
         PlanOptions plan = new PlanOptions(usual.plan().weights(), usual.plan().voiceLimit(), may, may);
-        return new CountingOptions(usual.parts(), usual.selection(), usual.bars(), usual.system(), usual.beat(),
-                Tempo.of(132), plan, false, new Swing(Swing.EIGHTH, 2, 1), felt);
+        return usual.with(plan, felt)
+                .with(new TimeOptions(PulseChoice.BY_METER, Tempo.of(132), new Swing(Swing.EIGHTH, 2, 1)));
     }
 
     private static void check(Path path, CountingOptions options) throws Exception {

@@ -4,15 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import countstave.count.BarCounts;
 import countstave.count.CountingSystem;
-import countstave.count.FeltNotes;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
-import countstave.grid.PlanOptions;
 import countstave.musicxml.Annotator;
 import countstave.musicxml.ScoreFile;
-import countstave.score.BarChoice;
-import countstave.score.PartChoice;
-import countstave.score.PulseChoice;
 import countstave.score.Selection;
 import countstave.testing.Snippets;
 import java.nio.charset.StandardCharsets;
@@ -37,8 +32,7 @@ class WorkedExamplesTest {
 
     private static CountedScore count(String xml, String system) {
         return CountedScore.of(ScoreFile.of("test.musicxml", xml.getBytes(StandardCharsets.UTF_8)),
-                new CountingOptions(PartChoice.ALL, Selection.ALL, BarChoice.ALL, CountingSystem.named(system),
-                        PulseChoice.BY_METER, null, PlanOptions.DEFAULT, false, null, FeltNotes.YES));
+                CountingOptions.defaults().with(CountingSystem.named(system)));
     }
 
     /** Every count, unplayed ones in parentheses, bars apart by a bar line. */

@@ -120,8 +120,7 @@ final class WarmUp {
 
     private static Event event(Offset at, NoteValue value, Ratio ratio, char step, boolean rest) {
         Head head = Head.of(Pitch.of(step, 'F' == step ? 4 : 5, 0, true));
-        Look look = new Look(null, List.of(), at.equals(Offset.ZERO) ? List.of("accent") : List.of(), false, null, 0,
-                List.of(), List.of());
+        Look look = at.equals(Offset.ZERO) ? Look.PLAIN.withArticulations(List.of("accent")) : Look.PLAIN;
         Written written = Written.of(value, 0, ratio);
         return new Event(at, written.length(), rest ? Nature.REST : Nature.NOTE, rest ? List.of() : List.of(head),
                 new Notation(written, written.length(), Proportion.ONE, List.of()), 1, look, SourceSpot.NONE, List.of());

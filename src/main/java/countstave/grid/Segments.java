@@ -1,7 +1,6 @@
 package countstave.grid;
 
 import countstave.score.BarTimeline;
-import countstave.score.Tuplet;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.ArrayList;
@@ -48,7 +47,6 @@ final class Segments {
         Offset end = bar.cut(step.to());
         Duration unit = units.unit(step.state());
         Units.Kind kind = units.kind(step.state());
-        Tuplet tuplet = step.tuplet() < 0 ? null : timeline.tuplets().get(step.tuplet());
         List<Offset> felt = new ArrayList<>();
         for (Offset attack : timeline.attacks()) {
             if (kind != Units.Kind.SWUNG && attack.isWithin(start, end) && !attack.minus(start).isMultipleOf(unit)) {
@@ -57,7 +55,7 @@ final class Segments {
         }
         Duration grid = CoveringGrid.unit(start, end, unit, felt);
         return new Segment(start, end, unit, kind == Units.Kind.SPAN ? Segment.Kind.SPAN : Segment.Kind.FILL,
-                !unit.equals(before), timeline.tempoAt(start).rate(unit), tuplet, List.copyOf(felt), grid,
+                !unit.equals(before), timeline.tempoAt(start).rate(unit), List.copyOf(felt), grid,
                 kind == Units.Kind.SWUNG ? timeline.swung() : null);
     }
 }

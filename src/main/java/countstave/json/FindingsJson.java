@@ -45,11 +45,11 @@ public final class FindingsJson implements FindingsReport {
 
     private void finding(Finding finding) throws IOException {
         out.raw("{\"rule\":").text(finding.rule()).raw(",\"severity\":").text(finding.severity().word());
-        out.raw(",\"part\":").text(finding.partId()).raw(",\"partName\":").text(finding.partName());
-        out.raw(",\"index\":" + finding.barIndex()).raw(",\"bar\":").text(finding.barNumber());
-        out.raw(",\"at\":").text(finding.at().toString()).raw(",\"beat\":").text(finding.beat());
-        if (finding.voice() != null) {
-            out.raw(",\"voice\":").text(finding.voice());
+        out.raw(",\"part\":").text(finding.where().partId()).raw(",\"partName\":").text(finding.partName());
+        out.raw(",\"index\":" + finding.where().barIndex()).raw(",\"bar\":").text(finding.where().barNumber());
+        out.raw(",\"at\":").text(finding.where().at().toString()).raw(",\"beat\":").text(finding.beat());
+        if (finding.where().voice() != null) {
+            out.raw(",\"voice\":").text(finding.where().voice());
         }
         out.raw(",\"line\":" + finding.line()).raw(",\"sentence\":").text(finding.sentence());
         if (finding.suggestion() != null) {

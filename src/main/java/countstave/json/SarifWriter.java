@@ -102,8 +102,8 @@ public final class SarifWriter implements FindingsReport {
             out.raw(",\"region\":{\"startLine\":" + finding.line()).raw("}");
         }
         out.raw("},\"logicalLocations\":[{\"fullyQualifiedName\":").text(place).raw(",\"kind\":\"element\"}]}]");
-        out.raw(",\"properties\":{\"part\":").text(finding.partId()).raw(",\"bar\":").text(finding.barNumber());
-        out.raw(",\"at\":").text(finding.at().toString()).raw("}}");
+        out.raw(",\"properties\":{\"part\":").text(finding.where().partId()).raw(",\"bar\":").text(finding.where().barNumber());
+        out.raw(",\"at\":").text(finding.where().at().toString()).raw("}}");
     }
 
     private void artifact(String name) throws IOException {

@@ -134,8 +134,6 @@ final class HiddenNotes {
         event.heads.clear();
         event.printed = false;
         // its beam may go on in printed notes, a word under it be printed, and a tremolo's ratio is no tuplet
-        Look look = event.look;
-        event.look = new Look(null, look.beams(), List.of(), false, look.tremolo(), 0, List.of(), look.lyrics(), List.of(),
-                false);
+        event.look = event.look.withoutNote();
     }
 }

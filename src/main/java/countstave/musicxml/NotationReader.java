@@ -176,11 +176,6 @@ final class NotationReader {
         return tiedStop;
     }
 
-    /** How many slurs begin here. */
-    int slurs() {
-        return (int) slurs.stream().filter(SlurMark::start).count();
-    }
-
     List<SlurMark> slurMarks() {
         return List.copyOf(slurs);
     }

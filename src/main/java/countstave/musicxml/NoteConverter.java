@@ -141,8 +141,8 @@ final class NoteConverter {
     static Look look(Note note, NotationReader notations, List<Lyric> lyrics) {
         Stem stem = note.getStem();
         return new Look(stem == null || stem.getValue() == null ? null : Look.Stem.valueOf(stem.getValue().name()),
-                beams(note), notations.articulations(), notations.fermata(), notations.tremolo(), notations.slurs(),
-                notations.other(), lyrics, notations.slurMarks(), note.getPrintSpacing() != YesNo.NO);
+                beams(note), notations.articulations(), notations.fermata(), notations.tremolo(), notations.other(),
+                lyrics, notations.slurMarks(), note.getPrintSpacing() != YesNo.NO);
     }
 
     private static List<BeamMark> beams(Note note) {

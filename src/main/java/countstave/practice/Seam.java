@@ -13,22 +13,22 @@ import java.util.List;
  * @param around the bars the loops are taken from: those of the passage and, where there are any, one on either side
  * @param bar the bar in which the new count begins, from the first bar of {@code around}
  * @param at where it begins, from that bar's start
- * @param turn what changes
+ * @param change what it leads from and to
  * @param loops the pieces, the smallest first
  * @param figures by what it was put in its place among the others
  * @param also printed numbers of the other bars in which the same change is made
  */
-public record Seam(String name, StepCount count, Stretch around, int bar, Offset at, Turn turn, List<Loop> loops,
+public record Seam(String name, StepCount count, Stretch around, int bar, Offset at, Change change, List<Loop> loops,
         Difficulty figures, List<String> also) {
 
     /**
-     * From one unit to another.
+     * From one count to another.
      *
      * @param before what is counted before
      * @param after what is counted from here on
      * @param speed how many times as fast as before the words come from here on
      */
-    public record Turn(SpokenUnit before, SpokenUnit after, Proportion speed) {
+    public record Change(SpokenUnit before, SpokenUnit after, Proportion speed) {
     }
 
     /**
@@ -104,12 +104,27 @@ public record Seam(String name, StepCount count, Stretch around, int bar, Offset
         }
     }
 
+    /** As {@link Change#before}. */
+    public SpokenUnit before() {
+        return change.before();
+    }
+
+    /** As {@link Change#after}. */
+    public SpokenUnit after() {
+        return change.after();
+    }
+
+    /** As {@link Change#speed}. */
+    public Proportion speed() {
+        return change.speed();
+    }
+
     Seam named(String newName) {
-        return new Seam(newName, count, around, bar, at, turn, loops, figures, also);
+        return new Seam(newName, count, around, bar, at, change, loops, figures, also);
     }
 
     Seam alsoIn(List<String> bars) {
-        return new Seam(name, count, around, bar, at, turn, loops, figures, List.copyOf(bars));
+        return new Seam(name, count, around, bar, at, change, loops, figures, List.copyOf(bars));
     }
 
     Mark mark(String markName) {

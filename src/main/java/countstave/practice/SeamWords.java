@@ -30,8 +30,8 @@ public final class SeamWords {
 
     private static String change(Seam seam, NoteNames names) {
         boolean rare = seam.rarityAfter() >= RARE && seam.rarityAfter() == seam.figures().rarity();
-        return "the " + (rare ? "rare " : "") + seam.turn().after().name(names) + (seam.turn().after().isSpan() ? " comes" : " come")
-                + " right after the " + seam.turn().before().name(names) + ", " + speed(seam.turn().speed(), names);
+        return "the " + (rare ? "rare " : "") + seam.after().name(names) + (seam.after().isSpan() ? " comes" : " come")
+                + " right after the " + seam.before().name(names) + ", " + speed(seam.speed(), names);
     }
 
     private static String speed(Proportion speed, NoteNames names) {

@@ -93,9 +93,10 @@ final class Seams {
                 Seam.Difficulty figures = new Seam.Difficulty(Math.abs(Math.log(change.before().over(change.after()).toDouble())
                         / Math.log(2)), change.leavesFamily(), place,
                         Math.max(Rarity.of(around, before), Rarity.of(around, after)));
-                seams.add(new Seam("", count, around, after.bar(), at,
-                        new Seam.Turn(SpokenUnit.of(around.timeline(before.bar()), before.segment()),
-                                SpokenUnit.of(bar, after.segment()), change.before().over(change.after())), loops(around, after.bar(), after.start()), figures, List.of()));
+                Seam.Change spoken = new Seam.Change(SpokenUnit.of(around.timeline(before.bar()), before.segment()),
+                        SpokenUnit.of(bar, after.segment()), change.before().over(change.after()));
+                seams.add(new Seam("", count, around, after.bar(), at, spoken, loops(around, after.bar(), after.start()),
+                        figures, List.of()));
             }
         }
         return seams;

@@ -185,13 +185,9 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
 
     private static BarCounts counted(BarTimeline timeline, BarCounts as) {
         List<SegmentCounts> segments = as.segments().stream()
-                .map(counts -> new SegmentCounts(in(timeline, counts.segment()), counts.counts())).toList();
+                .map(counts -> new SegmentCounts(counts.segment().withRate(
+                        timeline.tempoAt(counts.segment().start()).rate(counts.segment().unit())), counts.counts())).toList();
         return new BarCounts(new BarPlan(timeline, segments.stream().map(SegmentCounts::segment).toList()), segments);
-    }
-
-    private static Segment in(BarTimeline bar, Segment s) {
-        return new Segment(s.start(), s.end(), s.unit(), s.kind(), s.change(), bar.tempoAt(s.start()).rate(s.unit()),
-                s.span(), s.felt(), s.grid(), s.swung());
     }
 
     public boolean hasAttacks() {

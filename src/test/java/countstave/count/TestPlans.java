@@ -224,7 +224,7 @@ public final class TestPlans {
         private BarMaker segment(Duration unit, String end, Segment.Kind kind, Duration grid, Swung pairs) {
             boolean change = !unit.equals(lastUnit);
             lastUnit = unit;
-            segments.add(new Segment(at, Offset.parse(end), unit, kind, change, tempo.rate(unit), null,
+            segments.add(new Segment(at, Offset.parse(end), unit, kind, change, tempo.rate(unit),
                     felt.stream().map(this::sounding).toList(), grid, pairs));
             felt.clear();
             at = Offset.parse(end);
@@ -252,7 +252,7 @@ public final class TestPlans {
             List<Offset> all = new ArrayList<>(said);
             all.addAll(between);
             return new Segment(segment.start(), segment.end(), segment.unit(), segment.kind(), segment.change(), segment.rate(),
-                    segment.span(), between, between.isEmpty() ? segment.unit()
+                    between, between.isEmpty() ? segment.unit()
                             : CoveringGrid.unit(segment.start(), segment.end(), all), segment.isSwung() ? told : null);
         }
 

@@ -173,7 +173,7 @@ class SwingReadTest {
     private static PartCounts pairs(String xml) {
         PartTimeline part = Timeline.of(Snippets.part(xml), Selection.ALL, PulseChoice.BY_METER, null);
         BarTimeline bar = part.bars().get(0);
-        Segment segment = new Segment(Offset.ZERO, bar.bar().end(), Swing.EIGHTH, Segment.Kind.FILL, true, 3, null, List.of(),
+        Segment segment = new Segment(Offset.ZERO, bar.bar().end(), Swing.EIGHTH, Segment.Kind.FILL, true, 3, List.of(),
                 Swing.EIGHTH, bar.swung());
         List<Count> counts = new ArrayList<>();
         for (int k = 0; k < segment.positions(); k++) {

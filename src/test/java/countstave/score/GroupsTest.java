@@ -48,8 +48,7 @@ class GroupsTest {
     }
 
     private static Event withBeam(Event e, BeamMark beam) {
-        Look look = new Look(null, List.of(beam), List.of(), false, null, 0, List.of(), List.of());
-        return e.withLook(look);
+        return e.withLook(Look.PLAIN.withBeams(List.of(beam)));
     }
 
     /** Group sizes in units, bar by bar; a bar counted in dotted beats is "dotted". */

@@ -28,8 +28,8 @@ class SwingTest {
     }
 
     private static BarTimeline bar(String meter, String swing, String rhythm) {
-        return Timeline.of(Snippets.in(meter).tempo(90).bar(rhythm).part(), Selection.ALL, PulseChoice.BY_METER, null,
-                swing(swing)).bars().get(0);
+        return Timeline.of(Snippets.in(meter).tempo(90).bar(rhythm).part(), Selection.ALL,
+                new TimeOptions(PulseChoice.BY_METER, null, swing(swing))).bars().get(0);
     }
 
     private static String quarters(List<Offset> places) {
@@ -106,7 +106,8 @@ class SwingTest {
 
     private static List<Offset> pickup(String rhythm) {
         Part part = Snippets.in("4/4").bar(rhythm).bar("4 4 4 4").part();
-        return Timeline.of(part, Selection.ALL, PulseChoice.BY_METER, null, Swing.triplet(Swing.EIGHTH)).bars().get(0)
+        return Timeline.of(part, Selection.ALL,
+                new TimeOptions(PulseChoice.BY_METER, null, Swing.triplet(Swing.EIGHTH))).bars().get(0)
                 .attacks();
     }
 
@@ -115,11 +116,12 @@ class SwingTest {
     void chosenBeats() {
         Part part = Snippets.in("4/4").bar("8 8 8 8 2").part();
         for (String beat : List.of("1/8", "3/8")) {
-            assertNull(Timeline.of(part, Selection.ALL, PulseChoice.of(Duration.parse(beat)), null, swing("2:1")).bars()
+            assertNull(Timeline.of(part, Selection.ALL,
+                    new TimeOptions(PulseChoice.of(Duration.parse(beat)), null, swing("2:1"))).bars()
                     .get(0).swung());
         }
-        assertEquals("0 2/3 1 5/3 2", quarters(Timeline.of(part, Selection.ALL, PulseChoice.of(Duration.of(1, 2)), null,
-                swing("2:1")).bars().get(0).attacks()));
+        assertEquals("0 2/3 1 5/3 2", quarters(Timeline.of(part, Selection.ALL,
+                new TimeOptions(PulseChoice.of(Duration.of(1, 2)), null, swing("2:1"))).bars().get(0).attacks()));
     }
 
     private static PartTimeline changing(String meter, String... bars) {
@@ -178,8 +180,8 @@ class SwingTest {
         String swing = "<sound><swing><first>2</first><second>1</second></swing></sound>";
         Part part = Snippets.in("2/4").before(swing).bar("8 8 4").part();
         for (List<String> row : List.of(List.of("1:1", "0 1/2 1"), List.of("3:2", "0 3/5 1"))) {
-            assertEquals(row.get(1), quarters(Timeline.of(part, Selection.ALL, PulseChoice.BY_METER, null,
-                    swing(row.get(0))).bars().get(0).attacks()));
+            assertEquals(row.get(1), quarters(Timeline.of(part, Selection.ALL,
+                    new TimeOptions(PulseChoice.BY_METER, null, swing(row.get(0)))).bars().get(0).attacks()));
         }
     }
 

@@ -18,6 +18,7 @@ import countstave.score.Selection;
 import countstave.score.Swing;
 import countstave.score.Tempo;
 import countstave.score.TempoChange;
+import countstave.score.TimeOptions;
 import countstave.score.Timeline;
 import countstave.time.Duration;
 import countstave.time.Exact;
@@ -154,7 +155,7 @@ class GuideSoundTest {
     @Test
     void swingIsHeardOnTheSample() throws Exception {
         PartTimeline part = Timeline.of(Rhythms.score().bars(Meter.of(4, 4), 60, "8 8 8. 16 3:2[8 8 8] 4").build().parts()
-                .get(0), Selection.ALL, PulseChoice.BY_METER, null, Swing.triplet(Swing.EIGHTH));
+                .get(0), Selection.ALL, new TimeOptions(PulseChoice.BY_METER, null, Swing.triplet(Swing.EIGHTH)));
         List<Leg> legs = List.of(leg(Stretch.of(Parts.of(part))));
         assertEquals(List.of(0, 14_700, 22_050, 36_750, 44_100, 51_450, 58_800, 66_150),
                 Heard.onsets(legs, PLAIN, Layer.RHYTHM));

@@ -3,6 +3,7 @@ package countstave.text;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import countstave.cli.Countstave;
+import countstave.score.Fact;
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
 import countstave.spelling.Severity;
@@ -140,7 +141,8 @@ final class DocsExamples {
     }
 
     private static Finding finding(String rule, Severity severity, int bar) {
-        return new Finding(rule, severity, "P1", "Violin", bar, String.valueOf(bar + 1), "1", Offset.ZERO, "1", 1, "So.", null);
+        return new Finding(rule, severity, new Fact.Place("P1", bar, String.valueOf(bar + 1), "1", Offset.ZERO), "Violin", "1", 1,
+                "So.", null);
     }
 
     /** What the error output says in the end, without the time that it took. */

@@ -17,8 +17,8 @@ final class NotDrawn {
     private NotDrawn() {
     }
 
-    static Set<String> in(BarMeasure.Measured measured) {
-        int staff = measured.context().staff();
+    static Set<String> in(NotatedBar measured) {
+        int staff = measured.frame.context.staff();
         Set<String> names = around(measured.bar(), staff);
         for (Voice voice : measured.bar().voices()) {
             for (Event event : voice.events()) {

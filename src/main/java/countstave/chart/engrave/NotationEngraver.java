@@ -10,7 +10,7 @@ import java.util.List;
  * points of attachment come from the music font's SMuFL metadata.
  *
  * <p>In two passes, because beams, tuplets and ties need the width of the bar, and the width of the bar needs the
- * room of its signs: {@link BarMeasure} measures, {@link BarDrawing} places.
+ * room of its signs: {@link MeasuringPass} measures, {@link DrawingPass} places.
  */
 public final class NotationEngraver implements BarEngraver {
 
@@ -21,7 +21,7 @@ public final class NotationEngraver implements BarEngraver {
         return switch (kind) {
             case MEASURE_REPEAT -> new RepeatBar(frame);
             case SLASH, BEAT_REPEAT -> new SlashBar(bar, frame);
-            default -> new NotatedBar(new BarMeasure(bar, context).measure(), frame);
+            default -> new MeasuringPass(bar, context).measure(frame);
         };
     }
 

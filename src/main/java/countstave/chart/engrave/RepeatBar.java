@@ -10,7 +10,7 @@ import java.util.List;
  * A bar of a measure-repeat sign: in the middle of its bar for one bar; on the barline in the middle of two or four,
  * with their number above the staff.
  */
-final class RepeatBar extends FramedBar {
+final class RepeatBar extends EngravedBar {
 
     private static final double LEAST = 6;
 

@@ -1,7 +1,6 @@
 package countstave.spelling.rules;
 
 import countstave.score.NoteValue;
-import countstave.testing.Snippets;
 import countstave.time.Duration;
 
 /**

@@ -18,7 +18,7 @@ import java.util.List;
 import java.util.TreeMap;
 
 /** The first pass over a bar: all that can be known before its width is. */
-final class BarMeasure {
+final class MeasuringPass {
 
     private final Bar bar;
     private final List<Beat> beats;
@@ -30,20 +30,7 @@ final class BarMeasure {
     private final List<VoiceLine> voices = new ArrayList<>();
     private final List<Chord> barRests = new ArrayList<>();
 
-    /**
-     * @param bar the bar
-     * @param staff its staff
-     * @param lines number of staff lines
-     * @param voices its voices on the staff
-     * @param moments in order of time
-     * @param barRests rests of the whole bar
-     * @param context its surroundings
-     */
-    record Measured(Bar bar, StaffMap staff, int lines, List<VoiceLine> voices, List<Moment> moments,
-            List<Chord> barRests, EngraveContext context) {
-    }
-
-    BarMeasure(BarTimeline timeline, EngraveContext context) {
+    MeasuringPass(BarTimeline timeline, EngraveContext context) {
         this.bar = timeline.bar();
         this.beats = timeline.beats();
         this.context = context;
@@ -52,7 +39,7 @@ final class BarMeasure {
         this.lines = staff.stateAt(Offset.ZERO).lines();
     }
 
-    Measured measure() {
+    NotatedBar measure(Frame frame) {
         readVoices();
         clefChanges();
         List<Moment> inOrder = List.copyOf(moments.values());
@@ -63,7 +50,7 @@ final class BarMeasure {
             furnish(moment);
         }
         rests.placeBarRests(barRests);
-        return new Measured(bar, staff, lines, voices, inOrder, barRests, context);
+        return new NotatedBar(frame, lines, voices, inOrder, barRests);
     }
 
     private void readVoices() {

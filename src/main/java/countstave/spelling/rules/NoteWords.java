@@ -3,19 +3,19 @@ package countstave.spelling.rules;
 import countstave.score.Event;
 import countstave.score.Head;
 import countstave.score.Pitch;
-import countstave.spelling.respell.Words;
+import countstave.spelling.respell.ValueWords;
 
 /** Notes in words. */
-final class Notes {
+final class NoteWords {
 
     private static final int[] SEMITONES = {9, 11, 0, 2, 4, 5, 7};
 
-    private Notes() {
+    private NoteWords() {
     }
 
     /** {@code dotted quarter}, {@code eighth rest}. */
     static String name(Event event) {
-        return Words.value(event.written().value(), event.written().dots()) + (event.isRest() ? " rest" : "");
+        return ValueWords.value(event.written().value(), event.written().dots()) + (event.isRest() ? " rest" : "");
     }
 
     /** {@code C sharp 4}; of unpitched notes the place on the staff. */

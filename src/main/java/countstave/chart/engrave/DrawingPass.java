@@ -8,19 +8,19 @@ import java.util.List;
 import java.util.function.Consumer;
 
 /** The second pass over a bar: every sign in its place, now that each moment's x is known. */
-final class BarDrawing {
+final class DrawingPass {
 
-    private final BarMeasure.Measured bar;
+    private final NotatedBar bar;
     private final Frame frame;
     private final Placing placing;
     private final Canvas canvas;
     private final ChordDrawer chords;
 
-    BarDrawing(BarMeasure.Measured bar, Frame frame, Placing placing, Canvas canvas) {
+    DrawingPass(NotatedBar bar, Placing placing) {
         this.bar = bar;
-        this.frame = frame;
+        this.frame = bar.frame;
         this.placing = placing;
-        this.canvas = canvas;
+        this.canvas = bar.canvas();
         this.chords = new ChordDrawer(canvas, bar.lines());
     }
 
@@ -70,10 +70,11 @@ final class BarDrawing {
         double right = chord.x + chord.headsRight();
         Chord.Spot root = chord.root();
         int side = chord.voice.side == VoiceLine.Side.ONLY ? 0 : chord.voice.side == VoiceLine.Side.UPPER ? 1 : -1;
+        Stance.Stem stem = new Stance.Stem(!chord.hasStem() ? 0 : chord.up ? 1 : -1,
+                chord.x + (chord.hasStem() ? chord.stemX() : 0));
         return new Stance(chord.voice.voice.name(), chord.index, chord.x + root.left + root.width / 2,
-                chord.x + (chord.hasStem() ? chord.stemX() : 0), canvas.top(left, right, heads.top()),
-                canvas.bottom(left, right, heads.bottom()), heads.top(), heads.bottom(),
-                !chord.hasStem() ? 0 : chord.up ? 1 : -1, side, chord.event.isGrace());
+                stem, canvas.top(left, right, heads.top()), canvas.bottom(left, right, heads.bottom()),
+                (heads.top() + heads.bottom()) / 2, side, chord.event.isGrace());
     }
 
     private void each(Consumer<Chord> pass) {

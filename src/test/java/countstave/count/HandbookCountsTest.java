@@ -12,7 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Counts printed in handbooks and on teaching pages, from the rhythm through the planner to the words. */
-class WorkedExamplesTest {
+class HandbookCountsTest {
 
     @ParameterizedTest(name = "{4}: {2}")
     @CsvSource(delimiter = '|', textBlock = """

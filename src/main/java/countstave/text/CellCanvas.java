@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** A few lines of terminal cells that can be written at any place; wide characters take two. */
-final class Canvas {
+final class CellCanvas {
 
     private final List<List<String>> rows = new ArrayList<>();
 

@@ -5,7 +5,7 @@ import java.util.HashMap;
 import java.util.Map;
 
 /** Names the voices of one bar, also where the file leaves the name out. */
-final class Voices {
+final class VoiceNames {
 
     private final Map<String, Offset> ends = new HashMap<>();
     private String unnamed = "1";

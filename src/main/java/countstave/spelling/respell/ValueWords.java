@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.stream.Collectors;
 
 /** Note values in words: {@code dotted quarter tied to 16th}, {@code 3:2 (eighth, eighth, eighth)}. */
-public final class Words {
+public final class ValueWords {
 
-    private Words() {
+    private ValueWords() {
     }
 
     /** A row of items as one would read it out. */
