@@ -3,6 +3,7 @@ package countstave.practice;
 import countstave.count.NoteNames;
 import countstave.score.Bar;
 import countstave.score.Tempo;
+import countstave.time.Duration;
 import countstave.time.Exact;
 import countstave.time.Offset;
 import java.math.BigDecimal;
@@ -44,6 +45,7 @@ public final class PassageNotes {
         notes.counts(lines);
         notes.spans(lines);
         passage.counts().forEach(count -> notes.breaths(count, breath, lines));
+        notes.silentBeats(lines);
         return lines;
     }
 
@@ -136,6 +138,26 @@ public final class PassageNotes {
             Tempo slowest = count.from();
             lines.add(String.format(Locale.ROOT, "At %s a breath has to last %.1f s (%s): a tuplet is not interrupted.",
                     names.tempo(slowest), longest.toDouble(), lower(bars(late))));
+        }
+    }
+
+    /** Up to which tempo there is time to give a beat to a breath, where a mark of the slowest count has it. */
+    private void silentBeats(List<String> lines) {
+        StepCount count = passage.counts().get(0);
+        Clock clock = Clock.of(count.stretch()).faster(passage.speed(count.steps().get(0)));
+        Exact most = null;
+        for (Breath.Mark mark : count.breaths()) {
+            if (mark.beat()) {
+                Duration beat = count.stretch().timeline(mark.bar()).beatAt(mark.at()).length();
+                Exact tempo = clock.lasting(beat, count.stretch().position(mark.bar(), mark.at()))
+                        .over(Breath.SLOW_BEAT).times(Exact.of(count.from().perMinute()));
+                most = most == null || tempo.isLessThan(most) ? tempo : most;
+            }
+        }
+        if (most != null) {
+            BigDecimal tempo = BigDecimal.valueOf((long) most.toDouble()).min(count.to().perMinute());
+            lines.add("Up to " + names.tempo(new Tempo(count.from().unit(), tempo))
+                    + " a breath may last the beat after its sign, whose words are then said silently.");
         }
     }
 

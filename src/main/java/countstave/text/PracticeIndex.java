@@ -2,6 +2,7 @@ package countstave.text;
 
 import countstave.count.NoteNames;
 import countstave.practice.Cautions;
+import countstave.practice.DayWords;
 import countstave.practice.Passage;
 import countstave.practice.PracticePlan;
 import countstave.score.Tempo;
@@ -63,6 +64,9 @@ public final class PracticeIndex {
         line("<h2>" + escape(plan.counts().plan().timeline().part().name()) + "</h2>");
         line("<p>The hardest passage comes first; how hard is a rule of thumb from the figures in the plan. Voice limit "
                 + plan.options().voiceLimit().toPlainString() + " syllables a second.</p>");
+        if (!plan.atSight().isEmpty()) {
+            line("<p>" + escape(DayWords.atSight(plan)) + "</p>");
+        }
         line("<table><tr><th>Bars</th><th>Difficulty</th><th>From</th><th>To</th><th>Can be said up to</th>"
                 + "<th>Guide tracks</th></tr>");
         for (Passage passage : plan.different().stream().limit(top).toList()) {

@@ -88,7 +88,7 @@ class PracticeStepsTest {
     void everyNoteSaidIsOneCount() throws Exception {
         String text = Files.readString(practise("--felt", "no").resolve("practice.txt"));
         assertFalse(text.contains("count takes over"), text);
-        assertTrue(text.contains("it is too fast to be said in full: stage 3 takes over"), text);
+        assertTrue(text.contains("it is too fast to be said in full: half the grid is said"), text);
     }
 
     /** {@code annotate --felt dot}: a dot under each felt note; without it nothing; {@code no}: a word. */
