@@ -183,7 +183,7 @@ final class PracticeCommand implements Callable<Integer> {
     private void print(CountedScore counted, List<PracticePlan> plans, DayOptions dayOptions, PrintStream to) throws IOException {
         StringBuilder out = new StringBuilder();
         if (format == Format.json) {
-            PracticeJson.write(counted.score().title(), counted.score().source(), plans, out);
+            PracticeJson.write(counted.score().title(), counted.score().source(), plans, top, dayOptions, out);
         } else {
             for (PracticePlan plan : plans) {
                 out.append(out.isEmpty() ? "" : "\n");

@@ -94,7 +94,7 @@ public final class PracticeFolder {
             }
         })));
         files.add(file("practice.json", "the plan as data",
-                text(out -> PracticeJson.write(title, counted.score().source(), plans, out))));
+                text(out -> PracticeJson.write(title, counted.score().source(), plans, top, days, out))));
         files.addAll(stages(counting));
         for (int part = 0; part < plans.size(); part++) {
             String prefix = plans.size() == 1 ? "" : "p" + (part + 1) + "-";
