@@ -37,8 +37,9 @@ import picocli.CommandLine.Spec;
 /** {@code countstave practice}: what to practise, in which order, how fast, and with which click. */
 @Command(name = "practice", mixinStandardHelpOptions = true, versionProvider = Version.class,
         description = {
-            "Finds the passages whose counts are hardest and makes a plan for each: tempo steps, counts that are"
-                    + " thinned in stages, places to breathe, and guide tracks whose click follows the count.",
+            "Finds the passages whose counts are hardest and makes a plan for each: the places where the count changes as"
+                    + " growing loops, tempo steps, counts that are thinned in stages, places to breathe, and guide tracks"
+                    + " whose click follows the count; and a plan of days.",
             "Without -o the plan is printed; with it a folder is filled: the plan as PDF, text and data, the score"
                     + " with the counts of each stage, guide tracks, and a page that links to all of them. It is made if needed;"
                     + " each of many scores gets a folder of its own in it."},
@@ -47,6 +48,8 @@ import picocli.CommandLine.Spec;
             "Examples:",
             "  countstave practice chart.musicxml --bars 9-16",
             "  countstave practice chart.musicxml -o practice-folder",
+            "  countstave practice chart.musicxml -o two-weeks --minutes 20 --start 2026-12-01",
+            "  countstave practice chart.musicxml -o gaps --click 2,4 --silent 1/4 --at 40,50,63",
             "  countstave practice chart.mxl -o slow --tempo 72 --place 2,4=+1/64",
             "",
             "Begin with a low volume in headphones; stop when you feel light-headed or something hurts."})

@@ -67,11 +67,11 @@ public final class PracticeIndex {
         if (!plan.atSight().isEmpty()) {
             line("<p>" + escape(DayWords.atSight(plan)) + "</p>");
         }
-        line("<table><tr><th>Bars</th><th>Difficulty</th><th>From</th><th>To</th><th>Can be said up to</th>"
+        line("<table><tr><th>Passage</th><th>Bars</th><th>Difficulty</th><th>From</th><th>To</th><th>Can be said up to</th>"
                 + "<th>Guide tracks</th></tr>");
         for (Passage passage : plan.different().stream().limit(top).toList()) {
             int last = passage.ladder().size() - 1;
-            line("<tr><td>" + escape(passage.stretch().numbers()) + alike(plan, passage) + "</td><td>"
+            line("<tr><td>" + passage.rank() + "</td><td>" + escape(passage.stretch().numbers()) + alike(plan, passage) + "</td><td>"
                     + String.format(Locale.ROOT, "%.1f", passage.figures().difficulty()) + "</td><td>"
                     + escape(NoteNames.SYMBOLS.tempo(passage.ladder().get(0).tempo())) + "</td><td>"
                     + escape(NoteNames.SYMBOLS.tempo(passage.ladder().get(last).tempo())) + "</td><td>"
