@@ -46,6 +46,20 @@ final class BarMeasurer {
     private final List<Integer> staves = new ArrayList<>();
     private List<Integer> lineNotes = List.of();
 
+    /** Further rows of words below a bar. */
+    interface MoreRows {
+        /** @param bar index of the bar in the score */
+        List<List<ShownCount>> of(int bar);
+    }
+
+    private MoreRows more = bar -> List.of();
+
+    /** With further rows of words below the counts, for which there must be room too. */
+    BarMeasurer with(MoreRows rows) {
+        more = rows;
+        return this;
+    }
+
     /** @param breaths whether counts that begin with the breath sign are marked, and said without it */
     BarMeasurer(BarEngraver engraver, Measures measures, ChartOptions options, boolean breaths) {
         this.engraver = engraver;
@@ -172,6 +186,8 @@ final class BarMeasurer {
         List<Spacing.Track> tracks = new ArrayList<>();
         tracks.add(new Spacing.Track(List.copyOf(notes.values()), Sizes.NOTE_GAP));
         tracks.add(new Spacing.Track(syllables, Sizes.SYLLABLE_GAP));
+        more.of(bar.bar().index()).forEach(row ->
+                tracks.add(new Spacing.Track(syllables(row, List.of()), Sizes.SYLLABLE_GAP)));
         List<Spacing.Track> lyrics = lyrics(bar.bar());
         tracks.addAll(lyrics);
         tracks.addAll(dynamics(bar.bar()));
