@@ -60,12 +60,12 @@ public final class PracticeJson {
     }
 
     private void part(PracticePlan plan, DayPlan days) throws IOException {
-        Part part = plan.counts().plan().timeline().part();
+        Part part = plan.counts().part();
         out.object().text("id", part.id()).text("name", part.name())
                 .text("system", plan.counts().system().name())
                 .number("voiceLimit", plan.options().voiceLimit())
                 .number("breathSeconds", plan.options().breath())
-                .flag("tempoAssumed", plan.counts().plan().timeline().tempoAssumed());
+                .flag("tempoAssumed", plan.counts().timeline().tempoAssumed());
         figures("whole", plan.whole());
         work.order(plan);
         if (days != null) {

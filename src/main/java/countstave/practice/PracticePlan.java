@@ -28,7 +28,7 @@ public record PracticePlan(PartCounts counts, PracticeOptions options, Figures w
     }
 
     static PracticePlan of(PartCounts counts, PracticeOptions options, CountsAtTempo atTempo) {
-        String name = counts.plan().timeline().part().name();
+        String name = counts.part().name();
         if (counts.bars().isEmpty()) {
             throw new ScoreException("part " + name + ": no bars are selected; choose others with --bars");
         }

@@ -61,7 +61,7 @@ public final class PracticeIndex {
     }
 
     private void part(PracticePlan plan, int top, List<Entry> files) throws IOException {
-        line("<h2>" + escape(plan.counts().plan().timeline().part().name()) + "</h2>");
+        line("<h2>" + escape(plan.counts().part().name()) + "</h2>");
         line("<p>The hardest passage comes first; how hard is a rule of thumb from the figures in the plan. Voice limit "
                 + plan.options().voiceLimit().toPlainString() + " syllables a second.</p>");
         if (!plan.atSight().isEmpty()) {

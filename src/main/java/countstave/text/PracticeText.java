@@ -67,11 +67,11 @@ public final class PracticeText {
     }
 
     private void write(String title, int top, DayOptions days) throws IOException {
-        line(SafeText.of(title) + " - " + SafeText.of(plan.counts().plan().timeline().part().name()));
+        line(SafeText.of(title) + " - " + SafeText.of(plan.counts().part().name()));
         line("Voice limit " + plan.options().voiceLimit().toPlainString()
                 + " syllables a second (yours: --voice-limit; how to find it: --my-limit). A breath at most every "
                 + plan.options().breath().toPlainString() + " s.");
-        if (plan.counts().plan().timeline().tempoAssumed()) {
+        if (plan.counts().timeline().tempoAssumed()) {
             line("The score gives no tempo: " + names.tempo(Tempo.ASSUMED) + " is assumed.");
         }
         line("Whole part: " + whole());

@@ -150,7 +150,7 @@ class PracticeFolderTest {
             TreeMap<String, List<String>> lyrics = lyrics(staged);
             int compared = 0;
             for (PracticePlan practice : Plans.of(counted)) {
-                String part = practice.counts().plan().timeline().part().id();
+                String part = practice.counts().part().id();
                 for (Passage passage : practice.passages()) {
                     for (int bar = 0; bar < passage.stretch().size(); bar++) {
                         String key = part + "/" + passage.stretch().timeline(bar).bar().number();

@@ -76,7 +76,7 @@ public final class SheetLayout {
     }
 
     private Chart.Bookmark part(PracticePlan plan, Score score, int top) {
-        String name = plan.counts().plan().timeline().part().name();
+        String name = plan.counts().part().name();
         String spoken = plan.counts().key();
         PageFrame frame = new PageFrame(options, measures, score.title(), score.composer(), name + ": practice plan",
                 (spoken.isEmpty() ? "" : spoken + ". ") + "Bold: played. In parentheses: said, not played. A tick without"
