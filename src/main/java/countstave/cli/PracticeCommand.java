@@ -22,6 +22,7 @@ import countstave.score.ScoreException;
 import countstave.text.PracticeText;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.io.StringWriter;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -174,12 +175,12 @@ final class PracticeCommand implements Callable<Integer> {
     }
 
     private void print(CountedScore counted, List<PracticePlan> plans, PrintStream to) throws IOException {
-        StringBuilder out = new StringBuilder();
+        StringWriter out = new StringWriter();
         if (format == Format.json) {
             PracticeJson.write(counted.score().title(), counted.score().source(), plans, out);
         } else {
             for (PracticePlan plan : plans) {
-                out.append(out.isEmpty() ? "" : "\n");
+                out.append(plan == plans.get(0) ? "" : "\n");
                 PracticeText.write(counted.score().title(), plan, top, !ascii, out);
             }
         }
