@@ -4,7 +4,6 @@ import countstave.count.PartCounts;
 import countstave.count.Words;
 import countstave.grid.Planner;
 import countstave.musicxml.OwnMarks;
-import countstave.musicxml.ReadOptions;
 import countstave.musicxml.ScoreFile;
 import countstave.musicxml.ScoreReader;
 import countstave.score.Fact;
@@ -34,7 +33,7 @@ public record CountedScore(ScoreFile file, Score score, List<PartCounts> parts) 
      */
     public static CountedScore of(ScoreFile source, CountingOptions options) {
         ScoreFile file = source.withText(OwnMarks.strip(source.text()));
-        Score score = ScoreReader.read(file, new ReadOptions(options.openTremolo(), options.countHidden()));
+        Score score = ScoreReader.read(file, options.reading());
         List<PartCounts> parts = new ArrayList<>();
         List<Part> chosen = options.parts().of(score);
         options.selection().requireIn(chosen);
@@ -46,8 +45,7 @@ public record CountedScore(ScoreFile file, Score score, List<PartCounts> parts) 
 
     private static PartCounts count(Part part, CountingOptions options) {
         try {
-            PartTimeline all = Timeline.of(part, options.selection(), options.beat(), options.tempo(),
-                    options.swing());
+            PartTimeline all = Timeline.of(part, options.selection(), options.time());
             PartTimeline timeline = options.bars().of(all);
             return Words.of(Planner.plan(timeline, options.plan()), options.system());
         } catch (TimeOverflowException e) {

@@ -3,12 +3,11 @@ package countstave;
 import countstave.count.CountingSystem;
 import countstave.count.FeltNotes;
 import countstave.grid.PlanOptions;
+import countstave.musicxml.ReadOptions;
 import countstave.score.BarChoice;
 import countstave.score.PartChoice;
-import countstave.score.PulseChoice;
 import countstave.score.Selection;
-import countstave.score.Swing;
-import countstave.score.Tempo;
+import countstave.score.TimeOptions;
 
 /**
  * What is counted and how: one value, built at the edge and handed down.
@@ -17,28 +16,38 @@ import countstave.score.Tempo;
  * @param selection which voices and staves of them
  * @param bars which bars of them
  * @param system whose words
- * @param beat what is the beat
- * @param tempo a tempo in place of the score's, or null
+ * @param time a beat, a tempo and a swing in place of the score's
  * @param plan the weights and the voice limit
- * @param openTremolo whether measured tremolos are opened
- * @param swing a swing in place of the score's, or null
  * @param felt what becomes of felt notes in the annotated score; {@code plan} says whether there are any
- * @param countHidden whether notes that are not printed are counted wherever they stand
+ * @param reading how the score is read: tremolos, notes that are not printed
  */
 public record CountingOptions(PartChoice parts, Selection selection, BarChoice bars, CountingSystem system,
-        PulseChoice beat, Tempo tempo, PlanOptions plan, boolean openTremolo, Swing swing, FeltNotes felt,
-        boolean countHidden) {
-
-    /** Notes that are not printed are left out where something printed stands for them. */
-    public CountingOptions(PartChoice parts, Selection selection, BarChoice bars, CountingSystem system,
-            PulseChoice beat, Tempo tempo, PlanOptions plan, boolean openTremolo, Swing swing, FeltNotes felt) {
-        this(parts, selection, bars, system, beat, tempo, plan, openTremolo, swing, felt, false);
-    }
+        TimeOptions time, PlanOptions plan, FeltNotes felt, ReadOptions reading) {
 
     /** Everything in the score, by the meter, in numbers. */
     public static CountingOptions defaults() {
         return new CountingOptions(PartChoice.ALL, Selection.ALL, BarChoice.ALL,
-                CountingSystem.named(CountingSystem.DEFAULT), PulseChoice.BY_METER, null, PlanOptions.DEFAULT, false,
-                null, FeltNotes.YES);
+                CountingSystem.named(CountingSystem.DEFAULT), TimeOptions.AS_WRITTEN, PlanOptions.DEFAULT,
+                FeltNotes.YES, ReadOptions.DEFAULT);
+    }
+
+    /** The same of these voices and staves. */
+    public CountingOptions with(Selection other) {
+        return new CountingOptions(parts, other, bars, system, time, plan, felt, reading);
+    }
+
+    /** The same in these words. */
+    public CountingOptions with(CountingSystem other) {
+        return new CountingOptions(parts, selection, bars, other, time, plan, felt, reading);
+    }
+
+    /** The same in this time. */
+    public CountingOptions with(TimeOptions other) {
+        return new CountingOptions(parts, selection, bars, system, other, plan, felt, reading);
+    }
+
+    /** The same by these weights, with felt notes annotated so. */
+    public CountingOptions with(PlanOptions weights, FeltNotes feltNotes) {
+        return new CountingOptions(parts, selection, bars, system, time, weights, feltNotes, reading);
     }
 }

@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -21,7 +22,12 @@ import org.junit.jupiter.api.Test;
 class HouseTest {
 
     private static final Path MAIN = Path.of("src/main/java");
+    private static final Path TESTS = Path.of("src/test/java");
     private static final int LONGEST_FILE = 300;
+    /** More components than this are seldom one idea; those that are say so in a comment above the record. */
+    private static final int WIDEST_RECORD = 9;
+    private static final Pattern RECORD = Pattern.compile(
+            "(?<reason>// Wide: \\S[^\\n]*\\n\\s*)?(?:(?:public|protected|private|static|final) )*record (?<name>\\w+)[^(]*\\(");
     private static final Pattern IMPORT = Pattern.compile("^import (?:static )?([a-z][\\w.]*?)\\.[A-Z]", Pattern.MULTILINE);
 
     /** The process, beside the stories that are told on one screen: from the file to the counts, and to the findings. */
@@ -61,7 +67,11 @@ class HouseTest {
             "javax.sound", Set.of("sound"));
 
     private static List<Path> sources() throws IOException {
-        try (Stream<Path> files = Files.walk(MAIN)) {
+        return sources(MAIN);
+    }
+
+    private static List<Path> sources(Path root) throws IOException {
+        try (Stream<Path> files = Files.walk(root)) {
             return files.filter(f -> f.toString().endsWith(".java")).sorted().toList();
         }
     }
@@ -128,6 +138,59 @@ class HouseTest {
             long lines = Files.readString(file).lines().count();
             if (lines > LONGEST_FILE) {
                 wrong.add(file + " has " + lines + " lines");
+            }
+        }
+        assertEquals(List.of(), wrong);
+    }
+
+    @Test
+    void recordsAreNarrowOrSayWhyNot() throws IOException {
+        List<String> wrong = new ArrayList<>();
+        int seen = 0;
+        for (Path file : sources()) {
+            String code = Files.readString(file).replaceAll("(?s)/\\*.*?\\*/", "");
+            Matcher records = RECORD.matcher(code);
+            while (records.find()) {
+                seen++;
+                int components = components(code.substring(records.end()));
+                if (components > WIDEST_RECORD && records.group("reason") == null) {
+                    wrong.add(file + ": " + records.group("name") + " has " + components + " components");
+                } else if (components <= WIDEST_RECORD && records.group("reason") != null) {
+                    wrong.add(file + ": " + records.group("name") + " is not wide");
+                }
+            }
+        }
+        assertTrue(seen > 100, seen + " records");
+        assertEquals(List.of(), wrong);
+    }
+
+    /** How many components a record's header has, from behind its opening parenthesis on. */
+    private static int components(String header) {
+        int depth = 0;
+        int commas = 0;
+        boolean any = false;
+        for (char c : header.toCharArray()) {
+            if (c == ')' && depth == 0) {
+                return any ? commas + 1 : 0;
+            }
+            depth += c == '(' || c == '<' ? 1 : c == ')' || c == '>' ? -1 : 0;
+            commas += c == ',' && depth == 0 ? 1 : 0;
+            any |= !Character.isWhitespace(c);
+        }
+        throw new AssertionError("a header without an end");
+    }
+
+    /** So that a name says which class is meant. */
+    @Test
+    void noNameStandsForTwoClasses() throws IOException {
+        Map<String, Path> first = new HashMap<>();
+        List<String> wrong = new ArrayList<>();
+        for (Path root : List.of(MAIN, TESTS)) {
+            for (Path file : sources(root)) {
+                Path before = first.putIfAbsent(file.getFileName().toString(), file);
+                if (before != null && !file.endsWith("package-info.java")) {
+                    wrong.add(before + " and " + file);
+                }
             }
         }
         assertEquals(List.of(), wrong);

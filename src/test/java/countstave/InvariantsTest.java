@@ -23,20 +23,23 @@ import countstave.musicxml.ScoreReader;
 import countstave.musicxml.Splice;
 import countstave.score.Event;
 import countstave.score.Part;
+import countstave.score.PulseChoice;
 import countstave.score.Score;
 import countstave.score.ScoreException;
 import countstave.score.Selection;
 import countstave.score.Swing;
 import countstave.score.Tempo;
+import countstave.score.TimeOptions;
 import countstave.score.Voice;
 import countstave.testing.Corpus;
 import countstave.testing.PublishedSchemas;
+import countstave.time.Divisors;
+import countstave.time.Duration;
 import countstave.time.Offset;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -48,6 +51,8 @@ import javax.xml.parsers.DocumentBuilder;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 import org.w3c.dom.Node;
 import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
@@ -57,32 +62,25 @@ import org.xmlunit.builder.Input;
 import org.xmlunit.diff.Diff;
 
 /**
- * What must hold of every annotated score, on every demo score and every file of the open corpus: the unofficial
- * MusicXML test suite and the CC0 songs and quartets (see SOURCES.md beside them).
+ * What must hold of every annotated score, on every score of the project and, where it is present, every file of the
+ * open corpus: the unofficial MusicXML test suite and the CC0 songs and quartets (see SOURCES.md beside them).
  */
+@Execution(ExecutionMode.CONCURRENT)
 class InvariantsTest {
 
     /** In characters: comparing whole documents node by node takes long; byte for byte they are all compared. */
     private static final int LARGE = 400_000;
 
     @TestFactory
-    Stream<DynamicTest> everyScore() throws IOException {
-        List<Path> files = new ArrayList<>(Corpus.scores());
-        files.addAll(demo());
-        return files.stream().map(f -> DynamicTest.dynamicTest(f.getFileName().toString(),
+    Stream<DynamicTest> everyScore() {
+        return Corpus.all().stream().map(f -> DynamicTest.dynamicTest(f.getFileName().toString(),
                 () -> check(f, CountingOptions.defaults())));
-    }
-
-    private static List<Path> demo() throws IOException {
-        try (Stream<Path> demo = Files.list(Path.of("scores"))) {
-            return demo.filter(f -> f.toString().endsWith(".musicxml")).sorted().toList();
-        }
     }
 
     /** The demo scores swung, fast enough that much is felt, with a dot under each felt note; and with every note said. */
     @TestFactory
-    Stream<DynamicTest> swungAndFelt() throws IOException {
-        return demo().stream().flatMap(f -> Stream.of(FeltNotes.DOT, FeltNotes.NO).map(felt -> DynamicTest.dynamicTest(
+    Stream<DynamicTest> swungAndFelt() {
+        return Corpus.demo().stream().flatMap(f -> Stream.of(FeltNotes.DOT, FeltNotes.NO).map(felt -> DynamicTest.dynamicTest(
                 f.getFileName() + ", felt " + felt, () -> check(f, swung(felt)))));
     }
 
@@ -90,8 +88,8 @@ class InvariantsTest {
         CountingOptions usual = CountingOptions.defaults();
         boolean may = felt != FeltNotes.NO;
         PlanOptions plan = new PlanOptions(usual.plan().weights(), usual.plan().voiceLimit(), may, may);
-        return new CountingOptions(usual.parts(), usual.selection(), usual.bars(), usual.system(), usual.beat(),
-                Tempo.of(132), plan, false, new Swing(Swing.EIGHTH, 2, 1), felt);
+        return usual.with(plan, felt)
+                .with(new TimeOptions(PulseChoice.BY_METER, Tempo.of(132), new Swing(Swing.EIGHTH, 2, 1)));
     }
 
     private static void check(Path path, CountingOptions options) throws Exception {
@@ -102,6 +100,7 @@ class InvariantsTest {
             file = ScoreFile.load(path);
             counted = CountedScore.of(file, options);
         } catch (ScoreException refused) {
+            assertTrue(path.startsWith(Corpus.ROOT), refused.getMessage());
             assertFalse(refused.getMessage().isBlank());
             assertFalse(refused.getMessage().contains("\n"), refused.getMessage());
             return;
@@ -111,6 +110,7 @@ class InvariantsTest {
         JsonWriter.write(counted.score().title(), counted.score().source(), counted.parts(), json);
         assertEquals(List.of(), PublishedSchemas.strictly(json.toString()));
         boolean large = file.text().length() > LARGE;
+        boolean valid = !large && isValid(file.text());
         for (Unplayed unplayed : large ? new Unplayed[] {Unplayed.NEEDED} : Unplayed.values()) {
             Splice splice = Annotator.annotate(file.text(), counted.parts(), Selection.ALL, unplayed, dots);
             String annotated = splice.toString();
@@ -133,10 +133,10 @@ class InvariantsTest {
                     Annotator.annotate(twice.file().text(), twice.parts(), Selection.ALL, unplayed, dots).toString()).bytes());
             everyAttackHasItsWord(counted, annotated, dots);
             if (!large) {
-                againstOutsiders(file.text(), annotated);
+                againstOutsiders(file.text(), annotated, valid);
             }
         }
-        asPart(file, counted, large);
+        asPart(file, counted, large, valid);
     }
 
     /** Every attack is a played count or a felt note, and nothing else is either. */
@@ -147,28 +147,48 @@ class InvariantsTest {
                 for (SegmentCounts segment : bar.segments()) {
                     segment.counts().stream().filter(Count::played).map(Count::at).forEach(found::add);
                     found.addAll(segment.segment().felt());
+                    isCovered(bar, segment.segment());
                 }
                 assertEquals(bar.plan().timeline().attacks(), found.stream().sorted().toList());
             }
         }
     }
 
+    /** The grid that is published for a segment holds its words and all its attacks, and no coarser one does. */
+    private static void isCovered(BarCounts bar, Segment segment) {
+        if (segment.isSwung()) {
+            // the grid of pairs is that of the written notes, which sound late
+            assertEquals(segment.unit(), segment.grid());
+            return;
+        }
+        List<Duration> all = new ArrayList<>(List.of(segment.unit()));
+        bar.plan().timeline().attacks().stream().filter(at -> at.isWithin(segment.start(), segment.end()))
+                .forEach(at -> all.add(at.minus(segment.start())));
+        List<Long> parts = new ArrayList<>();
+        for (Duration length : all) {
+            assertTrue(length.isMultipleOf(segment.grid()), () -> length + " is not on the grid of " + segment);
+            parts.add(length.floorOver(segment.grid()));
+        }
+        assertEquals(1, parts.stream().reduce(0L, Divisors::gcd), () -> "a coarser grid covers " + segment);
+    }
+
     /** By the schema of MusicXML 4.0, and by XMLUnit. */
-    private static void againstOutsiders(String original, String annotated) throws Exception {
+    private static void againstOutsiders(String original, String annotated, boolean valid) throws Exception {
         onlyAddsOwnElements(original, annotated);
-        if (isValid(original)) {
+        if (valid) {
             MusicXmlSchema.validate(new InputSource(new StringReader(annotated)));
         }
     }
 
     /** The same invariants for the counts as a part of their own, whose notes lie where the plan's units do. */
-    private static void asPart(ScoreFile file, CountedScore counted, boolean large) throws Exception {
+    private static void asPart(ScoreFile file, CountedScore counted, boolean large, boolean valid)
+            throws Exception {
         String annotated = CountPart.annotate(file.text(), counted.score().parts(), counted.parts()).toString();
         assertEquals(file.text(), OwnMarks.strip(annotated));
         if (large) {
             return;
         }
-        againstOutsiders(file.text(), annotated);
+        againstOutsiders(file.text(), annotated, valid);
         Score read = ScoreReader.read(utf8(annotated), ReadOptions.DEFAULT);
         List<Part> added = read.parts().subList(counted.score().parts().size(), read.parts().size());
         assertEquals(counted.parts().size(), added.size());

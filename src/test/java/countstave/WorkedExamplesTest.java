@@ -4,15 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import countstave.count.BarCounts;
 import countstave.count.CountingSystem;
-import countstave.count.FeltNotes;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
-import countstave.grid.PlanOptions;
 import countstave.musicxml.Annotator;
 import countstave.musicxml.ScoreFile;
-import countstave.score.BarChoice;
-import countstave.score.PartChoice;
-import countstave.score.PulseChoice;
 import countstave.score.Selection;
 import countstave.testing.Snippets;
 import java.nio.charset.StandardCharsets;
@@ -37,8 +32,7 @@ class WorkedExamplesTest {
 
     private static CountedScore count(String xml, String system) {
         return CountedScore.of(ScoreFile.of("test.musicxml", xml.getBytes(StandardCharsets.UTF_8)),
-                new CountingOptions(PartChoice.ALL, Selection.ALL, BarChoice.ALL, CountingSystem.named(system),
-                        PulseChoice.BY_METER, null, PlanOptions.DEFAULT, false, null, FeltNotes.YES));
+                CountingOptions.defaults().with(CountingSystem.named(system)));
     }
 
     /** Every count, unplayed ones in parentheses, bars apart by a bar line. */
@@ -62,7 +56,7 @@ class WorkedExamplesTest {
         "6/8;  8 8 8 8 8 8;                      1 la li 2 la li;                            OMM lesson 18; eastman",
         "6/8;  16 16 16 16 16 16 16 16 16 16 16 16; 1 ta la ta li ta 2 ta la ta li ta;       OMM lesson 18; eastman",
         "12/8; 8 8 8 8 8 8 8 8 8 8 8 8;          1 trip let 2 trip let 3 trip let 4 trip let; WAR; numbers",
-        "4/4;  [3:2 4 4 4] 2;                    1 (trip) let (2) trip (let) 3 (trip) (let) (4) (trip) (let); BTD; numbers",
+        "4/4;  3:2[4 4 4] 2;                    1 (trip) let (2) trip (let) 3 (trip) (let) (4) (trip) (let); BTD; numbers",
         "5/8;  8 8 8 8 8;                        ta ki da ta di;                             GOR with 3+2; takadimi",
     })
     void printedCounts(String meter, String rhythm, String counts, String source, String system) {
@@ -73,7 +67,7 @@ class WorkedExamplesTest {
     @Test
     void tripletThenEighths() {
         assertEquals("1 trip let 2 & 3 & 4 &",
-                line(Snippets.in("4/4").tempo(100).bar("[3:2 8 8 8] 8 8 8 8 8 8").xml(), "numbers"));
+                line(Snippets.in("4/4").tempo(100).bar("3:2[8 8 8] 8 8 8 8 8 8").xml(), "numbers"));
     }
 
     /** An answer on music.stackexchange (100518) prints {@code 1 & (2 & 3 & 4) &} for this bar. */
@@ -94,9 +88,9 @@ class WorkedExamplesTest {
     @Test
     void eastmanQuarterNoteTriplets() {
         assertEquals("1 (la) li (2) la (li) 3 (la) li (4) la (li)",
-                line(Snippets.in("4/4").tempo(70).bar("[3:2 4 4 4] [3:2 4 4 4]").xml(), "eastman"));
+                line(Snippets.in("4/4").tempo(70).bar("3:2[4 4 4] 3:2[4 4 4]").xml(), "eastman"));
         assertEquals("1 (la) (li) (2) la (li) (3) (la) li (4) (la) (li)",
-                line(Snippets.in("4/4").tempo(70).bar("[3:2 2 2 2]").xml(), "eastman"));
+                line(Snippets.in("4/4").tempo(70).bar("3:2[2 2 2]").xml(), "eastman"));
     }
 
     /** The lyrics say what is played and, in parentheses, what is counted until the next note. */
@@ -125,7 +119,7 @@ class WorkedExamplesTest {
     @ParameterizedTest
     @ValueSource(ints = {480, 960, 24, 10080})
     void roundedDivisionsGiveTheSamePlan(int divisions) {
-        String rhythm = "[7:4 16 16 16 16 16 16 16] [5:4 16 16 16 16 16] [7:4 16 16 16 16 16 16 16] 4 / 4 4 [5:4 16 16 16 16 16] 4";
+        String rhythm = "7:4[16 16 16 16 16 16 16] 5:4[16 16 16 16 16] 7:4[16 16 16 16 16 16 16] 4 / 4 4 5:4[16 16 16 16 16] 4";
         String exact = Snippets.in("4/4").tempo(50).bar(rhythm).bar(rhythm).xml();
         String rounded = Snippets.in("4/4").tempo(50).divisions(divisions).bar(rhythm).bar(rhythm).xml();
         assertEquals(segments(exact), segments(rounded));

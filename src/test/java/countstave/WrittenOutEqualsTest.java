@@ -5,13 +5,17 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.score.EventRange;
 import countstave.score.Look;
+import countstave.score.NoteValue;
 import countstave.score.Swung;
 import countstave.score.Tempo;
 import countstave.score.Tremolo;
 import countstave.score.TupletMark;
+import countstave.score.Written;
 import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import countstave.time.Ratio;
 import java.io.IOException;
 import java.lang.reflect.Constructor;
@@ -100,13 +104,17 @@ class WrittenOutEqualsTest {
         return switch (type.getSimpleName()) {
             case "long" -> which + 2L;
             case "int" -> which + 2;
+            case "char" -> (char) ('A' + which);
             case "boolean", "Boolean" -> which == 0;
             case "String" -> new StringBuilder("a").append(which).toString();
             case "BigDecimal" -> new BigDecimal(60 + which);
             case "List" -> List.of(which + 1000);
             case "Duration" -> Duration.of(1, 2 + which);
             case "Offset" -> Offset.of(1, 2 + which);
+            case "Proportion" -> Proportion.of(1, 2 + which);
+            case "Written" -> Written.of(NoteValue.QUARTER, which, Ratio.ONE);
             case "Ratio" -> new Ratio(3 + which, 2);
+            case "EventRange" -> new EventRange("1", 1, which, which + 2);
             case "Swung" -> which == 0 ? null : new Swung(Duration.of(1, 8), 2, 1, List.of());
             case "Tempo" -> new Tempo(Duration.of(1, 4), new BigDecimal(60 + which));
             case "Tremolo" -> new Tremolo(Tremolo.Kind.SINGLE, 1 + which);

@@ -8,15 +8,22 @@ import countstave.count.Words;
 import countstave.grid.PlanOptions;
 import countstave.grid.Planner;
 import countstave.score.Bar;
-import countstave.score.BarStyle;
+import countstave.score.BarLook;
+import countstave.score.BarName;
+import countstave.score.BarSource;
 import countstave.score.Clef;
 import countstave.score.Direction;
 import countstave.score.Event;
+import countstave.score.EventRange;
 import countstave.score.Head;
 import countstave.score.Look;
+import countstave.score.Markings;
 import countstave.score.Meter;
+import countstave.score.Nature;
+import countstave.score.Notation;
 import countstave.score.NoteValue;
 import countstave.score.Part;
+import countstave.score.Pitch;
 import countstave.score.PulseChoice;
 import countstave.score.Score;
 import countstave.score.Selection;
@@ -73,19 +80,19 @@ final class WarmUp {
             for (int beat = 0; beat < 4; beat++) {
                 feet.add(event(Offset.at(Duration.of(beat, 4)), NoteValue.QUARTER, Ratio.ONE, 'F', beat % 2 == 1));
             }
-            bars.add(new Bar(i, String.valueOf(i + 1), false, Meter.of(4, 4), i == 0, Duration.WHOLE, Duration.ZERO,
-                    List.of(new Voice("1", hands.events), new Voice("2", feet)), hands.tuplets, directions(i),
-                    i == 0 ? List.of(new TempoChange(Offset.ZERO, Tempo.of(90))) : List.of(),
-                    i == 0 ? List.of(new StaffChange(Offset.ZERO, 1, new Clef("percussion", 3, 0), null, null)) : List.of(),
-                    null, null, BarStyle.NONE, Proportion.ONE, SourceSpot.NONE));
+            bars.add(new Bar(BarName.of(i), Meter.of(4, 4), Duration.WHOLE, Duration.ZERO,
+                    List.of(new Voice("1", hands.events), new Voice("2", feet)), hands.tuplets,
+                    i == 0 ? markings() : Markings.NONE, BarLook.PLAIN.withMeterShown(i == 0), BarSource.NONE));
         }
         return new Part("1", "1", 1, bars, 0);
     }
 
-    private static List<Direction> directions(int bar) {
-        return bar > 0 ? List.of() : List.of(new Direction(Offset.ZERO, 1, Direction.Kind.REHEARSAL, "A", null, null),
+    private static Markings markings() {
+        return new Markings(List.of(new Direction(Offset.ZERO, 1, Direction.Kind.REHEARSAL, "A", null, null),
                 new Direction(Offset.ZERO, 1, Direction.Kind.WORDS, "a", null, null),
-                new Direction(Offset.ZERO, 1, Direction.Kind.DYNAMICS, "mf", null, null));
+                new Direction(Offset.ZERO, 1, Direction.Kind.DYNAMICS, "mf", null, null)),
+                List.of(new TempoChange(Offset.ZERO, Tempo.of(90))),
+                List.of(new StaffChange(Offset.ZERO, 1, new Clef("percussion", 3, 0), null, null)), List.of());
     }
 
     /** One voice as it grows. */
@@ -105,20 +112,17 @@ final class WarmUp {
             }
             if (!ratio.equals(Ratio.ONE)) {
                 Duration length = at.minus(start);
-                tuplets.add(new Tuplet("1", 1, start, length, ratio, length.dividedBy(count), 0, true, null, first,
-                        events.size() - 1));
+                tuplets.add(new Tuplet(new EventRange("1", 1, first, events.size() - 1), start, length, ratio,
+                        length.dividedBy(count), 0, true, null));
             }
         }
     }
 
     private static Event event(Offset at, NoteValue value, Ratio ratio, char step, boolean rest) {
-        Head head = new Head(step, 'F' == step ? 4 : 5, 0, true, null, "normal", null, false, null, false, false, false, false,
-                true);
-        Look look = new Look(null, List.of(), at.equals(Offset.ZERO) ? List.of("accent") : List.of(), false, null, 0,
-                List.of(), List.of());
+        Head head = Head.of(Pitch.of(step, 'F' == step ? 4 : 5, 0, true));
+        Look look = at.equals(Offset.ZERO) ? Look.PLAIN.withArticulations(List.of("accent")) : Look.PLAIN;
         Written written = Written.of(value, 0, ratio);
-        return new Event(at, written.length(), rest ? Event.Kind.REST : Event.Kind.NOTE, rest ? List.of() : List.of(head),
-                written, written.length(), Proportion.ONE, Event.Grace.NONE, false, false, true, 1, look, List.of(),
-                SourceSpot.NONE);
+        return new Event(at, written.length(), rest ? Nature.REST : Nature.NOTE, rest ? List.of() : List.of(head),
+                new Notation(written, written.length(), Proportion.ONE, List.of()), 1, look, SourceSpot.NONE, List.of());
     }
 }

@@ -11,7 +11,6 @@ import countstave.files.SafeFile;
 import countstave.grid.Explanation;
 import countstave.grid.PlanOptions;
 import countstave.json.JsonWriter;
-import countstave.musicxml.ScoreFile;
 import countstave.score.PartTimeline;
 import countstave.text.SafeText;
 import countstave.text.TextOptions;

@@ -15,7 +15,6 @@ import countstave.files.Progress;
 import countstave.folder.GuideFiles;
 import countstave.folder.PracticeFolder;
 import countstave.json.PracticeJson;
-import countstave.musicxml.ScoreFile;
 import countstave.practice.PracticeOptions;
 import countstave.practice.PracticePlan;
 import countstave.score.ScoreException;

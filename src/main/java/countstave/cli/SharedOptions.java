@@ -8,6 +8,7 @@ import countstave.count.FeltNotes;
 import countstave.files.Console;
 import countstave.grid.PlanOptions;
 import countstave.grid.Weights;
+import countstave.musicxml.ReadOptions;
 import countstave.musicxml.ScoreFile;
 import countstave.score.BarChoice;
 import countstave.score.PartChoice;
@@ -15,6 +16,7 @@ import countstave.score.PulseChoice;
 import countstave.score.Selection;
 import countstave.score.Swing;
 import countstave.score.Tempo;
+import countstave.score.TimeOptions;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -127,8 +129,8 @@ final class SharedOptions {
         }
         CountingSystem words = CountingSystem.find(system);
         return new CountingOptions(new PartChoice(parts, partRequired || !many), selection(), bars == null ? BarChoice.ALL
-                : BarChoice.parse(bars), and == null ? words : words.withAnd(and), beat, tempo, planOptions(),
-                openTremolo, swing, felt, hidden == Hidden.COUNT);
+                : BarChoice.parse(bars), and == null ? words : words.withAnd(and), new TimeOptions(beat, tempo, swing),
+                planOptions(), felt, new ReadOptions(openTremolo, hidden == Hidden.COUNT));
     }
 
     /** The score with its counts; what the user is to be told of it is told. */

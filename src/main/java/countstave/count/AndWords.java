@@ -61,9 +61,9 @@ public final class AndWords {
     }
 
     static CountingSystem apply(CountingSystem system, SystemData data, String choice) {
-        Language from = language(data.language());
+        Language from = language(data.texts().language());
         if (from == null) {
-            throw new ScoreException("the words of the counting system " + data.name()
+            throw new ScoreException("the words of the counting system " + data.texts().name()
                     + " belong to no language, so \u201cand\u201d cannot be chosen; leave --and away or choose the system numbers");
         }
         Language to = language(choice);
@@ -89,10 +89,11 @@ public final class AndWords {
         } else {
             spoken.remove(from.and());
         }
-        return new CountingSystem(new SystemData(data.name(), data.title() + ", \u201c" + exchange.get(from.and()) + "\u201d",
-                data.about(), data.limits(), to == null ? data.language() : to.code(), data.asymmetric(),
-                data.spanAsBeat(), spoken, rows, exchanged(data.fillers(), exchange), data.unfilled(), data.others(),
-                data.notes()));
+        SystemTexts old = data.texts();
+        SystemTexts texts = new SystemTexts(old.name(), old.title() + ", \u201c" + exchange.get(from.and()) + "\u201d",
+                old.about(), old.limits(), to == null ? old.language() : to.code());
+        return new CountingSystem(new SystemData(texts, data.asymmetric(), data.spanAsBeat(), spoken, rows,
+                exchanged(data.fillers(), exchange), data.unfilled(), data.others(), data.notes()));
     }
 
     private static List<String> exchanged(List<String> words, Map<String, String> exchange) {

@@ -119,17 +119,17 @@ public final class CountingSystem {
 
     /** Its short name, as {@code --system} takes it. */
     public String name() {
-        return data.name();
+        return data.texts().name();
     }
 
     /** One line for lists and headers. */
     public String title() {
-        return data.title();
+        return data.texts().title();
     }
 
     /** A sentence or two for whoever wants to choose; may be empty. */
     public String about() {
-        return data.about();
+        return data.texts().about();
     }
 
     /** Where it is published. */
@@ -144,12 +144,12 @@ public final class CountingSystem {
 
     /** What of the published system it does not say; empty where nothing is left out. */
     public String limits() {
-        return data.limits();
+        return data.texts().limits();
     }
 
     /** Language of its words ({@code en}), or an empty text for syllables of no language. */
     public String language() {
-        return data.language();
+        return data.texts().language();
     }
 
     /** How the units of asymmetric meters are named. */

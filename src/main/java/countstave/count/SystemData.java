@@ -10,6 +10,7 @@ import java.util.Set;
 /**
  * What a system file says.
  *
+ * @param texts its name, and what else is told of it
  * @param fillers what is said on places that no coarser division has, see {@link KeptPlaces}; empty where the rules of
  *     {@code others} make every division without a row
  * @param unfilled the rules ({@code other}, {@code other compound}) that hold in the filler's stead
@@ -17,9 +18,9 @@ import java.util.Set;
  * @param notes sources and doubts; the one under null is the system's
  * @param spanAsBeat whether a span is counted with the words of a beat instead of 1 … n
  */
-record SystemData(String name, String title, String about, String limits, String language,
-        CountingSystem.Asymmetric asymmetric, boolean spanAsBeat, Map<String, String> spoken, Map<RowKey, Row> rows,
-        List<String> fillers, Set<RowKey> unfilled, Map<Feel, OtherRule> others, Map<RowKey, CountingSystem.Note> notes) {
+record SystemData(SystemTexts texts, CountingSystem.Asymmetric asymmetric, boolean spanAsBeat,
+        Map<String, String> spoken, Map<RowKey, Row> rows, List<String> fillers, Set<RowKey> unfilled, Map<Feel, OtherRule> others,
+        Map<RowKey, CountingSystem.Note> notes) {
 
     SystemData {
         spoken = Collections.unmodifiableMap(new LinkedHashMap<>(spoken));

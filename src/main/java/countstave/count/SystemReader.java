@@ -53,9 +53,9 @@ final class SystemReader {
                 new OtherRule.Inside(List.of(4, 3, 2), CountingSystem.NUMBERS),
                 new OtherRule.Inside(List.of(1), CountingSystem.NUMBERS))));
         String name = texts.get("name");
-        return new SystemData(name, texts.getOrDefault("title", name), texts.getOrDefault("about", ""),
-                texts.getOrDefault("limits", ""), texts.getOrDefault("language", ""), asymmetric, spanAsBeat, spoken,
-                all, fillers, unfilled, others, notes);
+        SystemTexts own = new SystemTexts(name, texts.getOrDefault("title", name), texts.getOrDefault("about", ""),
+                texts.getOrDefault("limits", ""), texts.getOrDefault("language", ""));
+        return new SystemData(own, asymmetric, spanAsBeat, spoken, all, fillers, unfilled, others, notes);
     }
 
     private void read(Setting setting) {
@@ -105,10 +105,10 @@ final class SystemReader {
 
     /** Takes over everything but the name. */
     void inherit(SystemData base) {
-        texts.put("title", base.title());
-        texts.put("about", base.about());
-        texts.put("limits", base.limits());
-        texts.put("language", base.language());
+        texts.put("title", base.texts().title());
+        texts.put("about", base.texts().about());
+        texts.put("limits", base.texts().limits());
+        texts.put("language", base.texts().language());
         spoken.putAll(base.spoken());
         inherited.putAll(base.rows());
         fillers = base.fillers();

@@ -40,6 +40,11 @@ public final class Words {
         return new PartCounts(plan, system, List.copyOf(bars));
     }
 
+    /** What is said on a beat of a bar when nothing but its beats is said. */
+    public static String onBeat(BarTimeline bar, Beat beat, CountingSystem system) {
+        return new BarWords(new BarPlan(bar, List.of()), system).onBeat(beat);
+    }
+
     /** The words of one bar, written from its start to its end. */
     private static final class BarWords {
 
@@ -95,8 +100,13 @@ public final class Words {
             }
             // in runs of rests, repeats or slashes the first number is the bar's own within the run
             int number = byGroup ? beat.group() + 1 : beat.number();
-            int run = bar.bar().style().runNumber();
+            int run = bar.bar().look().style().runNumber();
             return number == 1 && run >= 1 ? run : number;
+        }
+
+        private String onBeat(Beat beat) {
+            Place place = new Place(beat, beat.length());
+            return place.row.say(place.partAt(beat.start()), place.number);
         }
 
         private List<Count> fill(Segment segment) {

@@ -100,7 +100,7 @@ public final class PracticeFolder {
     /** The score with the counts of each stage, as MusicXML. */
     private List<FolderFile> stages(CountingOptions counting) {
         List<FolderFile> files = new ArrayList<>();
-        for (Stage stage : List.of(Stage.ALL, Stage.BEATS_AND_PLAYED, Stage.BEATS, Stage.STRONG_BEATS)) {
+        for (Stage stage : List.of(Stage.ALL, Stage.BEATS_AND_PLAYED, Stage.HALF, Stage.BEATS, Stage.STRONG_BEATS)) {
             int number = stage.ordinal() + 1;
             String name = "stage-" + number + "-" + stage.id() + (counted.file().isCompressed() ? ".mxl" : ".musicxml");
             files.add(file(name, "the score at stage " + number + ": " + stage.title(), out -> {

@@ -157,7 +157,8 @@ final class BarGraphBuilder {
                 words += isIn(at.plus(swung.second()), cut) ? 1 : 0;
             }
             int played = grids.isAttack(grids.tick(cuts.get(cut))) ? 1 : 0;
-            boolean open = cuts.get(cut).minus(beat.start()).isMultipleOf(pair);
+            // a pickup may begin with the second of a pair
+            boolean open = cut == 0 || cuts.get(cut).minus(beat.start()).isMultipleOf(pair);
             graph.open(cut, state, open);
             graph.fill(cut, state, words * each + unplayed(words - played));
         }
@@ -266,7 +267,7 @@ final class BarGraphBuilder {
     private boolean isUnsayable(Tuplet tuplet) {
         List<Offset> all = new ArrayList<>(bar.attacks());
         bar.beats().forEach(beat -> all.add(beat.start()));
-        Duration common = tuplet.unit().gcd(CoveringGrid.unit(tuplet.start(), tuplet.end(), all));
+        Duration common = CoveringGrid.unit(tuplet.start(), tuplet.end(), tuplet.unit(), all);
         return units.speed(common, bar.tempoAt(tuplet.start())) > BeatGrids.UNSAYABLE;
     }
 

@@ -11,7 +11,6 @@ import countstave.time.Duration;
 import countstave.time.Offset;
 import countstave.time.Proportion;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
 import java.util.Set;
 
@@ -57,24 +56,18 @@ final class BeatGrids {
      * @param leadsOn whether the next bar begins with a note
      * @throws ScoreException if the notes fit no grid that could be counted
      */
-    BeatGrids(BarTimeline bar, Beat beat, Collection<Offset> places, boolean leadsOn, Units units, PlanOptions options) {
+    BeatGrids(BarTimeline bar, Beat beat, List<Offset> places, boolean leadsOn, Units units, PlanOptions options) {
         this.bar = bar;
         this.beat = beat;
         this.ordinary = beat.length().numerator() == 3 ? 3 : 4;
         this.tempo = bar.tempoAt(beat.start().isBefore(Offset.ZERO) ? Offset.ZERO : beat.start());
         this.units = units;
         this.options = options;
-        long all = 1;
-        for (Offset place : places) {
-            all = lcm(bar, all, place.minus(beat.start()).over(beat.length()).denominator());
-        }
+        Offset start = beat.start();
+        Offset end = beat.end();
         // a bar that begins or ends inside the beat begins and ends on a word too
-        long notes = lcm(bar, division(Offset.ZERO), division(bar.bar().end()));
-        for (Offset at : bar.attacks()) {
-            notes = lcm(bar, notes, division(at));
-        }
-        this.division = (int) notes;
-        this.ticks = (int) lcm(bar, all, notes);
+        this.division = together(parts(start, end, List.of(Offset.ZERO, bar.bar().end())), parts(start, end, bar.attacks()));
+        this.ticks = together(division, parts(start, end, places));
         this.attack = ticks(bar.attacks());
         this.attack[ticks] |= leadsOn && !beat.end().isBefore(bar.bar().end());
         for (VoiceAttacks line : bar.lines()) {
@@ -82,19 +75,21 @@ final class BeatGrids {
         }
     }
 
-    /** Into how many parts a place cuts the beat; 1 where it lies outside. */
-    private long division(Offset at) {
-        return at.isWithin(beat.start(), beat.end()) ? at.minus(beat.start()).over(beat.length()).denominator() : 1;
+    private int parts(Offset start, Offset end, List<Offset> positions) {
+        return countable(CoveringGrid.parts(start, end, positions, LARGEST_DIVISION));
     }
 
-    private static long lcm(BarTimeline bar, long a, long b) {
-        long value = Divisors.lcmWithin(LARGEST_DIVISION, a, b);
-        if (value == 0) {
+    private int together(long a, long b) {
+        return countable(Divisors.lcmWithin(LARGEST_DIVISION, a, b));
+    }
+
+    private int countable(long parts) {
+        if (parts == 0) {
             throw new ScoreException("bar " + bar.bar().number() + ": the notes of a beat fit no grid of up to "
                     + LARGEST_DIVISION + " parts, so nothing can be counted there;"
                     + " write them as note values and tuplets, or leave the bar out with --bars");
         }
-        return value;
+        return (int) parts;
     }
 
     /** Which ticks of the beat, its end included, are among these moments. */
@@ -114,7 +109,7 @@ final class BeatGrids {
         return Math.toIntExact(share.numerator() * (ticks / share.denominator()));
     }
 
-    /** The coarsest division on which all its notes lie. */
+    /** The coarsest division on which all its notes lie: the {@link CoveringGrid} of the beat. */
     int division() {
         return division;
     }

@@ -10,7 +10,7 @@ import java.util.Map;
  * The backward search: for every cut and every slot in which it can be reached, the best way to go on.
  *
  * <p>Bars that share a graph and have the same to expect after them share their answer too, so that a groove is worked
- * out once.
+ * out once. What a step costs is a sum of {@link Weights}: {@link #choose} is where a count is kept or changed.
  */
 final class Search {
 

@@ -1,7 +1,6 @@
 package countstave.grid;
 
 import countstave.score.Swung;
-import countstave.score.Tuplet;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.List;
@@ -15,16 +14,20 @@ import java.util.List;
  * @param kind fill: every beat is spoken; span: 1 … n over a tuplet that crosses beats
  * @param change whether the unit differs from the segment's before (true for the first of the part)
  * @param rate syllables a second at the tempo at the segment's start
- * @param span the tuplet counted through, or null for fill
  * @param felt attacks between spoken positions, in order: they are played and not said
  * @param grid the unit of the coarsest grid on which all its notes and spoken positions lie; {@code unit} where nothing
  *     is felt
  * @param swung the swing of the bar where its units are said long–short in pairs, else null
  */
-public record Segment(Offset start, Offset end, Duration unit, Kind kind, boolean change, double rate, Tuplet span,
+public record Segment(Offset start, Offset end, Duration unit, Kind kind, boolean change, double rate,
         List<Offset> felt, Duration grid, Swung swung) {
 
     public enum Kind { FILL, SPAN }
+
+    /** The same at another tempo: {@code other} syllables a second. */
+    public Segment withRate(double other) {
+        return new Segment(start, end, unit, kind, change, other, felt, grid, swung);
+    }
 
     public boolean isSpan() {
         return kind == Kind.SPAN;

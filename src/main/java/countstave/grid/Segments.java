@@ -1,7 +1,6 @@
 package countstave.grid;
 
 import countstave.score.BarTimeline;
-import countstave.score.Tuplet;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.ArrayList;
@@ -48,18 +47,15 @@ final class Segments {
         Offset end = bar.cut(step.to());
         Duration unit = units.unit(step.state());
         Units.Kind kind = units.kind(step.state());
-        Tuplet tuplet = step.tuplet() < 0 ? null : timeline.tuplets().get(step.tuplet());
         List<Offset> felt = new ArrayList<>();
-        Duration grid = unit;
         for (Offset attack : timeline.attacks()) {
-            Duration into = attack.minus(start);
-            if (kind != Units.Kind.SWUNG && attack.isWithin(start, end) && !into.isMultipleOf(unit)) {
+            if (kind != Units.Kind.SWUNG && attack.isWithin(start, end) && !attack.minus(start).isMultipleOf(unit)) {
                 felt.add(attack);
-                grid = grid.gcd(into);
             }
         }
+        Duration grid = CoveringGrid.unit(start, end, unit, felt);
         return new Segment(start, end, unit, kind == Units.Kind.SPAN ? Segment.Kind.SPAN : Segment.Kind.FILL,
-                !unit.equals(before), timeline.tempoAt(start).rate(unit), tuplet, List.copyOf(felt), grid,
+                !unit.equals(before), timeline.tempoAt(start).rate(unit), List.copyOf(felt), grid,
                 kind == Units.Kind.SWUNG ? timeline.swung() : null);
     }
 }

@@ -31,6 +31,7 @@ package countstave.grid;
  * @param feltBeyond a note felt because nobody can say its beat
  * @param swungAndTriplets a change between swung pairs and the triplets that they are taken from
  */
+// Wide: one list of numbers, the table of docs/plan.md, every one of which is named at the place that adds it up
 public record Weights(long unplayed, long resting, long faster, long slower, long otherFamily, long doubling,
         long barline, long weakBeat, long slowerOnWeakBeat, long insideBeat, long anywhere, long slowerInBar,
         long slowerInBeat, long flicker, long tooFast, long tooSlow, long rareDivision, long dottedAlone,

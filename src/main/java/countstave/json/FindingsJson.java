@@ -45,11 +45,11 @@ public final class FindingsJson implements FindingsReport {
 
     private void finding(Finding finding) throws IOException {
         out.object().text("rule", finding.rule()).text("severity", finding.severity().word())
-                .text("part", finding.partId()).text("partName", finding.partName())
-                .number("index", finding.barIndex()).text("bar", finding.barNumber())
-                .text("at", finding.at().toString()).text("beat", finding.beat());
-        if (finding.voice() != null) {
-            out.text("voice", finding.voice());
+                .text("part", finding.where().partId()).text("partName", finding.partName())
+                .number("index", finding.where().barIndex()).text("bar", finding.where().barNumber())
+                .text("at", finding.where().at().toString()).text("beat", finding.beat());
+        if (finding.where().voice() != null) {
+            out.text("voice", finding.where().voice());
         }
         out.number("line", finding.line()).text("sentence", finding.sentence());
         if (finding.suggestion() != null) {

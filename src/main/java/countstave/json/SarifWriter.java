@@ -111,8 +111,8 @@ public final class SarifWriter implements FindingsReport {
         out.array("logicalLocations").object().text("fullyQualifiedName", place).text("kind", "element").endObject()
                 .endArray();
         out.endObject().endArray();
-        out.object("properties").text("part", finding.partId()).text("bar", finding.barNumber())
-                .text("at", finding.at().toString()).endObject();
+        out.object("properties").text("part", finding.where().partId()).text("bar", finding.where().barNumber())
+                .text("at", finding.where().at().toString()).endObject();
         out.endObject();
     }
 

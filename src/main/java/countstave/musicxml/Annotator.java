@@ -184,7 +184,7 @@ public final class Annotator {
         Event anchor = anchor(bar, at);
         int position = anchor != null ? anchor.source().start() : endOfContent(bar);
         Duration after = at.minus(anchor != null ? anchor.start() : Offset.ZERO);
-        Proportion divisions = anchor != null ? anchor.divisions() : bar.divisions();
+        Proportion divisions = anchor != null ? anchor.notation().divisions() : bar.source().divisions();
         String indent = anchor != null ? splice.indentAt(position) : splice.indentOfElementEndingAt(position);
         StringBuilder element = new StringBuilder(indent).append("<direction placement=\"").append(placement)
                 .append("\">").append(OwnMarks.MARK).append("<direction-type><words font-style=\"italic\">")
@@ -216,7 +216,7 @@ public final class Annotator {
 
     /** Where the closing tag of a bar begins. */
     private int endOfContent(Bar bar) {
-        return splice.lastTagBefore(bar.source().end());
+        return splice.lastTagBefore(bar.source().spot().end());
     }
 
     /**

@@ -165,16 +165,13 @@ record Archive(List<Entry> entries, int rootIndex) {
     }
 
     private static byte[] read(InputStream zip, long limit) throws IOException {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        byte[] chunk = new byte[1 << 16];
-        for (int n = zip.read(chunk); n >= 0; n = zip.read(chunk)) {
-            if (out.size() + (long) n > limit) {
-                throw new ScoreException("the compressed file unpacks to far more than it holds: it is not a score, "
-                        + "or it is damaged; export it again");
-            }
-            out.write(chunk, 0, n);
+        // one byte more than may be: that it is there is what tells
+        byte[] content = zip.readNBytes((int) limit + 1);
+        if (content.length > limit) {
+            throw new ScoreException("the compressed file unpacks to far more than it holds: it is not a score, "
+                    + "or it is damaged; export it again");
         }
-        return out.toByteArray();
+        return content;
     }
 
     private static LocalDateTime timeOf(ZipEntry entry) {

@@ -1,11 +1,16 @@
 package countstave.musicxml;
 
 import countstave.score.Bar;
+import countstave.score.BarLook;
+import countstave.score.BarName;
+import countstave.score.BarSource;
 import countstave.score.BarStyle;
 import countstave.score.Barline;
 import countstave.score.Direction;
 import countstave.score.Event;
+import countstave.score.Markings;
 import countstave.score.Meter;
+import countstave.score.Notation;
 import countstave.score.NoteValue;
 import countstave.score.SourceSpot;
 import countstave.score.StaffChange;
@@ -89,8 +94,10 @@ final class BarDraft {
         for (Map.Entry<String, List<EventDraft>> voice : drafts.entrySet()) {
             wholeBarRest(voice.getValue());
             List<Event> events = new ArrayList<>(voice.getValue().size());
+            Notation notation = null;
             for (EventDraft draft : voice.getValue()) {
-                events.add(draft.toEvent());
+                notation = draft.notation(notation);
+                events.add(draft.toEvent(notation));
             }
             contradictions.see(voice.getKey(), voice.getValue(), events);
             // a voice may be written in several runs with backups between them; the sort keeps grace notes in place
@@ -119,9 +126,9 @@ final class BarDraft {
     Bar toBar(List<TempoChange> tempi, List<SwingChange> swings) {
         directions.sort(Comparator.comparing(Direction::at));
         staffChanges.sort(Comparator.comparing(StaffChange::at));
-        return new Bar(index, number, implicit, meter, meterShown, length, phase, stretched(), tuplets,
-                List.copyOf(directions), tempi, List.copyOf(staffChanges), left, right, style, divisions, source,
-                swings);
+        return new Bar(new BarName(index, number, implicit), meter, length, phase, stretched(), tuplets,
+                Markings.of(List.copyOf(directions), tempi, List.copyOf(staffChanges), swings),
+                BarLook.of(meterShown, left, right, style), new BarSource(source, divisions));
     }
 
     /** The voices with rests of the whole bar as long as the bar. */
@@ -145,7 +152,6 @@ final class BarDraft {
         if (!e.barRest() || !rest.isPositive()) {
             return e;
         }
-        return new Event(e.start(), rest, e.kind(), e.heads(), e.written(), e.sounding(), e.divisions(), e.grace(),
-                e.cue(), true, e.printed(), e.staff(), e.look(), e.tupletMarks(), e.source(), e.repeats());
+        return e.withLength(rest);
     }
 }

@@ -1,6 +1,7 @@
 package countstave.musicxml;
 
 import countstave.score.SourceSpot;
+import java.util.List;
 import org.audiveris.proxymusic.Note;
 
 /**
@@ -9,12 +10,12 @@ import org.audiveris.proxymusic.Note;
  *
  * @param bound the bound element, or the name of one that is passed over
  * @param spot where a note stands; else null
- * @param detail what the binding does not hold: a note's instrument, a direction's metronomes; or null
+ * @param metronomes a direction's metronome marks, of which the binding does not hold all
  */
-record BarElement(Object bound, SourceSpot spot, Object detail) {
+record BarElement(Object bound, SourceSpot spot, List<MetronomeTrail> metronomes) {
 
     static BarElement of(Object bound) {
-        return new BarElement(bound, null, null);
+        return new BarElement(bound, null, List.of());
     }
 
     /** The note that takes time of its own, not a grace note nor a further member of a chord; else null. */

@@ -83,7 +83,8 @@ public final class CountPart {
         for (int i = 0; i < bars.size(); i++) {
             Bar bar = part.bars().get(i);
             all.append("\n<measure number=\"").append(Annotator.escape(bar.number()).replace("\"", "&quot;"))
-                    .append(bar.implicit() ? "\" implicit=\"yes\">" : "\">").append(bars.get(i)).append("</measure>");
+                    .append(bar.name().implicit() ? "\" implicit=\"yes\">" : "\">")
+                    .append(bars.get(i)).append("</measure>");
         }
         splice.insert(slot, all.append("</part>").toString());
     }
@@ -147,7 +148,7 @@ public final class CountPart {
 
     /** @param divisions to be declared in the first bar, else 0 */
     private static String attributes(Bar bar, long divisions) {
-        if (divisions == 0 && !bar.meterShown()) {
+        if (divisions == 0 && !bar.look().meterShown()) {
             return "";
         }
         StringBuilder text = new StringBuilder("\n<attributes>");

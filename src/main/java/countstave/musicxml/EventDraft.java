@@ -3,6 +3,8 @@ package countstave.musicxml;
 import countstave.score.Event;
 import countstave.score.Head;
 import countstave.score.Look;
+import countstave.score.Nature;
+import countstave.score.Notation;
 import countstave.score.SourceSpot;
 import countstave.score.Tremolo;
 import countstave.score.TupletMark;
@@ -41,9 +43,15 @@ final class EventDraft {
     boolean openTremolo;
     Agreement agreement = Agreement.EXACT;
 
-    Event toEvent() {
-        return new Event(start, length, kind, List.copyOf(heads), written, sounding, divisions, grace, cue, barRest,
-                printed, staff, look, List.copyOf(marks), source, repeats());
+    /** @param before what the file says of the event before, or null: the same thing is not kept twice */
+    Notation notation(Notation before) {
+        Notation own = new Notation(written, sounding, divisions, List.copyOf(marks));
+        return own.equals(before) ? before : own;
+    }
+
+    Event toEvent(Notation notation) {
+        return new Event(start, length, Nature.of(kind, grace, cue, barRest, printed), List.copyOf(heads), notation, staff,
+                look, source, repeats());
     }
 
     /**

@@ -120,7 +120,7 @@ final class HiddenNotes {
         if (whole && !hasStem(event)) {
             leaveOut(event);
         } else {
-            event.heads.replaceAll(head -> isHidden(head) ? silent(head) : head);
+            event.heads.replaceAll(head -> isHidden(head) ? head.silenced() : head);
         }
     }
 
@@ -134,14 +134,6 @@ final class HiddenNotes {
         event.heads.clear();
         event.printed = false;
         // its beam may go on in printed notes, a word under it be printed, and a tremolo's ratio is no tuplet
-        Look look = event.look;
-        event.look = new Look(null, look.beams(), List.of(), false, look.tremolo(), 0, List.of(), look.lyrics(), List.of(),
-                false);
-    }
-
-    private static Head silent(Head head) {
-        return new Head(head.step(), head.octave(), head.alter(), head.unpitched(), head.instrument(), head.shape(),
-                head.filled(), head.parentheses(), head.accidental(), head.accidentalParentheses(), head.tieStart(),
-                head.tieStop(), true, head.printed());
+        event.look = event.look.withoutNote();
     }
 }

@@ -9,7 +9,6 @@ import countstave.time.Ratio;
 import jakarta.xml.bind.JAXBElement;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.audiveris.proxymusic.AboveBelow;
 import org.audiveris.proxymusic.Arpeggiate;
 import org.audiveris.proxymusic.Articulations;
@@ -141,7 +140,16 @@ final class NotationReader {
     }
 
     static String kebab(String className) {
-        return className.replaceAll("(?<=[a-z])(?=[A-Z])", "-").toLowerCase(Locale.ROOT);
+        StringBuilder name = new StringBuilder(className.length() + 4);
+        for (int i = 0; i < className.length(); i++) {
+            char c = className.charAt(i);
+            boolean capital = c >= 'A' && c <= 'Z';
+            if (capital && i > 0 && Character.isLowerCase(className.charAt(i - 1))) {
+                name.append('-');
+            }
+            name.append(capital ? (char) (c + 'a' - 'A') : c);
+        }
+        return name.toString();
     }
 
     List<String> articulations() {
@@ -166,11 +174,6 @@ final class NotationReader {
 
     boolean tiedStop() {
         return tiedStop;
-    }
-
-    /** How many slurs begin here. */
-    int slurs() {
-        return (int) slurs.stream().filter(SlurMark::start).count();
     }
 
     List<SlurMark> slurMarks() {

@@ -1,15 +1,18 @@
 package countstave.musicxml;
 
+import countstave.score.AccidentalSign;
 import countstave.score.BeamMark;
 import countstave.score.Event;
 import countstave.score.Head;
 import countstave.score.Look;
 import countstave.score.Lyric;
 import countstave.score.NoteValue;
+import countstave.score.Pitch;
 import countstave.score.Written;
 import countstave.time.Ratio;
 import java.util.ArrayList;
 import java.util.List;
+import org.audiveris.proxymusic.Accidental;
 import org.audiveris.proxymusic.Beam;
 import org.audiveris.proxymusic.Note;
 import org.audiveris.proxymusic.Notehead;
@@ -70,11 +73,10 @@ final class NoteConverter {
     /**
      * The notehead, or for a rest the head that tells its position; null for a rest without one.
      *
-     * @param instrument id of the note's instrument, or null
      * @param notations what hangs on the note
      * @param headless whether a notehead {@code none} sounds
      */
-    static Head head(Note note, String instrument, NotationReader notations, boolean headless) {
+    static Head head(Note note, NotationReader notations, boolean headless) {
         Step step;
         int octave;
         int alter = 0;
@@ -95,32 +97,32 @@ final class NoteConverter {
             step = Step.B;
             octave = 4;
         }
-        boolean[] ties = ties(note, notations);
         Notehead shape = note.getNotehead();
         String name = shape == null || shape.getValue() == null ? "normal" : shape.getValue().value();
-        boolean accidental = note.getAccidental() != null && note.getAccidental().getValue() != null;
-        return new Head(step == null ? 'B' : step.value().charAt(0), inRange(octave), alter, note.getUnpitched() != null,
-                instrument == null ? null : Plain.line(instrument), name,
-                shape == null || shape.getFilled() == null ? null : shape.getFilled() == YesNo.YES,
-                shape != null && shape.getParentheses() == YesNo.YES,
-                accidental ? note.getAccidental().getValue().value() : null,
-                accidental && (note.getAccidental().getParentheses() == YesNo.YES
-                        || note.getAccidental().getBracket() == YesNo.YES),
-                ties[0], ties[1], isSilent(note, headless), isPrinted(note));
+        Pitch pitch = Pitch.of(step == null ? 'B' : step.value().charAt(0), inRange(octave), alter,
+                note.getUnpitched() != null);
+        return new Head(pitch, name, shape == null || shape.getFilled() == null ? null : shape.getFilled() == YesNo.YES,
+                shape != null && shape.getParentheses() == YesNo.YES, accidental(note.getAccidental()),
+                isTied(note, StartStop.START, notations.tiedStart()), isTied(note, StartStop.STOP, notations.tiedStop()),
+                isSilent(note, headless), isPrinted(note));
     }
 
-    /** {begins, ends}: from {@code tie}, which tells the sound; where a note has none, from {@code tied}. */
-    private static boolean[] ties(Note note, NotationReader notations) {
+    private static AccidentalSign accidental(Accidental sign) {
+        return sign == null || sign.getValue() == null ? null : new AccidentalSign(sign.getValue().value(),
+                sign.getParentheses() == YesNo.YES || sign.getBracket() == YesNo.YES);
+    }
+
+    /** Whether a tie begins or ends here: by {@code tie}, which tells the sound; where a note has none, by {@code tied}. */
+    private static boolean isTied(Note note, StartStop end, boolean tied) {
         if (note.getTie().isEmpty()) {
-            return new boolean[] {notations.tiedStart(), notations.tiedStop()};
+            return tied;
         }
-        boolean start = false;
-        boolean stop = false;
         for (Tie tie : note.getTie()) {
-            start |= tie.getType() == StartStop.START;
-            stop |= tie.getType() == StartStop.STOP;
+            if (tie.getType() == end) {
+                return true;
+            }
         }
-        return new boolean[] {start, stop};
+        return false;
     }
 
     private static boolean isSilent(Note note, boolean headless) {
@@ -139,8 +141,8 @@ final class NoteConverter {
     static Look look(Note note, NotationReader notations, List<Lyric> lyrics) {
         Stem stem = note.getStem();
         return new Look(stem == null || stem.getValue() == null ? null : Look.Stem.valueOf(stem.getValue().name()),
-                beams(note), notations.articulations(), notations.fermata(), notations.tremolo(), notations.slurs(),
-                notations.other(), lyrics, notations.slurMarks(), note.getPrintSpacing() != YesNo.NO);
+                beams(note), notations.articulations(), notations.fermata(), notations.tremolo(), notations.other(),
+                lyrics, notations.slurMarks(), note.getPrintSpacing() != YesNo.NO);
     }
 
     private static List<BeamMark> beams(Note note) {

@@ -34,7 +34,7 @@ final class NoteReader {
     private final ReadOptions options;
     private final Supplier<String> place;
     private final LengthReader lengths;
-    private final Voices voices = new Voices();
+    private final VoiceNames voices = new VoiceNames();
     /** Of each voice, the ratios of the brackets that are open, by number. */
     private final Map<String, Map<Integer, Ratio>> brackets = new HashMap<>();
     private Set<Note> rounded = Set.of();
@@ -119,9 +119,9 @@ final class NoteReader {
         return length;
     }
 
-    void note(Note note, SourceSpot spot, String instrument) {
+    void note(Note note, SourceSpot spot) {
         NotationReader notations = new NotationReader(note);
-        Head head = NoteConverter.head(note, instrument, notations, options.countHidden());
+        Head head = NoteConverter.head(note, notations, options.countHidden());
         if (note.getChord() != null && last != null && (note.getGrace() != null) == (last.sounding == null
                 && last.grace != Event.Grace.NONE)) {
             join(note, head, notations);
@@ -207,25 +207,8 @@ final class NoteReader {
             last.heads.add(head);
         }
         last.printed |= NoteConverter.isPrinted(note);
-        Look own = last.look;
-        Look more = look(note, notations);
-        if (!more.isPlain()) {
-            last.look = new Look(own.stem() == null ? more.stem() : own.stem(),
-                    own.beams().isEmpty() ? more.beams() : own.beams(), union(own.articulations(), more.articulations()),
-                    own.fermata() || more.fermata(), own.tremolo() == null ? more.tremolo() : own.tremolo(),
-                    own.slurs() + more.slurs(), union(own.other(), more.other()), union(own.lyrics(), more.lyrics()),
-                    union(own.slurMarks(), more.slurMarks()), own.spaced() || more.spaced());
-        }
-        last.marks = union(last.marks, notations.tuplets());
-    }
-
-    private static <T> List<T> union(List<T> one, List<T> two) {
-        if (two.isEmpty()) {
-            return one;
-        }
-        List<T> all = new ArrayList<>(one);
-        two.stream().filter(t -> !all.contains(t)).forEach(all::add);
-        return List.copyOf(all);
+        last.look = last.look.and(look(note, notations));
+        last.marks = Look.union(last.marks, notations.tuplets());
     }
 
     /**

@@ -120,13 +120,12 @@ final class PartReader {
         elements.add(element);
     }
 
-    @SuppressWarnings("unchecked")
     private void readElements() {
         notes.rounded(RoundedTuplets.find(elements, meter, notes.divisions()));
         for (BarElement element : elements) {
             Object bound = element.bound();
             if (bound instanceof Note note) {
-                notes.note(note, element.spot(), (String) element.detail());
+                notes.note(note, element.spot());
             } else if (bound instanceof Backup backup) {
                 notes.backup(backup.getDuration());
             } else if (bound instanceof Forward forward) {
@@ -134,7 +133,7 @@ final class PartReader {
             } else if (bound instanceof Attributes attributes) {
                 attributes(attributes);
             } else if (bound instanceof Direction direction) {
-                direction(direction, (List<MetronomeTrail>) element.detail());
+                direction(direction, element.metronomes());
             } else if (bound instanceof Sound sound) {
                 sound(sound, clock.now());
             } else if (bound instanceof org.audiveris.proxymusic.Barline barline) {

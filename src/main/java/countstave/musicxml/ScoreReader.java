@@ -246,7 +246,7 @@ public final class ScoreReader {
         switch (name) {
             case "note" -> {
                 Note note = binding.read(xml, Note.class);
-                part.add(new BarElement(note, xml.watched(), xml.instrument()));
+                part.add(new BarElement(note, xml.watched(), List.of()));
             }
             case "backup" -> part.add(BarElement.of(binding.read(xml, Backup.class)));
             case "forward" -> part.add(BarElement.of(binding.read(xml, Forward.class)));

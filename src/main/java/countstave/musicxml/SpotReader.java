@@ -24,7 +24,6 @@ final class SpotReader extends StreamReaderDelegate {
     private int end;
     private int slot;
     private boolean slotOpen;
-    private String instrument;
     private final List<MetronomeTrail> metronomes = new ArrayList<>();
     private MetronomeTrail metronome;
 
@@ -42,10 +41,6 @@ final class SpotReader extends StreamReaderDelegate {
                 // MusicXML's order in a note: …, notations*, lyric*, play?, listen?
                 String name = getLocalName();
                 slotOpen = slotOpen && !name.equals("play") && !name.equals("listen");
-                if (name.equals("instrument")) {
-                    // the binding would look for the instrument's definition, which lies outside of the note
-                    instrument = getAttributeValue(null, "id");
-                }
             }
             trailStart();
         } else if (metronome != null && (event == CHARACTERS || event == CDATA)) {
@@ -94,14 +89,8 @@ final class SpotReader extends StreamReaderDelegate {
         end = start;
         slot = (int) places.getEndingCharOffset();
         slotOpen = true;
-        instrument = null;
         metronomes.clear();
         metronome = null;
-    }
-
-    /** Id of the watched note's (last) instrument, or null. */
-    String instrument() {
-        return instrument;
     }
 
     /** The note values of the metronome marks in the watched element, in order. */

@@ -1,6 +1,7 @@
 package countstave.musicxml;
 
 import countstave.score.Event;
+import countstave.score.EventRange;
 import countstave.score.NoteValue;
 import countstave.score.Tuplet;
 import countstave.score.TupletMark;
@@ -74,8 +75,8 @@ final class TupletGroup {
         if (unit == null) {
             unit = shortest(events);
         }
-        return new Tuplet(voice.name(), opening.staff(), opening.start(), span, own, unit, depth, complete, mark, first,
-                last);
+        return new Tuplet(new EventRange(voice.name(), opening.staff(), first, last), opening.start(), span, own, unit,
+                depth, complete, mark);
     }
 
     /** The unit as the bracket or {@code normal-type} names it, or null. */

@@ -3,6 +3,7 @@ package countstave.practice;
 import countstave.count.Count;
 import countstave.grid.Segment;
 import countstave.score.BarTimeline;
+import countstave.score.Beat;
 import countstave.score.Event;
 import countstave.score.Tuplet;
 import countstave.score.Voice;
@@ -20,8 +21,10 @@ import java.util.List;
  * <p>A mark stands before a count and means: breathe just before saying this one. Marks are at most a given time of
  * continuous speech apart; among all ways to place them the cheapest is taken, exactly, by a shortest path. A mark costs
  * 6, and as much as its place is worse than a rest (see {@link Reason}), and 0 to 3 more the faster one is speaking
- * there: two marks at barlines are better than one in the middle of a bar. Never inside a tuplet or a span count: where
- * a tuplet lasts longer than the time allowed, the mark comes at its end, late, and says how long the stretch was.
+ * there: two marks at barlines are better than one in the middle of a bar. Never inside a beat, a group of an irregular
+ * meter, a tuplet or a span count: where one of them lasts longer than the time allowed, the mark comes at its end, late,
+ * and says how long the stretch was. Where a beat is slow and its words are close, the breath may last the beat: its words
+ * are then said silently.
  */
 public final class Breath {
 
@@ -34,6 +37,12 @@ public final class Breath {
     /** The sign that stands before a count: breathe first. Our own; it is explained wherever it is used. */
     public static final String SIGN = "^";
 
+    /** A beat that lasts so long can be given to a breath: the others do not come too close. An assumption. */
+    static final Exact SLOW_BEAT = Exact.ONE;
+
+    /** Words further apart than this leave time to breathe between them. An assumption. */
+    private static final Exact QUICK_BREATH = Exact.of(1, 2);
+
     private static final int EACH = 6;
     private static final int FAST_SPEECH = 3;
     /** A second too long costs more than any number of marks. */
@@ -42,7 +51,7 @@ public final class Breath {
     /** Why a mark stands where it stands: the first reason that holds. */
     public enum Reason {
         REST("rest", 0), HELD_NOTE("held note", 1), BARLINE("barline", 2), SLOWER_COUNT("slower count", 8),
-        BEAT("beat", 14), INSIDE_BEAT("inside a beat", 20);
+        BEAT("beat", 14);
 
         private final String title;
         private final int cost;
@@ -63,11 +72,13 @@ public final class Breath {
      * @param bar from the first bar of the stretch, 0 the first
      * @param at from that bar's start
      * @param since seconds of speech since the mark before (or the start of the stretch)
+     * @param beat whether the breath may last the beat that begins here, whose words are said silently: the beat is
+     *     slow, the words before it are close, and no new count begins that has to be heard
      */
-    public record Mark(int bar, Offset at, Exact since, Reason reason) {
+    public record Mark(int bar, Offset at, Exact since, Reason reason, boolean beat) {
     }
 
-    private record Place(int bar, Offset at, Exact second, int cost, Reason reason) {
+    private record Place(int bar, Offset at, Exact second, int cost, Reason reason, boolean beat) {
     }
 
     private Breath() {
@@ -109,7 +120,7 @@ public final class Breath {
         for (int i = from[size]; i >= 0; i = from[i]) {
             Place place = places.get(i);
             Exact since = place.second().minus(from[i] < 0 ? start : places.get(from[i]).second());
-            marks.add(0, new Mark(place.bar(), place.at(), since, place.reason()));
+            marks.add(0, new Mark(place.bar(), place.at(), since, place.reason(), place.beat()));
         }
         return marks;
     }
@@ -118,6 +129,7 @@ public final class Breath {
     private static List<Place> places(Stretch stretch, Clock clock, BigDecimal voiceLimit) {
         List<Place> places = new ArrayList<>();
         Segment before = null;
+        Offset lastWord = null;
         for (Stretch.Slice slice : stretch.slices()) {
             Segment segment = slice.segment();
             BarTimeline timeline = stretch.timeline(slice.bar());
@@ -128,14 +140,19 @@ public final class Breath {
                 boolean first = at.equals(segment.start());
                 boolean allowed = position.isAfter(Offset.ZERO)
                         && (first || !segment.isSpan())
+                        && opensBeat(timeline, at)
                         && timeline.tuplets().stream().noneMatch(t -> isInside(t, at));
                 if (allowed) {
                     Offset written = timeline.writtenAt(at);
                     Reason reason = reason(timeline, count, written, slower && first);
                     double rate = 1 / clock.lasting(segment.unit(), position).toDouble();
                     int fast = (int) Math.min(FAST_SPEECH, Math.round(FAST_SPEECH * rate / voiceLimit.doubleValue()));
-                    places.add(new Place(slice.bar(), at, clock.at(position), EACH + reason.cost + fast, reason));
+                    boolean close = lastWord != null && clock.between(lastWord, position).isLessThan(QUICK_BREATH);
+                    boolean known = before != null && (!first || segment.unit().equals(before.unit()));
+                    boolean beat = close && known && !clock.lasting(timeline.beatAt(at).length(), position).isLessThan(SLOW_BEAT);
+                    places.add(new Place(slice.bar(), at, clock.at(position), EACH + reason.cost + fast, reason, beat));
                 }
+                lastWord = position;
             }
             before = segment;
         }
@@ -159,11 +176,13 @@ public final class Breath {
         if (slowerFromHere) {
             return Reason.SLOWER_COUNT;
         }
-        return isOnBeat(timeline, count.at()) ? Reason.BEAT : Reason.INSIDE_BEAT;
+        return Reason.BEAT;
     }
 
-    private static boolean isOnBeat(BarTimeline timeline, Offset at) {
-        return timeline.beatAt(at).start().equals(at);
+    /** In an irregular meter, whose beats are single units, its group: its number is not torn from what follows. */
+    private static boolean opensBeat(BarTimeline timeline, Offset at) {
+        Beat beat = timeline.beatAt(at);
+        return beat.start().equals(at) && (!timeline.irregular() || beat.isGroupStart());
     }
 
     /** Whether rests, and no note, are written at a count that is not played; a bar without an attack is a rest too. */

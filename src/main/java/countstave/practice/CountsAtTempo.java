@@ -29,7 +29,7 @@ final class CountsAtTempo {
     private final PartCounts part;
     private final Function<PartTimeline, PartCounts> planning;
     private Stretch lastAsked;
-    private Stretch asWritten;
+    private PartCounts asWritten;
 
     /** @param planning from bars at their tempi to their counts */
     CountsAtTempo(PartCounts part, Function<PartTimeline, PartCounts> planning) {
@@ -49,20 +49,38 @@ final class CountsAtTempo {
      * @param perMinute in the unit of {@link Stretch#tempo}
      */
     Stretch of(Stretch passage, BigDecimal perMinute) {
+        return changed(passage, passage, perMinute);
+    }
+
+    /** The same with the bars of {@link #wide}. */
+    Stretch wide(Stretch passage, BigDecimal perMinute) {
+        return changed(passage, wide(passage), perMinute);
+    }
+
+    /** The passage as it is counted in the score, with one bar more on either side where there is one. */
+    Stretch wide(Stretch passage) {
+        boolean before = passage.first() > 0 && follows(passage.first());
+        boolean after = passage.last() + 1 < part.bars().size() && follows(passage.last() + 1);
+        return Stretch.of(part, passage.first() - (before ? 1 : 0), passage.last() + (after ? 1 : 0));
+    }
+
+    /** @param shown the passage, or what is wanted of the bars around it too */
+    private Stretch changed(Stretch passage, Stretch shown, BigDecimal perMinute) {
         if (passage != lastAsked) {
             lastAsked = passage;
             asWritten = planned(passage, passage.tempo().perMinute());
         }
-        return passage.changedBy(asWritten, planned(passage, perMinute));
+        int from = firstAround(passage);
+        PartCounts there = planned(passage, perMinute);
+        return shown.changedBy(Stretch.of(asWritten, shown.first() - from, shown.last() - from),
+                Stretch.of(there, shown.first() - from, shown.last() - from));
     }
 
-    private Stretch planned(Stretch passage, BigDecimal perMinute) {
-        int from = firstAround(passage);
+    private PartCounts planned(Stretch passage, BigDecimal perMinute) {
         PartTimeline whole = part.plan().timeline();
-        PartCounts counted = planning.apply(new PartTimeline(whole.part(),
+        return planning.apply(new PartTimeline(whole.part(),
                 around(passage).stream().map(bar -> at(bar, perMinute, passage.tempo().perMinute())).toList(),
                 whole.tempoAssumed(), whole.staves()));
-        return Stretch.of(counted, passage.first() - from, passage.last() - from);
     }
 
     /** The passage's bars with those on either side, as they are written. */

@@ -16,9 +16,13 @@ import java.util.List;
  * @param bars the figures of each of its bars alone
  * @param counts how it is counted from the slowest tempo step to the written tempo, and on which steps: at each of them
  *     as in the plan of that tempo
+ * @param seams where the count changes, the hardest first; none that is practised in a passage of lower rank
  */
 public record Passage(int rank, int sameAs, Stretch stretch, Figures figures, List<Figures> bars,
-        List<StepCount> counts) {
+        List<StepCount> counts, List<Seam> seams) {
+
+    /** Below this share of the voice limit a passage without a change is read at sight. A judgement. */
+    private static final Exact AT_SIGHT = Exact.of(3, 5);
 
     /** All that is proposed for a stretch, without a rank. */
     static Passage of(Stretch stretch, PracticeOptions options, StepCounts steps) {
@@ -27,11 +31,24 @@ public record Passage(int rank, int sameAs, Stretch stretch, Figures figures, Li
         for (int bar = 0; bar < stretch.size(); bar++) {
             bars.add(Figures.of(stretch.bar(bar), options.voiceLimit()));
         }
-        return new Passage(0, 0, stretch, figures, bars, steps.of(stretch));
+        return new Passage(0, 0, stretch, figures, bars, steps.of(stretch), List.of());
     }
 
     Passage ranked(int newRank, int newSameAs) {
-        return new Passage(newRank, newSameAs, stretch, figures, bars, counts);
+        return new Passage(newRank, newSameAs, stretch, figures, bars, counts, seams);
+    }
+
+    Passage withSeams(List<Seam> found) {
+        return new Passage(rank, sameAs, stretch, figures, bars, counts, List.copyOf(found));
+    }
+
+    /**
+     * Whether a player of the piece reads it at sight: nothing changes in it, nor with its first bar, and it asks for
+     * less than six tenths of the voice limit.
+     */
+    public boolean isAtSight() {
+        return figures.changes() == 0 && Seams.of(atWritten()).isEmpty()
+                && figures.peak().isLessThan(Exact.of(figures.voiceLimit()).times(AT_SIGHT));
     }
 
     /** The written tempo at its start, see {@link Stretch#tempo}. */

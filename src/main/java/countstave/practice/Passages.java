@@ -65,7 +65,7 @@ public final class Passages {
         Bar before = bar(part, index - 1);
         Bar bar = bar(part, index);
         return bar.index() != before.index() + 1
-                || isStrong(before.right()) || isStrong(bar.left())
+                || isStrong(before.look().right()) || isStrong(bar.look().left())
                 || bar.directions().stream().anyMatch(d -> d.kind() == Direction.Kind.REHEARSAL);
     }
 

@@ -53,11 +53,17 @@ public record PracticePlan(PartCounts counts, PracticeOptions options, Figures w
             Integer before = known.putIfAbsent(passage.content(), rank);
             passages.add(passage.ranked(rank, before == null ? 0 : before));
         }
-        return new PracticePlan(counts, options, Figures.of(whole, options.voiceLimit()), List.copyOf(passages));
+        return new PracticePlan(counts, options, Figures.of(whole, options.voiceLimit()), Seams.in(passages));
     }
 
-    /** The passages that are worth practising one by one: those that are not like one before them. */
+    /** The passages that are worth practising one by one: not like one before them, and not read at sight. */
     public List<Passage> different() {
-        return passages.stream().filter(p -> p.sameAs() == 0).toList();
+        return passages.stream().filter(p -> p.sameAs() == 0 && !p.isAtSight()).toList();
+    }
+
+    /** The passages that a player of the piece reads at sight, in the order of the score. */
+    public List<Passage> atSight() {
+        return passages.stream().filter(Passage::isAtSight)
+                .sorted(Comparator.comparingInt(p -> p.stretch().first())).toList();
     }
 }

@@ -4,6 +4,7 @@ package countstave.practice;
 public enum Stage {
     ALL("all", "everything is said"),
     BEATS_AND_PLAYED("beats-and-played", "the beats and what is played are said"),
+    HALF("half", "half the grid is said"),
     BEATS("beats", "only the beats are said"),
     STRONG_BEATS("strong-beats", "only the first beat is said, and the middle one of a bar of four or more"),
     NONE("none", "nothing is said: click only");

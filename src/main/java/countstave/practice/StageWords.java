@@ -5,13 +5,12 @@ import countstave.count.Count;
 import countstave.count.PartCounts;
 import countstave.count.SegmentCounts;
 import countstave.grid.PartPlan;
+import countstave.grid.Segment;
 import countstave.score.PartTimeline;
 import countstave.time.Offset;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -56,20 +55,24 @@ public final class StageWords {
     }
 
     private static PartCounts of(PartCounts part, Stretch stretch, Stage stage, Map<Integer, Set<Offset>> breaths) {
-        Set<Count> said = Collections.newSetFromMap(new IdentityHashMap<>());
+        List<List<Count>> said = new ArrayList<>();
+        for (int i = 0; i < stretch.size(); i++) {
+            said.add(new ArrayList<>());
+        }
         for (Thinning.Thinned thinned : Thinning.of(stretch, stage)) {
             if (thinned.said()) {
-                said.add(thinned.count());
+                boolean breath = breaths.getOrDefault(thinned.bar(), Set.of()).contains(thinned.count().at());
+                said.get(thinned.bar()).add(breath ? breathing(thinned.count()) : thinned.count());
             }
         }
         List<BarCounts> bars = new ArrayList<>();
         for (int i = 0; i < stretch.size(); i++) {
             BarCounts bar = stretch.bars().get(i);
-            Set<Offset> here = breaths.getOrDefault(i, Set.of());
             List<SegmentCounts> segments = new ArrayList<>();
             for (SegmentCounts segment : bar.segments()) {
-                segments.add(new SegmentCounts(segment.segment(), segment.counts().stream().filter(said::contains)
-                        .map(count -> here.contains(count.at()) ? breathing(count) : count).toList()));
+                Segment here = segment.segment();
+                segments.add(new SegmentCounts(here, said.get(i).stream()
+                        .filter(count -> count.at().isWithin(here.start(), here.end())).toList()));
             }
             bars.add(new BarCounts(bar.plan(), List.copyOf(segments)));
         }

@@ -13,15 +13,20 @@ import java.util.Map;
  * @param number 1 for the count of the slowest step
  * @param steps the tempo steps in a row on which it is counted so, at least one
  * @param stretch the bars with this count, at their written tempi
+ * @param around the same with one bar more on either side where there is one, as counted at the first of these steps
  * @param sayable for each stage the highest whole tempo within the voice limit, in the unit of the written tempo
  * @param breaths breath marks for the slowest of its steps, hence for the others
  */
-public record StepCount(int number, List<TempoLadder.Rung> steps, Stretch stretch, Map<Stage, Integer> sayable,
-        List<Breath.Mark> breaths) {
+public record StepCount(int number, List<TempoLadder.Rung> steps, Stretch stretch, Stretch around,
+        Map<Stage, Integer> sayable, List<Breath.Mark> breaths) {
 
-    /** The same for a passage that is written alike. */
-    StepCount in(Stretch alike) {
-        return new StepCount(number, steps, alike.countedAs(stretch), sayable, breaths);
+    /**
+     * The same for a passage that is written alike, the bars around it too.
+     *
+     * @param wide the passage with these bars
+     */
+    StepCount in(Stretch alike, Stretch wide) {
+        return new StepCount(number, steps, alike.countedAs(stretch), wide.countedAs(around), sayable, breaths);
     }
 
     /** The slowest tempo at which it is counted so. */
@@ -69,6 +74,20 @@ public record StepCount(int number, List<TempoLadder.Rung> steps, Stretch stretc
     /** Whether at {@code stage} the same words are said at the same places as in {@code other}. */
     public boolean saysTheSame(StepCount other, Stage stage) {
         return said(stage).equals(other.said(stage));
+    }
+
+    /** The stages that are practised: those at which something else is said than at the one before. */
+    public List<Stage> stages() {
+        List<Stage> stages = new ArrayList<>();
+        List<Object> before = null;
+        for (Stage stage : Stage.values()) {
+            List<Object> said = said(stage);
+            if (!said.equals(before)) {
+                stages.add(stage);
+                before = said;
+            }
+        }
+        return stages;
     }
 
     private List<Object> said(Stage stage) {

@@ -8,6 +8,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -33,7 +34,8 @@ final class StepCounts {
         List<Object> content = content(written);
         List<StepCount> alike = known.get(content);
         if (alike != null) {
-            return alike.stream().map(count -> count.in(written)).toList();
+            Stretch wide = counts.wide(written);
+            return alike.stream().map(count -> count.in(written, wide)).toList();
         }
         List<StepCount> found = find(written);
         known.put(content, found);
@@ -45,8 +47,8 @@ final class StepCounts {
         content.add(Thinning.beginsNewFamily(written));
         content.add(written.first() - counts.firstAround(written));
         for (BarTimeline bar : counts.around(written)) {
-            content.add(List.of(bar.bar().length(), bar.bar().phase(), bar.bar().meter(), bar.bar().style().runNumber(),
-                    bar.beats(), bar.attacks(), bar.lines(), bar.tuplets(), bar.tempi(), bar.swung() == null));
+            content.add(List.of(bar.bar().length(), bar.bar().phase(), bar.bar().meter(),
+                    bar.bar().look().style().runNumber(), bar.beats(), bar.attacks(), bar.lines(), bar.tuplets(), bar.tempi(), bar.swung() == null));
             content.add(bar.swung());
         }
         return content;
@@ -61,13 +63,13 @@ final class StepCounts {
             Stretch next = i == ladder.size() - 1 ? written : counts.of(written, ladder.get(i).tempo().perMinute());
             boolean goesOn = now != null && now.counting().equals(next.counting());
             if (now != null && !goesOn) {
-                found.add(count(found.size() + 1, steps, now));
+                found.add(count(found.size() + 1, steps, now, written));
                 steps = new ArrayList<>();
             }
             now = goesOn && next != written ? now : next;
             steps.add(ladder.get(i));
         }
-        found.add(count(found.size() + 1, steps, now));
+        found.add(count(found.size() + 1, steps, now, written));
         return List.copyOf(found);
     }
 
@@ -86,18 +88,20 @@ final class StepCounts {
         return tempo;
     }
 
-    private StepCount count(int number, List<TempoLadder.Rung> steps, Stretch stretch) {
+    private StepCount count(int number, List<TempoLadder.Rung> steps, Stretch stretch, Stretch passage) {
         Clock clock = Clock.of(stretch);
         Tempo written = stretch.tempo();
         Map<Stage, Integer> sayable = new EnumMap<>(Stage.class);
         sayable.put(Stage.ALL, SpeechRate.of(stretch, clock).highestTempo(written, options.voiceLimit()));
-        for (Stage stage : List.of(Stage.BEATS_AND_PLAYED, Stage.BEATS, Stage.STRONG_BEATS, Stage.NONE)) {
+        for (Stage stage : EnumSet.complementOf(EnumSet.of(Stage.ALL))) {
             List<Offset> said = Thinning.of(stretch, stage).stream().filter(Thinning.Thinned::said)
                     .map(t -> stretch.position(t.bar(), t.count().at())).toList();
             sayable.put(stage, SpeechRate.of(said, stretch.end(), clock).highestTempo(written, options.voiceLimit()));
         }
         Exact slowest = Exact.of(steps.get(0).tempo().perMinute()).over(Exact.of(written.perMinute()));
-        return new StepCount(number, List.copyOf(steps), stretch, sayable,
+        Stretch around = stretch == passage ? counts.wide(passage)
+                : counts.wide(passage, steps.get(0).tempo().perMinute());
+        return new StepCount(number, List.copyOf(steps), stretch, around, sayable,
                 Breath.marks(stretch, clock.faster(slowest), options.breath(), options.voiceLimit()));
     }
 }

@@ -1,6 +1,7 @@
 package countstave.practice;
 
 import countstave.count.BarCounts;
+import countstave.count.CountingSystem;
 import countstave.count.PartCounts;
 import countstave.count.SegmentCounts;
 import countstave.grid.BarPlan;
@@ -23,8 +24,9 @@ import java.util.Objects;
  * @param starts where each bar starts, in fractions of a whole note; one more entry than bars, the last is the end
  * @param unitBefore the even unit ({@link UnitChange#even}) of what is counted just before it in the score, or null at
  *     the beginning and after bars left out
+ * @param system whose words are said
  */
-public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Duration unitBefore) {
+public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Duration unitBefore, CountingSystem system) {
 
     /** A segment where it lies in the stretch. {@code bar} counts from the stretch's first bar. */
     public record Slice(int bar, Offset start, Offset end, SegmentCounts counts) {
@@ -48,7 +50,7 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
             at = at.plus(bar.plan().timeline().bar().length());
         }
         starts.add(at);
-        return new Stretch(first, bars, List.copyOf(starts), unitBefore(part, first));
+        return new Stretch(first, bars, List.copyOf(starts), unitBefore(part, first), part.system());
     }
 
     private static Duration unitBefore(PartCounts part, int first) {
@@ -123,7 +125,7 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
     public Stretch bar(int bar) {
         Duration length = timeline(bar).bar().length();
         return new Stretch(first + bar, List.of(bars.get(bar)), List.of(Offset.ZERO, Offset.at(length)),
-                bar == 0 ? unitBefore : lastUnit(bars.get(bar - 1)));
+                bar == 0 ? unitBefore : lastUnit(bars.get(bar - 1)), system);
     }
 
     /** All segments in order. */
@@ -167,7 +169,7 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
         for (int bar = 0; bar < bars.size(); bar++) {
             counted.add(counted(timeline(bar), other.bars.get(bar)));
         }
-        return new Stretch(first, List.copyOf(counted), starts, other.unitBefore);
+        return new Stretch(first, List.copyOf(counted), starts, other.unitBefore, system);
     }
 
     /** These very bars, those of them with the counts of {@code after} in which it differs from {@code before}. */
@@ -178,18 +180,14 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
             counted.add(same ? bars.get(bar) : counted(timeline(bar), after.bars.get(bar)));
         }
         return new Stretch(first, List.copyOf(counted), starts,
-                Objects.equals(before.unitBefore, after.unitBefore) ? unitBefore : after.unitBefore);
+                Objects.equals(before.unitBefore, after.unitBefore) ? unitBefore : after.unitBefore, system);
     }
 
     private static BarCounts counted(BarTimeline timeline, BarCounts as) {
         List<SegmentCounts> segments = as.segments().stream()
-                .map(counts -> new SegmentCounts(in(timeline, counts.segment()), counts.counts())).toList();
+                .map(counts -> new SegmentCounts(counts.segment().withRate(
+                        timeline.tempoAt(counts.segment().start()).rate(counts.segment().unit())), counts.counts())).toList();
         return new BarCounts(new BarPlan(timeline, segments.stream().map(SegmentCounts::segment).toList()), segments);
-    }
-
-    private static Segment in(BarTimeline bar, Segment s) {
-        return new Segment(s.start(), s.end(), s.unit(), s.kind(), s.change(), bar.tempoAt(s.start()).rate(s.unit()),
-                s.span(), s.felt(), s.grid(), s.swung());
     }
 
     public boolean hasAttacks() {

@@ -2,7 +2,6 @@ package countstave.score;
 
 import countstave.time.Duration;
 import countstave.time.Offset;
-import countstave.time.Proportion;
 import java.util.List;
 
 /**
@@ -10,34 +9,17 @@ import java.util.List;
  *
  * @param start exact position from the bar's start
  * @param length exact length; zero for grace notes
- * @param kind note or rest; a note that is not printed and left out is a rest that is not printed
+ * @param nature note or rest, and of what sort
  * @param heads noteheads in file order; a placed rest carries one head for its position, any other rest none
- * @param written the length as notation says it, or null where the file has no {@code type}
- * @param sounding the length as the file's {@code duration} over {@code divisions} says it, exact, or null
- *     where absent (grace notes)
- * @param divisions divisions of a quarter in force
- * @param grace whether a grace note stands here, and of what kind
- * @param cue whether it is a cue: it takes its time but is not counted
- * @param barRest whether it is a rest of the whole bar ({@code measure="yes"})
- * @param printed false for {@code print-object="no"}
+ * @param notation what the file says of its length
  * @param staff staff of the part, 1 the uppermost
  * @param look drawing facts
- * @param tupletMarks tuplet starts and stops on this event
  * @param source where it stands in the file; of a chord, its first note
  * @param repeats further positions at which a single-note tremolo that is read as measured repeats is struck again, in
  *     order, all inside the note; empty unless the reader was asked to open tremolos
  */
-public record Event(Offset start, Duration length, Kind kind, List<Head> heads, Written written, Duration sounding,
-        Proportion divisions, Grace grace, boolean cue, boolean barRest, boolean printed, int staff, Look look,
-        List<TupletMark> tupletMarks, SourceSpot source, List<Offset> repeats) {
-
-    /** An event without opened tremolo. */
-    public Event(Offset start, Duration length, Kind kind, List<Head> heads, Written written, Duration sounding,
-            Proportion divisions, Grace grace, boolean cue, boolean barRest, boolean printed, int staff, Look look,
-            List<TupletMark> tupletMarks, SourceSpot source) {
-        this(start, length, kind, heads, written, sounding, divisions, grace, cue, barRest, printed, staff, look,
-                tupletMarks, source, List.of());
-    }
+public record Event(Offset start, Duration length, Nature nature, List<Head> heads, Notation notation, int staff, Look look,
+        SourceSpot source, List<Offset> repeats) {
 
     public enum Kind { NOTE, REST }
 
@@ -48,15 +30,40 @@ public record Event(Offset start, Duration length, Kind kind, List<Head> heads, 
     }
 
     public boolean isNote() {
-        return kind == Kind.NOTE;
+        return nature.kind() == Kind.NOTE;
     }
 
     public boolean isRest() {
-        return kind == Kind.REST;
+        return nature.kind() == Kind.REST;
     }
 
     public boolean isGrace() {
-        return grace != Grace.NONE;
+        return nature.grace() != Grace.NONE;
+    }
+
+    /** As {@link Nature#cue}. */
+    public boolean cue() {
+        return nature.cue();
+    }
+
+    /** As {@link Nature#barRest}. */
+    public boolean barRest() {
+        return nature.barRest();
+    }
+
+    /** As {@link Nature#printed}. */
+    public boolean printed() {
+        return nature.printed();
+    }
+
+    /** As {@link Notation#written}. */
+    public Written written() {
+        return notation.written();
+    }
+
+    /** As {@link Notation#tupletMarks}. */
+    public List<TupletMark> tupletMarks() {
+        return notation.tupletMarks();
     }
 
     /** As {@link Look#isSharedTremolo}. */
@@ -69,7 +76,7 @@ public record Event(Offset start, Duration length, Kind kind, List<Head> heads, 
      * of whose heads are continued by ties or silent.
      */
     public boolean isAttack() {
-        if (isNote() && !isGrace() && !cue) {
+        if (isNote() && !isGrace() && !nature.cue()) {
             for (Head head : heads) {
                 if (!head.tieStop() && !head.silent()) {
                     return true;
@@ -77,5 +84,15 @@ public record Event(Offset start, Duration length, Kind kind, List<Head> heads, 
             }
         }
         return false;
+    }
+
+    /** The same event, of another length. */
+    public Event withLength(Duration other) {
+        return new Event(start, other, nature, heads, notation, staff, look, source, repeats);
+    }
+
+    /** The same event, drawn otherwise. */
+    public Event withLook(Look other) {
+        return new Event(start, length, nature, heads, notation, staff, other, source, repeats);
     }
 }

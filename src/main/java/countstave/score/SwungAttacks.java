@@ -32,7 +32,7 @@ final class SwungAttacks {
         this.changes = changes;
         this.swing = ofBar();
         for (Tuplet tuplet : written.tuplets()) {
-            tuplets.computeIfAbsent(tuplet.voice(), v -> new TreeMap<>()).merge(tuplet.start(), tuplet.end(),
+            tuplets.computeIfAbsent(tuplet.events().voice(), v -> new TreeMap<>()).merge(tuplet.start(), tuplet.end(),
                     SwungAttacks::later);
         }
         for (TreeMap<Offset, Offset> voice : tuplets.values()) {

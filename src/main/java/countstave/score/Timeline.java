@@ -16,48 +16,38 @@ public final class Timeline {
 
     private final Part part;
     private final Selection selection;
-    private final PulseChoice choice;
-    private final Tempo fixedTempo;
-    private final Swing fixedSwing;
+    private final TimeOptions options;
     /** With the attacks as they are written, which is what repeat signs repeat. */
     private final List<BarTimeline> written = new ArrayList<>();
 
-    private Timeline(Part part, Selection selection, PulseChoice choice, Tempo fixedTempo, Swing fixedSwing) {
+    private Timeline(Part part, Selection selection, TimeOptions options) {
         this.part = part;
         this.selection = selection;
-        this.choice = choice;
-        this.fixedTempo = fixedTempo;
-        this.fixedSwing = fixedSwing;
+        this.options = options;
     }
 
     /** The timeline of all bars of a part, swung where the score says so. */
     public static PartTimeline of(Part part, Selection selection, PulseChoice choice, Tempo fixedTempo) {
-        return of(part, selection, choice, fixedTempo, null);
+        return of(part, selection, new TimeOptions(choice, fixedTempo, null));
     }
 
-    /**
-     * The timeline of all bars of a part.
-     *
-     * @param fixedTempo a tempo that overrides the score's, or null
-     * @param fixedSwing a swing (or {@link Swing#STRAIGHT}) that overrides the score's, or null
-     */
-    public static PartTimeline of(Part part, Selection selection, PulseChoice choice, Tempo fixedTempo,
-            Swing fixedSwing) {
-        return new Timeline(part, selection, choice, fixedTempo, fixedSwing).build();
+    /** The timeline of all bars of a part. */
+    public static PartTimeline of(Part part, Selection selection, TimeOptions options) {
+        return new Timeline(part, selection, options).build();
     }
 
     private PartTimeline build() {
-        Tempo first = fixedTempo != null ? fixedTempo : firstTempo();
+        Tempo first = options.tempo() != null ? options.tempo() : firstTempo();
         Tempo running = first == null ? Tempo.ASSUMED : first;
-        Swing swing = fixedSwing == null ? Swing.STRAIGHT : fixedSwing;
+        Swing swing = options.swing() == null ? Swing.STRAIGHT : options.swing();
         List<List<List<Integer>>> groups = PartGroups.of(part);
         List<BarTimeline> bars = new ArrayList<>(part.bars().size());
         for (Bar bar : part.bars()) {
             List<TempoChange> tempi = tempi(bar, running);
             running = tempi.get(tempi.size() - 1).tempo();
-            Pulse pulse = Pulse.of(bar, tempi.get(0).tempo(), choice, groups.get(written.size()));
+            Pulse pulse = Pulse.of(bar, tempi.get(0).tempo(), options.beat(), groups.get(written.size()));
             written.add(timeline(bar, pulse, tempi));
-            List<SwingChange> changes = fixedSwing == null ? bar.swingChanges() : List.of();
+            List<SwingChange> changes = options.swing() == null ? bar.markings().swings() : List.of();
             bars.add(SwungAttacks.of(written.get(written.size() - 1), swing, changes));
             swing = changes.isEmpty() ? swing : changes.get(changes.size() - 1).swing();
         }
@@ -67,8 +57,8 @@ public final class Timeline {
     /** The first tempo of the part: it also holds for what stands before it, since nothing else does. */
     private Tempo firstTempo() {
         for (Bar bar : part.bars()) {
-            if (!bar.tempoChanges().isEmpty()) {
-                return bar.tempoChanges().get(0).tempo();
+            if (!bar.markings().tempi().isEmpty()) {
+                return bar.markings().tempi().get(0).tempo();
             }
         }
         return null;
@@ -77,10 +67,10 @@ public final class Timeline {
     private List<TempoChange> tempi(Bar bar, Tempo running) {
         List<TempoChange> tempi = new ArrayList<>();
         tempi.add(new TempoChange(Offset.ZERO, running));
-        if (fixedTempo != null) {
+        if (options.tempo() != null) {
             return tempi;
         }
-        for (TempoChange change : bar.tempoChanges()) {
+        for (TempoChange change : bar.markings().tempi()) {
             if (change.at().equals(tempi.get(tempi.size() - 1).at())) {
                 tempi.remove(tempi.size() - 1);
             }
@@ -116,7 +106,7 @@ public final class Timeline {
                 }
             }
         }
-        List<Tuplet> tuplets = bar.tuplets().stream().filter(t -> selection.takes(t.voice(), t.staff())).toList();
+        List<Tuplet> tuplets = bar.tuplets().stream().filter(t -> selection.takes(t.events().voice(), t.events().staff())).toList();
         BarTimeline own = new BarTimeline(bar, pulse.beats(), pulse.irregular(), List.copyOf(attacks),
                 List.copyOf(lines), tuplets, tempi, null);
         return anyNote ? own : repeated(own);
@@ -124,7 +114,7 @@ public final class Timeline {
 
     /** A bar of repeat signs without notes of its own sounds as the bar (or beat) that it repeats. */
     private BarTimeline repeated(BarTimeline own) {
-        BarStyle style = own.bar().style();
+        BarStyle style = own.bar().look().style();
         int back = switch (style.kind()) {
             case MEASURE_REPEAT -> Math.max(1, style.span());
             case BEAT_REPEAT -> 1;

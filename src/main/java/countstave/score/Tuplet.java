@@ -8,8 +8,7 @@ import java.util.Objects;
 /**
  * A tuplet: notes of one voice that stand in the time of another number of notes.
  *
- * @param voice name of its voice
- * @param staff staff of its first note
+ * @param events of which voice which events stand in it
  * @param start exact position from the bar's start
  * @param length exact length of the whole group
  * @param ratio its own ratio, without those of tuplets around it
@@ -17,11 +16,9 @@ import java.util.Objects;
  * @param depth 0 for an outer tuplet, 1 for one nested in it, and so on
  * @param complete whether the notes fill the group exactly
  * @param mark the file's {@code tuplet} start, or null where the group was inferred from {@code time-modification}
- * @param firstEvent index of its first event in the voice
- * @param lastEvent index of its last event in the voice
  */
-public record Tuplet(String voice, int staff, Offset start, Duration length, Ratio ratio, Duration unit, int depth,
-        boolean complete, TupletMark mark, int firstEvent, int lastEvent) {
+public record Tuplet(EventRange events, Offset start, Duration length, Ratio ratio, Duration unit, int depth,
+        boolean complete, TupletMark mark) {
 
     public Offset end() {
         return start.plus(length);
@@ -30,10 +27,9 @@ public record Tuplet(String voice, int staff, Offset start, Duration length, Rat
     // Written out because derived ones slow the start (DEVELOPERS.md, "A short run").
     @Override
     public boolean equals(Object other) {
-        return other instanceof Tuplet that && voice.equals(that.voice) && staff == that.staff
-                && start.equals(that.start) && length.equals(that.length) && ratio.equals(that.ratio)
-                && unit.equals(that.unit) && depth == that.depth && complete == that.complete
-                && Objects.equals(mark, that.mark) && firstEvent == that.firstEvent && lastEvent == that.lastEvent;
+        return other instanceof Tuplet that && events.equals(that.events) && start.equals(that.start)
+                && length.equals(that.length) && ratio.equals(that.ratio) && unit.equals(that.unit)
+                && depth == that.depth && complete == that.complete && Objects.equals(mark, that.mark);
     }
 
     @Override

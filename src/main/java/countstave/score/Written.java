@@ -23,4 +23,16 @@ public record Written(NoteValue value, int dots, Ratio ratio, NoteValue normalVa
     public Duration length() {
         return ratio.applyTo(value.dotted(dots));
     }
+
+    // Written out because derived ones slow the start (DEVELOPERS.md, "A short run").
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Written that && value == that.value && dots == that.dots && ratio.equals(that.ratio)
+                && normalValue == that.normalValue && normalDots == that.normalDots;
+    }
+
+    @Override
+    public int hashCode() {
+        return (31 * value.ordinal() + dots) * 31 + ratio.hashCode();
+    }
 }

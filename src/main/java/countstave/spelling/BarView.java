@@ -79,7 +79,7 @@ public final class BarView {
      * and it is written out in notes.
      */
     public boolean isReadable() {
-        return frame.isSure() && bar.style().kind() != BarStyle.Kind.SLASH && addsUp()
+        return frame.isSure() && bar.look().style().kind() != BarStyle.Kind.SLASH && addsUp()
                 && !bar.length().isLongerThan(meterLength());
     }
 

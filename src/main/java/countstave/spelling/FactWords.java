@@ -133,9 +133,9 @@ public final class FactWords {
      * @param exact divisions of a quarter that would be exact, or 0 where there is no telling
      */
     public static String rounded(Event first, int notes, long exact) {
-        return "With " + first.divisions() + " divisions of a quarter, "
+        return "With " + first.notation().divisions() + " divisions of a quarter, "
                 + (notes == 1 ? "a duration had" : notes + " durations of this part had") + " to be rounded, here to "
-                + first.sounding() + " of a whole note instead of " + first.length()
+                + first.notation().sounding() + " of a whole note instead of " + first.length()
                 + (exact == 0 ? "" : "; " + exact + " divisions would be exact") + ".";
     }
 

@@ -1,33 +1,29 @@
 package countstave.spelling;
 
-import countstave.time.Offset;
+import countstave.score.Fact;
 
 /**
  * Something that a rule found.
  *
  * @param rule id of the rule
  * @param severity how bad it is, by the settings
- * @param partId part
- * @param partName its printed name
- * @param barIndex index of the bar, from 0
- * @param barNumber its printed number
- * @param voice name of the voice, or null where it concerns all
- * @param at position from the bar's start
- * @param beat that position in words: {@code 2}, {@code 3 + 1/2}
+ * @param where part, bar, voice and position
+ * @param partName printed name of the part
+ * @param beat the position in words: {@code 2}, {@code 3 + 1/2}
  * @param line line of the file, from 1; 0 where not known
  * @param sentence what is wrong, in a musician's words
  * @param suggestion what to write instead, or null
  */
-public record Finding(String rule, Severity severity, String partId, String partName, int barIndex, String barNumber,
-        String voice, Offset at, String beat, int line, String sentence, Suggestion suggestion) {
+public record Finding(String rule, Severity severity, Fact.Place where, String partName, String beat, int line,
+        String sentence, Suggestion suggestion) {
 
     /** {@code Drum kit, bar 3, beat 2 + 1/2, voice 1}. */
     public String place() {
-        return partName + ", bar " + barNumber + ", beat " + beat + (voice == null ? "" : ", voice " + voice);
+        return partName + ", bar " + where.barNumber() + ", beat " + beat
+                + (where.voice() == null ? "" : ", voice " + where.voice());
     }
 
     Finding withSeverity(Severity other) {
-        return new Finding(rule, other, partId, partName, barIndex, barNumber, voice, at, beat, line, sentence,
-                suggestion);
+        return new Finding(rule, other, where, partName, beat, line, sentence, suggestion);
     }
 }

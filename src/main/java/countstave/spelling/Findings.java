@@ -1,6 +1,7 @@
 package countstave.spelling;
 
 import countstave.score.Event;
+import countstave.score.Fact;
 import countstave.score.SourceSpot;
 import countstave.time.Offset;
 import java.util.ArrayList;
@@ -25,13 +26,14 @@ public final class Findings {
 
     /** About a position; {@code voice} may be null. */
     public void add(BarView bar, String voice, Offset at, String sentence, Suggestion suggestion) {
-        add(bar, voice, at, bar.bar().source(), sentence, suggestion);
+        add(bar, voice, at, bar.bar().source().spot(), sentence, suggestion);
     }
 
     private void add(BarView bar, String voice, Offset at, SourceSpot spot, String sentence, Suggestion suggestion) {
         int line = spot == null ? 0 : spot.line();
-        found.add(new Finding(rule.id(), rule.severity(), part.part().id(), part.part().name(), bar.bar().index(),
-                bar.bar().number(), voice, at, bar.beatName(at), line, sentence, suggestion));
+        Fact.Place where = new Fact.Place(part.part().id(), bar.bar().index(), bar.bar().number(), voice, at);
+        found.add(new Finding(rule.id(), rule.severity(), where, part.part().name(), bar.beatName(at), line, sentence,
+                suggestion));
     }
 
     /** The part that is looked at. */

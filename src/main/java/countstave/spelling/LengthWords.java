@@ -2,7 +2,7 @@ package countstave.spelling;
 
 import countstave.score.NoteValue;
 import countstave.score.Written;
-import countstave.spelling.respell.Words;
+import countstave.spelling.respell.ValueWords;
 import countstave.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -31,7 +31,7 @@ public final class LengthWords {
             if (value == null) {
                 break;
             }
-            values.add(withArticle(Words.value(value.value, value.dots)));
+            values.add(withArticle(ValueWords.value(value.value, value.dots)));
             left = left.minus(value.value.dotted(value.dots));
         }
         return left.isZero() && !values.isEmpty() ? joined(values) : length + " of a whole note";
@@ -44,7 +44,7 @@ public final class LengthWords {
 
     /** A written value, with its tuplet ratio if it has one. */
     public static String of(Written written) {
-        String value = withArticle(Words.value(written.value(), written.dots()));
+        String value = withArticle(ValueWords.value(written.value(), written.dots()));
         return written.ratio().isPlain() ? value : value + " in " + written.ratio();
     }
 

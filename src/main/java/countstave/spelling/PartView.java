@@ -26,11 +26,11 @@ public final class PartView {
                 .collect(Collectors.groupingBy(fact -> fact.place().barIndex()));
         Tempo tempo = Tempo.ASSUMED;
         for (Bar bar : part.bars()) {
-            for (TempoChange change : bar.tempoChanges()) {
+            for (TempoChange change : bar.markings().tempi()) {
                 tempo = change.at().equals(Offset.ZERO) ? change.tempo() : tempo;
             }
             bars.add(new BarView(bar, facts.getOrDefault(bar.index(), List.of()), tempo));
-            for (TempoChange change : bar.tempoChanges()) {
+            for (TempoChange change : bar.markings().tempi()) {
                 tempo = change.tempo();
             }
         }

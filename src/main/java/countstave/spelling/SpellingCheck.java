@@ -14,8 +14,8 @@ import java.util.List;
  */
 public final class SpellingCheck {
 
-    private static final Comparator<Finding> ORDER = Comparator.comparingInt(Finding::barIndex)
-            .thenComparing(Finding::at).thenComparing(Finding::severity);
+    private static final Comparator<Finding> ORDER = Comparator.comparingInt((Finding f) -> f.where().barIndex())
+            .thenComparing(f -> f.where().at()).thenComparing(Finding::severity);
 
     private SpellingCheck() {
     }

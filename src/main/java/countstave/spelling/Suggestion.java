@@ -1,7 +1,7 @@
 package countstave.spelling;
 
 import countstave.spelling.respell.Item;
-import countstave.spelling.respell.Words;
+import countstave.spelling.respell.ValueWords;
 import countstave.time.Offset;
 import java.util.List;
 
@@ -16,6 +16,6 @@ public record Suggestion(Offset from, Offset to, List<Item> items) {
 
     /** As one would read it out: {@code quarter tied to eighth}. */
     public String words() {
-        return Words.of(items);
+        return ValueWords.of(items);
     }
 }

@@ -20,7 +20,7 @@ final class BarHeading {
         if (bar.phase().isPositive()) {
             text.append(bar.index() == 0 ? " (pickup)" : " (second part of a bar)");
         }
-        BarStyle style = bar.style();
+        BarStyle style = bar.look().style();
         if (style.runNumber() > 0) {
             text.append("   ").append(switch (style.kind()) {
                 case MULTI_REST -> "rest, bar " + style.runNumber() + " of " + Math.max(style.span(), style.runNumber());

@@ -171,7 +171,7 @@ final class BarLines {
      * the cell. Row 0 of the canvas is the lowest.
      */
     private void drawSigns(List<Integer> columns, List<String> signs, List<String> lines) {
-        Canvas canvas = new Canvas();
+        CellCanvas canvas = new CellCanvas();
         for (int i = signs.size() - 1; i >= 0; i--) {
             int column = columns.get(i);
             int width = 2 + CellWidth.of(signs.get(i));
@@ -207,7 +207,7 @@ final class BarLines {
         }
     }
 
-    private static boolean isFree(Canvas canvas, int row, int rows, int from, int to) {
+    private static boolean isFree(CellCanvas canvas, int row, int rows, int from, int to) {
         for (int i = row; i < row + rows; i++) {
             if (!canvas.isFree(i, from, to)) {
                 return false;

@@ -32,7 +32,8 @@ final class BarList {
 
     static String of(List<Finding> findings) {
         TreeMap<Integer, Numbered> bars = new TreeMap<>();
-        findings.forEach(f -> bars.putIfAbsent(f.barIndex(), new Numbered(f.barIndex(), f.barNumber())));
+        findings.forEach(f -> bars.putIfAbsent(f.where().barIndex(),
+                new Numbered(f.where().barIndex(), f.where().barNumber())));
         if (bars.size() == 1) {
             return "bar " + bars.firstEntry().getValue().number();
         }

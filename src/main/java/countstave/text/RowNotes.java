@@ -56,7 +56,7 @@ final class RowNotes {
     private static boolean isHeldNote(Event event) {
         if (event.isNote() && !event.isGrace() && !event.cue()) {
             for (Head head : event.heads()) {
-                if (!head.unpitched() && !head.silent()) {
+                if (!head.pitch().unpitched() && !head.silent()) {
                     return true;
                 }
             }

@@ -6,23 +6,25 @@ package countstave.time;
  * <p>Always reduced, denominator positive. Lengths may be zero, and negative as the difference of two positions.
  * A position is an {@link Offset}: adding two positions does not compile.
  */
-public record Duration(long numerator, long denominator) implements Comparable<Duration> {
+public final class Duration implements Comparable<Duration> {
 
     public static final Duration ZERO = new Duration(0, 1);
     public static final Duration WHOLE = new Duration(1, 1);
     public static final Duration QUARTER = new Duration(1, 4);
 
-    /** @throws IllegalArgumentException if the denominator is 0 */
-    public Duration {
-        if (denominator < 1 || numerator == Long.MIN_VALUE || Divisors.gcd(numerator, denominator) != 1) {
-            long[] reduced = Fractions.reduce(numerator, denominator);
-            numerator = reduced[0];
-            denominator = reduced[1];
-        }
+    private final long numerator;
+    private final long denominator;
+
+    /** Of what is reduced: nobody else may call it. */
+    Duration(long numerator, long denominator) {
+        this.numerator = numerator;
+        this.denominator = denominator;
     }
 
+    /** @throws IllegalArgumentException if the denominator is 0 */
     public static Duration of(long numerator, long denominator) {
-        return new Duration(numerator, denominator);
+        long[] reduced = Fractions.reduce(numerator, denominator);
+        return new Duration(reduced[0], reduced[1]);
     }
 
     /**
@@ -49,7 +51,7 @@ public record Duration(long numerator, long denominator) implements Comparable<D
     }
 
     public Duration minus(Duration other) {
-        return plus(other.negated());
+        return of(Fractions.sum(numerator, denominator, -other.numerator, other.denominator));
     }
 
     public Duration negated() {
@@ -60,9 +62,9 @@ public record Duration(long numerator, long denominator) implements Comparable<D
         return times(factor, 1);
     }
 
-    /** This length times {@code n/d}. */
+    /** This length times {@code n/d}, which need not be reduced. */
     public Duration times(long n, long d) {
-        return of(Fractions.product(numerator, denominator, n, d));
+        return of(Fractions.reducedProduct(numerator, denominator, n, d));
     }
 
     public Duration dividedBy(long parts) {
@@ -70,7 +72,7 @@ public record Duration(long numerator, long denominator) implements Comparable<D
     }
 
     public Duration times(Proportion factor) {
-        return times(factor.numerator(), factor.denominator());
+        return of(Fractions.product(numerator, denominator, factor.numerator(), factor.denominator()));
     }
 
     /** @throws IllegalArgumentException if {@code parts} is 0 */
@@ -129,6 +131,16 @@ public record Duration(long numerator, long denominator) implements Comparable<D
         return compareTo(other) < 0;
     }
 
+    /** Of the reduced fraction; below 0 where it is negative. */
+    public long numerator() {
+        return numerator;
+    }
+
+    /** Of the reduced fraction; at least 1. */
+    public long denominator() {
+        return denominator;
+    }
+
     /** For drawing and sounding only: everything before stays exact. */
     public double toDouble() {
         return (double) numerator / denominator;
@@ -145,7 +157,6 @@ public record Duration(long numerator, long denominator) implements Comparable<D
         return numerator + "/" + denominator;
     }
 
-    // Written out because derived ones slow the start (DEVELOPERS.md, "A short run").
     @Override
     public boolean equals(Object other) {
         return other instanceof Duration that && numerator == that.numerator && denominator == that.denominator;

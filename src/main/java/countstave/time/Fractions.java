@@ -8,6 +8,8 @@ package countstave.time;
  */
 final class Fractions {
 
+    private static final String NO_DENOMINATOR = "a fraction needs a denominator other than 0";
+
     private Fractions() {
     }
 
@@ -27,33 +29,54 @@ final class Fractions {
         }
     }
 
-    /** The sum of {@code n1/d1} and {@code n2/d2} as {numerator, denominator}, reduced. */
+    /** The sum of the reduced {@code n1/d1} and {@code n2/d2} as {numerator, denominator}, reduced. */
     static long[] sum(long n1, long d1, long n2, long d2) {
         if (d1 == d2) {
             return reduce(add(n1, n2), d1);
         }
+        // what can be left to reduce divides the common divisor: Knuth, The Art of Computer Programming 2, 4.5.1
         long g = Divisors.gcd(d1, d2);
-        long left = multiply(n1, d2 / g);
-        long right = multiply(n2, d1 / g);
-        return reduce(add(left, right), multiply(d1, d2 / g));
+        long top = add(multiply(n1, d2 / g), multiply(n2, d1 / g));
+        if (top == Long.MIN_VALUE) {
+            throw new TimeOverflowException();
+        }
+        long left = g == 1 ? 1 : Divisors.gcd(top, g);
+        return new long[] {top / left, multiply(d1 / g, d2 / left)};
     }
 
-    /** The product of {@code n1/d1} and {@code n2/d2} as {numerator, denominator}, reduced. */
+    /** The product of the reduced {@code n1/d1} and {@code n2/d2}, {@code d2} of any sign, reduced. */
     static long[] product(long n1, long d1, long n2, long d2) {
-        long g1 = Math.max(1, Divisors.gcd(n1, d2));
-        long g2 = Math.max(1, Divisors.gcd(n2, d1));
-        return reduce(multiply(n1 / g1, n2 / g2), multiply(d1 / g2, d2 / g1));
+        if (d2 == 0) {
+            throw new IllegalArgumentException(NO_DENOMINATOR);
+        }
+        long g1 = Divisors.gcd(n1, d2);
+        long g2 = Divisors.gcd(n2, d1);
+        long top = multiply(n1 / g1, n2 / g2);
+        long below = multiply(d1 / g2, d2 / g1);
+        if (top == Long.MIN_VALUE || below == Long.MIN_VALUE) {
+            throw new TimeOverflowException();
+        }
+        return below < 0 ? new long[] {-top, -below} : new long[] {top, below};
+    }
+
+    /** As {@link #product}, where {@code n2/d2} need not be reduced. */
+    static long[] reducedProduct(long n1, long d1, long n2, long d2) {
+        long[] factor = reduce(n2, d2);
+        return product(n1, d1, factor[0], factor[1]);
     }
 
     static long[] reduce(long n, long d) {
         if (d == 0) {
-            throw new IllegalArgumentException("a fraction needs a denominator other than 0");
+            throw new IllegalArgumentException(NO_DENOMINATOR);
         }
         // Long.MIN_VALUE has no positive twin, so it counts as an overflow
         if (n == Long.MIN_VALUE || d == Long.MIN_VALUE) {
             throw new TimeOverflowException();
         }
         long g = Divisors.gcd(n, d);
+        if (g == 1 && d > 0) {
+            return new long[] {n, d};
+        }
         if (d < 0) {
             g = -g;
         }

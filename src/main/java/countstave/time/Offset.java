@@ -6,21 +6,23 @@ package countstave.time;
  * <p>Position − position = {@link Duration}, position + length = position; position + position does not compile.
  * Negative positions exist: the beat in whose middle a pickup begins has started before the bar.
  */
-public record Offset(long numerator, long denominator) implements Comparable<Offset> {
+public final class Offset implements Comparable<Offset> {
 
     public static final Offset ZERO = new Offset(0, 1);
 
-    /** @throws IllegalArgumentException if the denominator is 0 */
-    public Offset {
-        if (denominator < 1 || numerator == Long.MIN_VALUE || Divisors.gcd(numerator, denominator) != 1) {
-            long[] reduced = Fractions.reduce(numerator, denominator);
-            numerator = reduced[0];
-            denominator = reduced[1];
-        }
+    private final long numerator;
+    private final long denominator;
+
+    /** Of what is reduced: nobody else may call it. */
+    Offset(long numerator, long denominator) {
+        this.numerator = numerator;
+        this.denominator = denominator;
     }
 
+    /** @throws IllegalArgumentException if the denominator is 0 */
     public static Offset of(long numerator, long denominator) {
-        return new Offset(numerator, denominator);
+        long[] reduced = Fractions.reduce(numerator, denominator);
+        return new Offset(reduced[0], reduced[1]);
     }
 
     /** The position that lies {@code length} after the start. */
@@ -43,7 +45,8 @@ public record Offset(long numerator, long denominator) implements Comparable<Off
     }
 
     public Offset minus(Duration length) {
-        return plus(length.negated());
+        long[] sum = Fractions.sum(numerator, denominator, -length.numerator(), length.denominator());
+        return new Offset(sum[0], sum[1]);
     }
 
     /** The length from {@code earlier} to this position; negative if {@code earlier} is later. */
@@ -70,6 +73,16 @@ public record Offset(long numerator, long denominator) implements Comparable<Off
         return compareTo(start) >= 0 && compareTo(end) < 0;
     }
 
+    /** Of the reduced fraction; below 0 where it is negative. */
+    public long numerator() {
+        return numerator;
+    }
+
+    /** Of the reduced fraction; at least 1. */
+    public long denominator() {
+        return denominator;
+    }
+
     /** For drawing and sounding only. */
     public double toDouble() {
         return (double) numerator / denominator;
@@ -86,7 +99,6 @@ public record Offset(long numerator, long denominator) implements Comparable<Off
         return numerator + "/" + denominator;
     }
 
-    // Written out because derived ones slow the start (DEVELOPERS.md, "A short run").
     @Override
     public boolean equals(Object other) {
         return other instanceof Offset that && numerator == that.numerator && denominator == that.denominator;

@@ -7,23 +7,25 @@ package countstave.time;
  * <p>Always reduced, denominator positive. Unlike a {@link Ratio} it has no terms of its own (6:4 is 3/2), and unlike a
  * {@link Duration} it lasts nothing: it multiplies a length, and adding it to one does not compile.
  */
-public record Proportion(long numerator, long denominator) implements Comparable<Proportion> {
+public final class Proportion implements Comparable<Proportion> {
 
     public static final Proportion ZERO = new Proportion(0, 1);
     /** As long, as fast: nothing changes. */
     public static final Proportion ONE = new Proportion(1, 1);
 
-    /** @throws IllegalArgumentException if the denominator is 0 */
-    public Proportion {
-        if (denominator < 1 || numerator == Long.MIN_VALUE || Divisors.gcd(numerator, denominator) != 1) {
-            long[] reduced = Fractions.reduce(numerator, denominator);
-            numerator = reduced[0];
-            denominator = reduced[1];
-        }
+    private final long numerator;
+    private final long denominator;
+
+    /** Of what is reduced: nobody else may call it. */
+    Proportion(long numerator, long denominator) {
+        this.numerator = numerator;
+        this.denominator = denominator;
     }
 
+    /** @throws IllegalArgumentException if the denominator is 0 */
     public static Proportion of(long numerator, long denominator) {
-        return new Proportion(numerator, denominator);
+        long[] reduced = Fractions.reduce(numerator, denominator);
+        return new Proportion(reduced[0], reduced[1]);
     }
 
     public static Proportion of(long whole) {
@@ -79,6 +81,16 @@ public record Proportion(long numerator, long denominator) implements Comparable
         return new Proportion(Math.floorMod(numerator, denominator), denominator);
     }
 
+    /** Of the reduced fraction; below 0 where it is negative. */
+    public long numerator() {
+        return numerator;
+    }
+
+    /** Of the reduced fraction; at least 1. */
+    public long denominator() {
+        return denominator;
+    }
+
     /** For ranking, drawing and sounding only: everything before stays exact. */
     public double toDouble() {
         return (double) numerator / denominator;
@@ -95,7 +107,6 @@ public record Proportion(long numerator, long denominator) implements Comparable
         return denominator == 1 ? Long.toString(numerator) : numerator + "/" + denominator;
     }
 
-    // Written out because derived ones slow the start (DEVELOPERS.md, "A short run").
     @Override
     public boolean equals(Object other) {
         return other instanceof Proportion that && numerator == that.numerator && denominator == that.denominator;

@@ -16,6 +16,7 @@ import countstave.score.Score;
 import countstave.score.ScoreException;
 import countstave.score.Selection;
 import countstave.score.Timeline;
+import countstave.testing.Corpus;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import countstave.time.Proportion;
@@ -29,7 +30,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** How the plans of the open corpus count, in figures: where they change, how fast they are, whether they flicker. */
@@ -53,15 +53,10 @@ class PlanFigures {
 
     @Test
     void corpus() throws IOException {
-        for (String folder : List.of("../shared/corpus", "scores")) {
-            if (!Files.isDirectory(Path.of(folder))) {
-                continue;
-            }
-            try (Stream<Path> files = Files.walk(Path.of(folder))) {
-                for (Path file : files.filter(f -> f.toString().matches(".*\\.(mxl|xml|musicxml)")).sorted().toList()) {
-                    add(file);
-                }
-            }
+        List<Path> scores = new ArrayList<>(Corpus.scores());
+        scores.addAll(Corpus.demo());
+        for (Path file : scores) {
+            add(file);
         }
         System.out.printf(Locale.ROOT, "bars %d, changes %d, off the beat %d (%.1f %%), slower inside a beat %d, segments above"
                 + " 1.25 of the voice limit %d (of a unit that halves %d), there and back within a bar %d, bars alike that are"

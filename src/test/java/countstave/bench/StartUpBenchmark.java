@@ -99,7 +99,7 @@ class StartUpBenchmark {
     }
 
     /** The baseline and its libraries in one jar. */
-    private static Path baseline() throws IOException {
+    static Path baseline() throws IOException {
         Path jar = Path.of("target/baseline.jar");
         Manifest manifest = new Manifest();
         manifest.getMainAttributes().put(Attributes.Name.MANIFEST_VERSION, "1.0");

@@ -5,6 +5,7 @@ import countstave.chart.pdf.PdfDrawing;
 import countstave.count.PartCounts;
 import countstave.score.Meter;
 import countstave.score.Score;
+import countstave.testing.Rhythms;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.List;

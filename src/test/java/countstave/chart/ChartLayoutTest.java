@@ -18,6 +18,7 @@ import countstave.count.Unplayed;
 import countstave.grid.PartPlan;
 import countstave.grid.Segment;
 import countstave.score.Meter;
+import countstave.testing.Rhythms;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.ArrayList;

@@ -12,6 +12,7 @@ import countstave.count.PartCounts;
 import countstave.score.Meter;
 import countstave.score.Part;
 import countstave.score.Score;
+import countstave.testing.Rhythms;
 import countstave.time.Offset;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;

@@ -22,11 +22,13 @@ import countstave.practice.StepCount;
 import countstave.practice.TempoLadder;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -42,6 +44,24 @@ class SheetPdfTest {
     private static final double POINTS = OPTIONS.spaceMm() * 72 / 25.4;
     private static final int TOP = 6;
 
+    /** The sheets with the usual options, each drawn and read back once. */
+    private static final Map<String, Drawn> DRAWN = new ConcurrentHashMap<>();
+
+    private record Drawn(CountedScore counted, byte[] pdf, List<Run> runs) {
+    }
+
+    private static Drawn drawn(String score) {
+        return DRAWN.computeIfAbsent(score, name -> {
+            try {
+                CountedScore counted = Plans.counted(name);
+                byte[] pdf = pdf(counted);
+                return new Drawn(counted, pdf, List.copyOf(SheetReader.read(pdf)));
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        });
+    }
+
     private static byte[] pdf(CountedScore counted) throws IOException {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         SheetWriter.write(Plans.of(counted), counted.score(), TOP, OPTIONS, out);
@@ -53,13 +73,13 @@ class SheetPdfTest {
     }
 
     /** What stands between the headings of the stages: a list of drawn texts for each stage of each count of each passage. */
-    private static Map<String, List<Run>> byStage(byte[] pdf) throws IOException {
+    private static Map<String, List<Run>> byStage(List<Run> runs) {
         Map<String, List<Run>> stages = new LinkedHashMap<>();
         String heading = "";
         String key = "";
         int part = 0;
         String count = "1";
-        for (Run run : SheetReader.read(pdf)) {
+        for (Run run : runs) {
             String number = run.text().split("\\.", -1)[0];
             if (Math.abs(run.size() - 2.6 * POINTS) < 0.05 && run.bold() && number.matches("[0-9]+")) {
                 part += number.equals("1") ? 1 : 0;
@@ -81,8 +101,8 @@ class SheetPdfTest {
     @ParameterizedTest
     @ValueSource(strings = {"dense", "polyrhythms", "groove", "song", "meters"})
     void eachStageShowsWhatIsSaid(String score) throws IOException {
-        CountedScore counted = Plans.counted(score);
-        Map<String, List<Run>> stages = byStage(pdf(counted));
+        CountedScore counted = drawn(score).counted();
+        Map<String, List<Run>> stages = byStage(drawn(score).runs());
         List<PracticePlan> plans = Plans.of(counted);
         int compared = 0;
         for (int part = 0; part < plans.size(); part++) {
@@ -140,8 +160,8 @@ class SheetPdfTest {
     /** In reading order the words of the first stage are the plan's counts; bold are those that are played. */
     @Test
     void countsStandInPlayingOrder() throws IOException {
-        CountedScore counted = Plans.counted("dense");
-        Map<String, List<Run>> stages = byStage(pdf(counted));
+        CountedScore counted = drawn("dense").counted();
+        Map<String, List<Run>> stages = byStage(drawn("dense").runs());
         for (Passage passage : passages(Plans.of(counted).get(0))) {
             List<Run> words = stages.get("1/" + passage.rank() + "/1/1").stream().filter(SheetPdfTest::isSyllable).toList();
             List<countstave.count.Count> counts = passage.counts().get(0).stretch().bars().stream()
@@ -155,8 +175,8 @@ class SheetPdfTest {
     @ParameterizedTest
     @ValueSource(strings = {"dense", "song"})
     void passagesStandInOrderOfDifficulty(String score) throws IOException {
-        CountedScore counted = Plans.counted(score);
-        List<String> headings = SheetReader.read(pdf(counted)).stream()
+        CountedScore counted = drawn(score).counted();
+        List<String> headings = drawn(score).runs().stream()
                 .filter(r -> Math.abs(r.size() - 2.6 * POINTS) < 0.05).map(r -> r.text().replaceAll("\\s+", " ")
                         .replaceAll(", and.*", "")).filter(t -> t.matches("[0-9]+\\. Bars? .*")).toList();
         List<String> planned = new ArrayList<>();
@@ -176,7 +196,7 @@ class SheetPdfTest {
     @ParameterizedTest
     @ValueSource(strings = {"dense", "meters"})
     void everyTempoHasItsBoxes(String score) throws IOException {
-        CountedScore counted = Plans.counted(score);
+        CountedScore counted = drawn(score).counted();
         List<PracticePlan> plans = Plans.of(counted);
         Chart sheet = SheetWriter.layout(plans, counted.score(), TOP, OPTIONS);
         List<Integer> drawn = new ArrayList<>();
@@ -216,9 +236,9 @@ class SheetPdfTest {
     @ParameterizedTest
     @ValueSource(strings = {"dense", "song", "meters"})
     void nothingIsOutsideThePage(String score) throws IOException {
-        CountedScore counted = Plans.counted(score);
+        CountedScore counted = drawn(score).counted();
         double margin = OPTIONS.marginMm() * 72 / 25.4 - 8 * POINTS / 10;
-        for (Run run : SheetReader.read(pdf(counted))) {
+        for (Run run : drawn(score).runs()) {
             assertTrue(run.x() > margin - 0.1 && run.right() < OPTIONS.pageWidthMm() * 72 / 25.4 - margin + 0.1, run::toString);
             assertTrue(run.y() > margin && run.y() < OPTIONS.pageHeightMm() * 72 / 25.4 - margin, run::toString);
         }
@@ -238,23 +258,23 @@ class SheetPdfTest {
     @ParameterizedTest
     @ValueSource(strings = {"dense", "polyrhythms", "meters", "song"})
     void wordsDoNotMeet(String score) throws IOException {
-        List<Run> runs = SheetReader.read(pdf(Plans.counted(score)));
+        List<Run> runs = drawn(score).runs();
         List<Run> words = runs.stream().filter(r -> isSyllable(r) || r.text().matches("[·^]")).toList();
         for (int i = 0; i < words.size(); i++) {
             for (int j = i + 1; j < words.size(); j++) {
                 Run a = words.get(i);
                 Run b = words.get(j);
                 boolean sameRow = a.page() == b.page() && Math.abs(a.y() - b.y()) < 0.5;
-                assertTrue(!sameRow || a.right() <= b.x() + 0.01 || b.right() <= a.x() + 0.01, a + " meets " + b);
+                assertTrue(!sameRow || a.right() <= b.x() + 0.01 || b.right() <= a.x() + 0.01, () -> a + " meets " + b);
             }
         }
     }
 
     @Test
     void cautionsStandOnTheFirstPageOfEachPart() throws IOException {
-        CountedScore counted = Plans.counted("song");
+        CountedScore counted = drawn("song").counted();
         Chart sheet = SheetWriter.layout(Plans.of(counted), counted.score(), TOP, OPTIONS);
-        try (PDDocument document = Loader.loadPDF(pdf(counted))) {
+        try (PDDocument document = Loader.loadPDF(drawn("song").pdf())) {
             assertEquals(2, sheet.bookmarks().size());
             for (Chart.Bookmark part : sheet.bookmarks()) {
                 PDFTextStripper stripper = new PDFTextStripper();
@@ -273,9 +293,9 @@ class SheetPdfTest {
     /** Bookmarks lead to the page on which the heading of their passage stands. */
     @Test
     void bookmarksLeadToThePassages() throws IOException {
-        CountedScore counted = Plans.counted("meters");
+        CountedScore counted = drawn("meters").counted();
         Chart sheet = SheetWriter.layout(Plans.of(counted), counted.score(), TOP, OPTIONS);
-        List<Run> runs = SheetReader.read(pdf(counted));
+        List<Run> runs = drawn("meters").runs();
         for (Chart.Bookmark part : sheet.bookmarks()) {
             assertTrue(part.inner().size() > 1);
             for (Chart.Bookmark passage : part.inner()) {
@@ -292,7 +312,7 @@ class SheetPdfTest {
     @ValueSource(booleans = {true, false})
     void headingsStayWithWhatTheyHead(boolean large) throws IOException {
         for (String score : List.of("groove", "dense", "song", "polyrhythms")) {
-            CountedScore counted = Plans.counted(score);
+            CountedScore counted = drawn(score).counted();
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             SheetWriter.write(Plans.of(counted), counted.score(), TOP, OPTIONS.withLarge(large), out);
             Map<Integer, Run> lowest = new LinkedHashMap<>();
@@ -311,6 +331,6 @@ class SheetPdfTest {
 
     @Test
     void theSamePlanGivesTheSameBytes() throws IOException {
-        assertArrayEquals(pdf(Plans.counted("polyrhythms")), pdf(Plans.counted("polyrhythms")));
+        assertArrayEquals(drawn("polyrhythms").pdf(), pdf(Plans.counted("polyrhythms")));
     }
 }

@@ -13,13 +13,7 @@ import countstave.chart.shape.Glyph;
 import countstave.chart.shape.Line;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
-import countstave.count.CountingSystem;
-import countstave.count.FeltNotes;
-import countstave.grid.PlanOptions;
 import countstave.musicxml.ScoreFile;
-import countstave.score.BarChoice;
-import countstave.score.PartChoice;
-import countstave.score.PulseChoice;
 import countstave.score.Selection;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -60,9 +54,7 @@ class SpansTest {
         }
         ScoreFile file = ScoreFile.of("test.musicxml",
                 text.append("</part></score-partwise>").toString().getBytes(StandardCharsets.UTF_8));
-        CountedScore counted = CountedScore.of(file, new CountingOptions(PartChoice.ALL, selection, BarChoice.ALL,
-                CountingSystem.named(CountingSystem.DEFAULT), PulseChoice.BY_METER, null, PlanOptions.DEFAULT, false,
-                null, FeltNotes.YES));
+        CountedScore counted = CountedScore.of(file, CountingOptions.defaults().with(selection));
         return ChartWriter.layout(counted.parts(), counted.score(), ChartOptions.standard());
     }
 
@@ -160,9 +152,9 @@ class SpansTest {
 
     private static void assertInside(Chart chart, Shape shape) {
         Box box = MEASURES.box(shape);
-        double margin = 15 / chart.spaceMm();
-        assertTrue(box.left() > margin - 1 && box.right() < chart.widthMm() / chart.spaceMm() - margin + 1
-                && box.bottom() > margin && box.top() < chart.heightMm() / chart.spaceMm() - margin, shape.toString());
+        double margin = 15 / chart.paper().space();
+        assertTrue(box.left() > margin - 1 && box.right() < chart.paper().width() / chart.paper().space() - margin + 1
+                && box.bottom() > margin && box.top() < chart.paper().height() / chart.paper().space() - margin, shape.toString());
     }
 
     /** A hairpin opens towards the louder end (MusicXML 4.0, wedge type), over a line's end too. */

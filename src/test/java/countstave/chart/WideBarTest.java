@@ -11,6 +11,7 @@ import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import countstave.count.Count;
 import countstave.score.Meter;
+import countstave.testing.Rhythms;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

@@ -39,7 +39,7 @@ class CorpusRunTest {
     void annotatedAndStrippedAFolderIsWhatItWas() throws IOException {
         boolean all = "all".equals(System.getProperty("corpus"));
         List<Path> scores = Corpus.scores(all ? "" : "musicxml-test-suite");
-        String root = Path.of("..", "shared", "corpus", all ? "" : "musicxml-test-suite").toString();
+        String root = Corpus.ROOT.resolve(all ? "" : "musicxml-test-suite").toString();
         Path counted = folder.resolve("counted");
         Path back = folder.resolve("back");
         Run run = Run.of("annotate", root, "-o", counted.toString(), "--threads", "2");
@@ -60,7 +60,7 @@ class CorpusRunTest {
     @Test
     void countedAndChecked() {
         List<Path> scores = Corpus.scores("musicxml-test-suite");
-        String root = Path.of("..", "shared", "corpus", "musicxml-test-suite").toString();
+        String root = Corpus.ROOT.resolve("musicxml-test-suite").toString();
         onlyBrokenOnesFail(Run.of("count", root, "-o", folder.resolve("texts").toString()), scores.size());
         Run check = Run.of("check", root, "--threads", "2");
         assertEquals(2, check.code());

@@ -191,7 +191,7 @@ class PracticeFolderTest {
 
     /** Any one file of an earlier run is enough; nothing is written beside it. */
     @ParameterizedTest
-    @ValueSource(strings = {"index.html", "practice.txt", "stage-3-beats.musicxml", "01-bars-BARS-steps.mid"})
+    @ValueSource(strings = {"index.html", "practice.txt", "stage-4-beats.musicxml", "01-bars-BARS-steps.mid"})
     void nothingIsReplacedUnasked(String pattern) throws Exception {
         String hardest = Plans.of(Plans.counted("groove")).get(0).passages().get(0).stretch().numbers().replace('–', '-');
         String name = pattern.replace("BARS", hardest);

@@ -15,16 +15,14 @@ import org.junit.jupiter.api.io.TempDir;
 class SameBytesTest {
 
     /** @param hash how this process hashes objects without a hash of their own: 2 all alike, 3 by counting */
-    private static TreeMap<String, String> charts(int hash, Path score, Path folder) throws IOException, InterruptedException {
+    private static Process charts(int hash, Path score, Path folder) throws IOException {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:+UnlockExperimentalVMOptions",
-                "-XX:hashCode=" + hash, "-cp",
+                "-XX:hashCode=" + hash, "-XX:TieredStopAtLevel=1", "-cp",
                 System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")), "countstave.Main",
                 "annotate", "scores", score.toString(), "-o", folder.toString(), "--as", "chart"));
-        Process process = new ProcessBuilder(command).redirectOutput(ProcessBuilder.Redirect.DISCARD)
+        return new ProcessBuilder(command).redirectOutput(ProcessBuilder.Redirect.DISCARD)
                 .redirectError(ProcessBuilder.Redirect.DISCARD).start();
-        assertEquals(0, process.waitFor());
-        return Run.tree(folder);
     }
 
     /** Twelve short bars, in each a syllable that is sung on over two more notes. */
@@ -46,8 +44,12 @@ class SameBytesTest {
     @Test
     void chartsOfTwoProcesses(@TempDir Path folder) throws IOException, InterruptedException {
         Path sung = Files.writeString(folder.resolve("sung.musicxml"), sung());
-        TreeMap<String, String> one = charts(2, sung, folder.resolve("one"));
-        TreeMap<String, String> two = charts(3, sung, folder.resolve("two"));
+        Process first = charts(2, sung, folder.resolve("one"));
+        Process second = charts(3, sung, folder.resolve("two"));
+        assertEquals(0, first.waitFor());
+        assertEquals(0, second.waitFor());
+        TreeMap<String, String> one = Run.tree(folder.resolve("one"));
+        TreeMap<String, String> two = Run.tree(folder.resolve("two"));
         assertEquals(one.keySet(), two.keySet());
         one.forEach((name, bytes) -> assertEquals(bytes.hashCode(), two.get(name).hashCode(), name));
     }

@@ -51,8 +51,8 @@ class SharedOptionsTest {
     @ParameterizedTest
     @CsvSource({"auto, false", "count, true"})
     void hidden(String word, boolean counted) {
-        assertEquals(counted, parsed("--hidden", word).countHidden());
-        assertFalse(parsed().countHidden());
+        assertEquals(counted, parsed("--hidden", word).reading().countHidden());
+        assertFalse(parsed().reading().countHidden());
     }
 
     @ParameterizedTest

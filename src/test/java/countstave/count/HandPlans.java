@@ -8,7 +8,6 @@ import countstave.score.BarTimeline;
 import countstave.score.Beat;
 import countstave.score.PartTimeline;
 import countstave.score.Swung;
-import countstave.score.Tuplet;
 import countstave.score.VoiceAttacks;
 import countstave.time.Duration;
 import countstave.time.Offset;
@@ -54,10 +53,8 @@ public final class HandPlans {
         Duration unit = Duration.parse(terms[0]);
         Offset end = terms.length > 1 ? Offset.parse(terms[1]) : bar.bar().end();
         Swung swung = kind.equals("swung") ? bar.swung() : null;
-        Tuplet span = !kind.equals("span") ? null : bar.tuplets().stream()
-                .filter(t -> t.start().equals(start) && t.end().equals(end)).findFirst().orElse(null);
         Segment bare = new Segment(start, end, unit, kind.equals("span") ? Segment.Kind.SPAN : Segment.Kind.FILL,
-                !unit.equals(before), bar.tempoAt(start).rate(unit), span, List.of(), unit, swung);
+                !unit.equals(before), bar.tempoAt(start).rate(unit), List.of(), unit, swung);
         List<Offset> felt = new ArrayList<>();
         for (Offset attack : bar.attacks()) {
             if (attack.isWithin(start, end)) {
@@ -71,7 +68,7 @@ public final class HandPlans {
         for (Offset attack : felt) {
             grid = grid.gcd(attack.minus(start));
         }
-        return new Segment(start, end, unit, bare.kind(), bare.change(), bare.rate(), span, List.copyOf(felt), grid, swung);
+        return new Segment(start, end, unit, bare.kind(), bare.change(), bare.rate(), List.copyOf(felt), grid, swung);
     }
 
     /** The same bars swung: what is written on the second of a pair of {@code unit}s, counted from the beat, sounds later. */

@@ -5,20 +5,22 @@ import countstave.grid.CoveringGrid;
 import countstave.grid.PartPlan;
 import countstave.grid.Segment;
 import countstave.score.Bar;
+import countstave.score.BarLook;
+import countstave.score.BarName;
+import countstave.score.BarSource;
 import countstave.score.BarStyle;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
+import countstave.score.Markings;
 import countstave.score.Meter;
 import countstave.score.Part;
 import countstave.score.PartTimeline;
-import countstave.score.SourceSpot;
 import countstave.score.Swung;
 import countstave.score.Tempo;
 import countstave.score.TempoChange;
 import countstave.score.VoiceAttacks;
 import countstave.time.Duration;
 import countstave.time.Offset;
-import countstave.time.Proportion;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -222,7 +224,7 @@ public final class TestPlans {
         private BarMaker segment(Duration unit, String end, Segment.Kind kind, Duration grid, Swung pairs) {
             boolean change = !unit.equals(lastUnit);
             lastUnit = unit;
-            segments.add(new Segment(at, Offset.parse(end), unit, kind, change, tempo.rate(unit), null,
+            segments.add(new Segment(at, Offset.parse(end), unit, kind, change, tempo.rate(unit),
                     felt.stream().map(this::sounding).toList(), grid, pairs));
             felt.clear();
             at = Offset.parse(end);
@@ -250,16 +252,15 @@ public final class TestPlans {
             List<Offset> all = new ArrayList<>(said);
             all.addAll(between);
             return new Segment(segment.start(), segment.end(), segment.unit(), segment.kind(), segment.change(), segment.rate(),
-                    segment.span(), between, between.isEmpty() ? segment.unit()
+                    between, between.isEmpty() ? segment.unit()
                             : CoveringGrid.unit(segment.start(), segment.end(), all), segment.isSwung() ? told : null);
         }
 
         private BarPlan plan() {
             int index = bars.size();
             BarStyle style = run == 0 ? BarStyle.NONE : new BarStyle(BarStyle.Kind.MULTI_REST, run, run);
-            Bar bar = new Bar(index, Integer.toString(index + 1), !phase.isZero(), meter, index == 0, length, phase,
-                    List.of(), List.of(), List.of(), List.of(), List.of(), null, null, style, Proportion.of(480),
-                    SourceSpot.NONE);
+            Bar bar = new Bar(new BarName(index, Integer.toString(index + 1), !phase.isZero()), meter, length, phase,
+                    List.of(), List.of(), Markings.NONE, BarLook.of(index == 0, null, null, style), BarSource.NONE);
             Swung told = swung == null ? null
                     : new Swung(swung.unit(), swung.longPart(), swung.shortPart(), List.copyOf(attacks));
             BarTimeline timeline = new BarTimeline(bar, beats(), !groups.isEmpty(),

@@ -1,6 +1,6 @@
 package countstave.grid;
 
-import countstave.chart.Rhythms;
+import countstave.testing.Rhythms;
 import countstave.score.Meter;
 import countstave.score.Part;
 import countstave.score.PartTimeline;
@@ -8,7 +8,7 @@ import countstave.score.PulseChoice;
 import countstave.score.Selection;
 import countstave.score.Timeline;
 
-/** Bars in time for tests, written as rhythms: the notation of {@link Rhythms}. */
+/** Bars in time for tests, written as rhythms: the notation of {@code testing.Rhythm}. */
 public final class Bars {
 
     private Bars() {

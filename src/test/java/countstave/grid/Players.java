@@ -14,6 +14,7 @@ import countstave.score.PulseChoice;
 import countstave.score.Score;
 import countstave.score.Selection;
 import countstave.score.Timeline;
+import countstave.testing.Corpus;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import countstave.time.Proportion;
@@ -31,7 +32,7 @@ import java.util.Map;
  */
 final class Players {
 
-    static final Path FOLDER = Path.of("../shared/players");
+    static final Path FOLDER = Corpus.SHARED.resolve("players");
 
     /**
      * Some bars of one part.

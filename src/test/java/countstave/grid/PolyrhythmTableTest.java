@@ -44,7 +44,9 @@ class PolyrhythmTableTest {
             attacks.add(Offset.of(i, b));
         }
         List<Offset> both = List.copyOf(attacks);
+        assertEquals(grid, CoveringGrid.parts(Offset.ZERO, Offset.of(1, 1), both, BeatGrids.LARGEST_DIVISION));
         assertEquals(grid, CoveringGrid.parts(Offset.ZERO, Offset.of(1, 1), both));
+        assertEquals(0, CoveringGrid.parts(Offset.ZERO, Offset.of(1, 1), both, grid - 1));
         Duration unit = CoveringGrid.unit(Offset.ZERO, Offset.of(1, 1), both);
         List<Long> places = both.stream().map(o -> o.sinceStart().floorOver(unit)).toList();
         assertEquals(table, places.stream().map(String::valueOf).collect(Collectors.joining(" ")));
@@ -72,7 +74,8 @@ class PolyrhythmTableTest {
                 for (int i = 0; i < m; i++) {
                     positions.add(Offset.of(i, 4));
                 }
-                long parts = CoveringGrid.parts(Offset.ZERO, Offset.of(m, 4), List.copyOf(positions));
+                long parts = CoveringGrid.parts(Offset.ZERO, Offset.of(m, 4), positions,
+                        BeatGrids.LARGEST_DIVISION);
                 assertEquals(n / Divisors.gcd(n, m), parts / m, n + " over " + m);
             }
         }

@@ -25,7 +25,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class PracticeJsonTest {
 
     private static final String SIXTEENTHS = "16 16 16 16 16 16 16 16 16 16 16 16 16 16 16 16";
-    private static final String TRIPLETS = "[3:2 8 8 8] [3:2 8 8 8] [3:2 8 8 8] [3:2 8 8 8]";
+    private static final String TRIPLETS = "3:2[8 8 8] 3:2[8 8 8] 3:2[8 8 8] 3:2[8 8 8]";
 
     private static Map<String, Object> json(CountedScore counted) throws IOException {
         StringBuilder out = new StringBuilder();
@@ -107,7 +107,7 @@ class PracticeJsonTest {
 
     /**
      * By hand: from half of 120, steps of 5 to 8 % on whole numbers; five clean repeats at the ends, three between; up to
-     * 97 all of it can be said, above it only the beats (all sixteenths are played, so stage 2 says as much as stage 1).
+     * 97 all of it can be said, above it half the grid, 4 a second at 120 (all sixteenths are played, so stage 2 says as much as stage 1).
      */
     @Test
     void ladderOfTwoBars() throws IOException {
@@ -121,7 +121,7 @@ class PracticeJsonTest {
             assertEquals(tempo, Math.rint(tempo));
             boolean end = i == 0 || i == ladder.size() - 1;
             assertEquals(end ? 5 : 3, number(ladder.get(i), "clean"));
-            assertEquals(tempo <= 97 ? "all" : "beats", map(ladder.get(i)).get("stage"), () -> "at " + tempo);
+            assertEquals(tempo <= 97 ? "all" : "half", map(ladder.get(i)).get("stage"), () -> "at " + tempo);
             if (i > 0) {
                 double step = tempo / number(ladder.get(i - 1), "perMinute");
                 assertTrue(step >= 1.0499 && step <= 1.0801, () -> "a step of " + step);
@@ -143,15 +143,15 @@ class PracticeJsonTest {
         assertEquals("barline", breath.get("reason"));
     }
 
-    /** By hand, for 4/4 in sixteenths, then triplets: 16 + 12 said, then as many, then the 8 beats, then 1 and 3, then none. */
+    /** By hand, for 4/4 in sixteenths, then triplets: 16 + 12 said, then as many, then 8 + 4, then the 8 beats, then 1 and 3, then none. */
     @Test
     void stagesOfTwoBars() throws IOException {
         Object passage = list(part(json(Plans.everyNoteSaid(
                 Snippets.in("4/4").tempo(120).bar(SIXTEENTHS).bar(TRIPLETS).xml()))), "passages").get(0);
         List<Object> stages = list(count(passage), "stages");
-        assertEquals(List.of("all", "beats-and-played", "beats", "strong-beats", "none"),
+        assertEquals(List.of("all", "beats-and-played", "half", "beats", "strong-beats", "none"),
                 stages.stream().map(s -> map(s).get("id")).toList());
-        int[] said = {28, 28, 8, 4, 0};
+        int[] said = {28, 28, 12, 8, 4, 0};
         for (int i = 0; i < said.length; i++) {
             List<Object> counts = list(stages.get(i), "counts");
             assertEquals(28, counts.size());
@@ -166,7 +166,7 @@ class PracticeJsonTest {
                 .collect(Collectors.joining(" ")));
         assertEquals("0/1 1/12 1/6 1/4", all.stream().skip(16).limit(4).map(c -> (String) map(c).get("at"))
                 .collect(Collectors.joining(" ")));
-        assertEquals(List.of("1", "3", "1", "3"), list(stages.get(3), "counts").stream()
+        assertEquals(List.of("1", "3", "1", "3"), list(stages.get(4), "counts").stream()
                 .filter(c -> map(c).get("said").equals(true)).map(c -> map(c).get("say")).toList());
     }
 

@@ -99,7 +99,7 @@ class BarLengthTest {
     void restsInARowAreNumbered() {
         Score score = Snippets.in("4/4").bar("R").bar("4 4 2").bar("R").bar("R").bar("R").bar("1").score();
         assertEquals(List.of(0, 0, 1, 2, 3, 0),
-                score.parts().get(0).bars().stream().map(b -> b.style().runNumber()).toList());
+                score.parts().get(0).bars().stream().map(b -> b.look().style().runNumber()).toList());
     }
 
     /** MusicXML 4.0: a stop stands in the first bar that is written out again. */
@@ -116,7 +116,7 @@ class BarLengthTest {
                 BarStyle.NONE, new BarStyle(BarStyle.Kind.MEASURE_REPEAT, 1, 1),
                 new BarStyle(BarStyle.Kind.MEASURE_REPEAT, 1, 2), BarStyle.NONE, new BarStyle(BarStyle.Kind.SLASH, 0, 1),
                 new BarStyle(BarStyle.Kind.SLASH, 0, 2)),
-                score.parts().get(0).bars().stream().map(Bar::style).toList());
+                score.parts().get(0).bars().stream().map(bar -> bar.look().style()).toList());
     }
 
     @Test

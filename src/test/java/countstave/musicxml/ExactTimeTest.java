@@ -22,8 +22,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class ExactTimeTest {
 
     private static final String[] SEPTUPLETS = {
-        "[7:4 16 16 16 16 16 16 16] [5:4 16 16 16 16 16] [3:2 4 4 4] / 4 [11:8 32 32 32 32 32 32 32 32 32 32 32] 4 8 8",
-        "[7:4 16 16 8 16 16 16] [5:4 8 8 8 8 8] 4 / 2 [3:2 8 8 8] [9:8 32 32 32 32 32 32 32 32 32]"};
+        "7:4[16 16 16 16 16 16 16] 5:4[16 16 16 16 16] 3:2[4 4 4] / 4 11:8[32 32 32 32 32 32 32 32 32 32 32] 4 8 8",
+        "7:4[16 16 8 16 16 16] 5:4[8 8 8 8 8] 4 / 2 3:2[8 8 8] 9:8[32 32 32 32 32 32 32 32 32]"};
 
     private static List<String> events(Part part) {
         return part.bars().stream().flatMap(b -> b.voices().stream()).flatMap(v -> v.events().stream()
@@ -66,11 +66,11 @@ class ExactTimeTest {
 
     @Test
     void roundingIsReportedOnceABar() {
-        Score score = Snippets.in("4/4").divisions(480).bar("[7:4 16 16 16 16 16 16 16] 2.").score();
+        Score score = Snippets.in("4/4").divisions(480).bar("7:4[16 16 16 16 16 16 16] 2.").score();
         Event first = score.parts().get(0).bars().get(0).voices().get(0).events().get(0);
         assertEquals(List.of(new Fact.Rounded(new Fact.Place("P1", 0, "1", "1", first.start()), first, 7)), score.facts());
         // 480 × 4 / 28 = 68.57, written as 69 of 1920
-        assertEquals("1/28 23/640", first.length() + " " + first.sounding());
+        assertEquals("1/28 23/640", first.length() + " " + first.notation().sounding());
         assertEquals(List.of(), Snippets.read(Snippets.rhythm("4/4", SEPTUPLETS)).facts());
     }
 
@@ -173,7 +173,7 @@ class ExactTimeTest {
         Voice voice = bar.voices().get(0);
         assertEquals(List.of("0/1 1/4", "1/4 0/1", "1/4 1/4"),
                 voice.events().stream().map(e -> e.start() + " " + e.length()).toList());
-        assertEquals(Event.Grace.SLASHED, voice.events().get(1).grace());
+        assertEquals(Event.Grace.SLASHED, voice.events().get(1).nature().grace());
         assertEquals(List.of(false, false, true), voice.events().stream().map(Event::isAttack).toList());
     }
 
@@ -193,8 +193,8 @@ class ExactTimeTest {
         Part part = Snippets.in("4/4").percussion().bar("8> 8 8 8 8 8 8 8 / 4 r8 8 4 4").part();
         Bar bar = part.bars().get(0);
         assertEquals(List.of("1", "2"), bar.voices().stream().map(Voice::name).toList());
-        assertTrue(bar.voices().get(0).events().get(0).heads().get(0).unpitched());
-        assertEquals('G', bar.voices().get(0).events().get(0).heads().get(0).step());
+        assertTrue(bar.voices().get(0).events().get(0).heads().get(0).pitch().unpitched());
+        assertEquals('G', bar.voices().get(0).events().get(0).heads().get(0).pitch().step());
         assertEquals("3/8", bar.voices().get(1).events().get(2).start().toString());
         assertEquals(List.of("accent"), bar.voices().get(0).events().get(0).look().articulations());
     }

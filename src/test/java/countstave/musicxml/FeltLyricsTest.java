@@ -57,10 +57,10 @@ class FeltLyricsTest {
         "16 16 8 4;        1/8;            1 | - | & | 2 (&);             1 | · | & | 2 (&)",
         "16 8. 4;          1/8;            1 (&) | - | 2 (&);             1 | · (&) | 2 (&)",
         "r16 16 8 4;       1/8;            (1) | - | & | 2 (&);           (1) | · | & | 2 (&)",
-        "[3:2 16 16 16] 8 4; 1/8;          1 | - | - | & | 2 (&);         1 | · | · | & | 2 (&)",
-        "8 8 8 8 / [3:2 4 4 4]; 1/8;       1 | - | & | - | 2 | - | &;     1 | - | & | · | 2 | · | &",
+        "3:2[16 16 16] 8 4; 1/8;          1 | - | - | & | 2 (&);         1 | · | · | & | 2 (&)",
+        "8 8 8 8 / 3:2[4 4 4]; 1/8;       1 | - | & | - | 2 | - | &;     1 | - | & | · | 2 | · | &",
         "16 16 16 16 4;    1/8..1/4 1/16;  1 | - | & | - | 2 (e & a);     1 | · | & | · | 2 (e & a)",
-        "[5:4 8 8 8 16 16 8]; span:1/10;   1 | 2 | 3 | 4 | - | 5;         1 | 2 | 3 | 4 | · | 5"})
+        "5:4[8 8 8 16 16 8]; span:1/10;   1 | 2 | 3 | 4 | - | 5;         1 | 2 | 3 | 4 | · | 5"})
     void aFeltNoteHasNoSyllable(String bar, String plan, String plain, String dotted) throws Exception {
         String xml = Snippets.in("2/4").bar(bar).xml();
         assertEquals(plain, lyrics(Snippets.part(annotated(xml, timeline(xml), plan, false))));
@@ -85,8 +85,8 @@ class FeltLyricsTest {
         "8 8 8 8;      swung:1/8;             1 | & | 2 | &;        1 | & | 2 | &",
         "8 8 4;        swung:1/8;             1 | & | 2 (&);        1 | & | 2 (&)",
         "8 8 8 16 16;  swung:1/8;             1 | & | 2 | & | -;    1 | & | 2 | & | ·",
-        "8 8 [3:2 8 8 8]; swung:1/8..1/4 1/12; 1 | & | 2 | trip | let; 1 | & | 2 | trip | let",
-        "8 8 [3:2 8 8 8]; 1/12;               1 (trip) | let | 2 | trip | let; 1 (trip) | let | 2 | trip | let"})
+        "8 8 3:2[8 8 8]; swung:1/8..1/4 1/12; 1 | & | 2 | trip | let; 1 | & | 2 | trip | let",
+        "8 8 3:2[8 8 8]; 1/12;               1 (trip) | let | 2 | trip | let; 1 (trip) | let | 2 | trip | let"})
     void swungWordsStandUnderTheWrittenNotes(String bar, String plan, String plain, String dotted) throws Exception {
         String xml = Snippets.in("2/4").bar(bar).xml();
         PartTimeline swung = HandPlans.swing(timeline(xml), "1/8", 2, 1);
@@ -99,7 +99,7 @@ class FeltLyricsTest {
     @CsvSource(delimiter = ';', value = {
         "16 16 8 4;      1/8;       0/1 1/8 1/4 3/8;      1 & 2 (&)",
         "16 8. 4;        1/8;       0/1 1/8 1/4 3/8;      1 (&) 2 (&)",
-        "[5:4 8 8 8 16 16 8]; span:1/10; 0/1 1/10 1/5 3/10 2/5; 1 2 3 4 5",
+        "5:4[8 8 8 16 16 8]; span:1/10; 0/1 1/10 1/5 3/10 2/5; 1 2 3 4 5",
         "8 8 8 16 16;    swung:1/8; 0/1 1/8 1/4 3/8;      1 & 2 &",
         "8 8 4;          swung:1/8; 0/1 1/8 1/4 3/8;      1 & 2 (&)"})
     void theCountPartHoldsWhatIsSaid(String bar, String plan, String places, String words) throws Exception {

@@ -137,7 +137,7 @@ class HiddenNotesTest {
         Score score = read(false, WHOLE + BACK + quarters);
         assertEquals("[0/1]", attacks(score));
         assertEquals(told(4, 0, 0, score), score.facts());
-        assertEquals(kind, score.parts().get(0).bars().get(0).voices().get(1).events().get(1).kind());
+        assertEquals(kind, score.parts().get(0).bars().get(0).voices().get(1).events().get(1).nature().kind());
         assertEquals("[0/1, 1/4, 1/2, 3/4]", attacks(read(true, WHOLE + BACK + quarters)));
     }
 
@@ -167,7 +167,7 @@ class HiddenNotesTest {
         Score score = read(false, WHOLE + BACK + hidden(note("eighth", 2, 2, beam.formatted("begin")))
                 + note("eighth", 2, 2, beam.formatted("end")));
         List<Event> events = score.parts().get(0).bars().get(0).voices().get(1).events();
-        assertEquals("REST BEGIN, NOTE END", events.stream().map(e -> e.kind() + " " + e.look().beams().get(0).kind())
+        assertEquals("REST BEGIN, NOTE END", events.stream().map(e -> e.nature().kind() + " " + e.look().beams().get(0).kind())
                 .collect(Collectors.joining(", ")));
     }
 

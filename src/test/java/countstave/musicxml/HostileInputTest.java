@@ -201,7 +201,7 @@ class HostileInputTest {
 
     @Test
     void timewiseScoreIsTheSameScore() {
-        String one = Snippets.rhythm("4/4", "4 4 [3:2 8 8 8] 4", "8 8 2.");
+        String one = Snippets.rhythm("4/4", "4 4 3:2[8 8 8] 4", "8 8 2.");
         Score partwise = Snippets.read(one);
         String first = one.substring(one.indexOf("<measure number=\"1\">") + 20, one.indexOf("</measure>"));
         String second = one.substring(one.indexOf("<measure number=\"2\">") + 20, one.lastIndexOf("</measure>"));
@@ -237,7 +237,7 @@ class HostileInputTest {
         // staves for more octaves than there are would be drawn without end
         Score high = read(bar(NOTE.formatted(1).replace("<unpitched/>",
                 "<pitch><step>C</step><octave>2147483647</octave></pitch>")));
-        assertEquals(9, high.parts().get(0).bars().get(0).voices().get(0).events().get(0).heads().get(0).octave());
+        assertEquals(9, high.parts().get(0).bars().get(0).voices().get(0).events().get(0).heads().get(0).pitch().octave());
         // names stand in every message
         Score named = read(good.replace("<part-name>Drums", "<part-name>" + "Drums".repeat(900)));
         assertEquals(200, named.parts().get(0).name().length());

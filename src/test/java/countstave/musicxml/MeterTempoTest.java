@@ -31,7 +31,7 @@ class MeterTempoTest {
                     : "<direction><direction-type><metronome>" + direction + "</metronome></direction-type></direction>")
                     .append(NOTE.replace(">4<", ">1<").replace("whole", "quarter"));
         }
-        return Snippets.part(Snippets.score("4/4", 1, bar.toString())).bars().get(0).tempoChanges().stream()
+        return Snippets.part(Snippets.score("4/4", 1, bar.toString())).bars().get(0).markings().tempi().stream()
                 .map(t -> t.at() + ": " + t.tempo().unit() + " = " + t.tempo().perMinute()).toList();
     }
 
@@ -113,7 +113,7 @@ class MeterTempoTest {
     }
 
     private static String first(String before) {
-        TempoChange first = Snippets.part(Snippets.score("4/4", 1, before + NOTE)).bars().get(0).tempoChanges().get(0);
+        TempoChange first = Snippets.part(Snippets.score("4/4", 1, before + NOTE)).bars().get(0).markings().tempi().get(0);
         return first.tempo().unit() + " = " + first.tempo().perMinute();
     }
 
@@ -157,8 +157,8 @@ class MeterTempoTest {
         assertEquals("Bass", score.parts().get(1).name());
         for (int part = 0; part < 2; part++) {
             List<Bar> bars = score.parts().get(part).bars();
-            assertEquals(0, bars.get(0).tempoChanges().size());
-            assertEquals("77", bars.get(1).tempoChanges().get(0).tempo().perMinute().toPlainString());
+            assertEquals(0, bars.get(0).markings().tempi().size());
+            assertEquals("77", bars.get(1).markings().tempi().get(0).tempo().perMinute().toPlainString());
         }
     }
 

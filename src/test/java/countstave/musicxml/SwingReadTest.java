@@ -55,7 +55,7 @@ class SwingReadTest {
     }
 
     private static String changes(Bar bar) {
-        return bar.swingChanges().stream().map(SwingReadTest::change).collect(Collectors.joining(", "));
+        return bar.markings().swings().stream().map(SwingReadTest::change).collect(Collectors.joining(", "));
     }
 
     private static String change(SwingChange change) {
@@ -149,7 +149,7 @@ class SwingReadTest {
     /** Each word stands under the note that sounds where it is said: the second eighth, or the 16th of a dotted pair. */
     @ParameterizedTest(name = "{0}")
     @CsvSource(delimiter = ';', value = {
-        "8 8 8 8; 2; 3", "8. 16 8. 16; 2; 3", "8 8 [3:2 8 8 8]; 2; 2", "16 16 16 16 8 8; 4; 5", "r8 8 8. 16; 1; 3",
+        "8 8 8 8; 2; 3", "8. 16 8. 16; 2; 3", "8 8 3:2[8 8 8]; 2; 2", "16 16 16 16 8 8; 4; 5", "r8 8 8. 16; 1; 3",
     })
     void lyricsOfASwungBar(String rhythm, int second, int beforeLast) {
         String xml = Snippets.in("2/4").tempo(90).before(sound(ratio("2", "1", ""))).bar(rhythm).xml();
@@ -173,7 +173,7 @@ class SwingReadTest {
     private static PartCounts pairs(String xml) {
         PartTimeline part = Timeline.of(Snippets.part(xml), Selection.ALL, PulseChoice.BY_METER, null);
         BarTimeline bar = part.bars().get(0);
-        Segment segment = new Segment(Offset.ZERO, bar.bar().end(), Swing.EIGHTH, Segment.Kind.FILL, true, 3, null, List.of(),
+        Segment segment = new Segment(Offset.ZERO, bar.bar().end(), Swing.EIGHTH, Segment.Kind.FILL, true, 3, List.of(),
                 Swing.EIGHTH, bar.swung());
         List<Count> counts = new ArrayList<>();
         for (int k = 0; k < segment.positions(); k++) {

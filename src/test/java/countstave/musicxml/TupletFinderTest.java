@@ -28,28 +28,28 @@ class TupletFinderTest {
     @Test
     void bracketsTellTheGroups() {
         assertEquals(List.of("0/1 1/4 3:2 of 1/12", "1/4 1/4 6:4 of 1/24", "1/2 1/2 5:4 of 1/10"),
-                tuplets(Snippets.rhythm("4/4", "[3:2 4 8] [6:4 16 16 16 16 16 16] [5:4 8 8 8 8 8]")));
+                tuplets(Snippets.rhythm("4/4", "3:2[4 8] 6:4[16 16 16 16 16 16] 5:4[8 8 8 8 8]")));
     }
 
     @Test
     void withoutBracketsRunsThatFillANoteValueAreTheGroups() {
         assertEquals(List.of("0/1 1/4 3:2 of 1/12", "1/4 1/4 3:2 of 1/12", "1/2 1/8 3:2 of 1/24", "5/8 1/8 3:2 of 1/24"),
-                tuplets(unmarked("[3:2 4 8] [3:2 8 8 8] [3:2 16 16 16] [3:2 16 16 16] 4")));
+                tuplets(unmarked("3:2[4 8] 3:2[8 8 8] 3:2[16 16 16] 3:2[16 16 16] 4")));
         assertEquals(List.of("0/1 1/4 6:4 of 1/24", "1/4 1/2 3:2 of 1/6"),
-                tuplets(unmarked("[6:4 16 16 16 16 16 16] [3:2 4 4 4] 4")));
+                tuplets(unmarked("6:4[16 16 16 16 16 16] 3:2[4 4 4] 4")));
     }
 
     /** MusicXML 4.0, time-modification: the product of all nested tuplets; tuplet-actual tells each one's own. */
     @Test
     void nestedTupletsHaveTheirOwnRatioAndDepth() {
         List<String> expected = List.of("0/1 1/2 3:2 of 1/6", "1/6 1/6 5:4 of 1/30 in 1");
-        assertEquals(expected, tuplets(Snippets.rhythm("4/4", "[3:2 4 [5:4 16 16 16 16 16] 4] 2")));
-        assertEquals(expected, tuplets(unmarked("[3:2 4 [5:4 16 16 16 16 16] 4] 2")));
+        assertEquals(expected, tuplets(Snippets.rhythm("4/4", "3:2[4 5:4[16 16 16 16 16] 4] 2")));
+        assertEquals(expected, tuplets(unmarked("3:2[4 5:4[16 16 16 16 16] 4] 2")));
     }
 
     @Test
     void innerRatioKeepsItsTerms() {
-        String xml = Snippets.rhythm("4/4", "[3:2 4 [6:4 16 16 16 16 16 16] 4] 2");
+        String xml = Snippets.rhythm("4/4", "3:2[4 6:4[16 16 16 16 16 16] 4] 2");
         assertTrue(xml.contains("<actual-notes>18</actual-notes><normal-notes>8</normal-notes>"));
         assertEquals("1/6 1/6 6:4 of 1/36 in 1", tuplets(xml).get(1));
         String plain = xml.replaceAll("<tuplet-(actual|normal)>.*?</tuplet-\\1>", "");
@@ -60,12 +60,12 @@ class TupletFinderTest {
     void groupFilledByInnerGroupsOnlyNeedsItsBracketsRatio() {
         assertEquals(List.of("0/1 1/4 3:2 of 1/12", "0/1 1/12 3:2 of 1/36 in 1", "1/12 1/12 3:2 of 1/36 in 1",
                 "1/6 1/12 3:2 of 1/36 in 1"),
-                tuplets(Snippets.rhythm("1/4", "[3:2 [3:2 16 16 16] [3:2 16 16 16] [3:2 16 16 16]]")));
+                tuplets(Snippets.rhythm("1/4", "3:2[3:2[16 16 16] 3:2[16 16 16] 3:2[16 16 16]]")));
     }
 
     @Test
     void tupletThatTheBarCutsOffIsNotComplete() {
-        Tuplet tuplet = Snippets.part(unmarked("2. [3:2 8 8] r16 r32 r64")).bars().get(0)
+        Tuplet tuplet = Snippets.part(unmarked("2. 3:2[8 8] r16 r32 r64")).bars().get(0)
                 .tuplets().get(0);
         assertEquals(Offset.of(3, 4), tuplet.start());
         assertEquals(Duration.of(1, 6), tuplet.length());

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import countstave.count.PartCounts;
 import countstave.score.Meter;
 import countstave.score.Tuplet;
+import countstave.time.Duration;
 import countstave.time.Exact;
 import countstave.time.Offset;
 import java.math.BigDecimal;
@@ -91,5 +92,40 @@ class BreathTest {
             assertFalse(fast.between(before, at).isMoreThan(Exact.of(6)));
             before = at;
         }
+    }
+
+    /** By hand: 7/8 in 2+2+3 at ♪ = 60, three bars of 7 s: never inside a bar but at its groups, 2/8 and 4/8. */
+    @Test
+    void neverInsideABeatNorAGroupOfThree() {
+        String bar = "16 16 16 16 16 16 16 16 16 16 16 16 16 16";
+        List<Breath.Mark> marks = marks(Parts.of(Meter.of(7, 8), 30, bar, bar, bar));
+        assertFalse(marks.isEmpty());
+        for (Breath.Mark mark : marks) {
+            assertTrue(List.of(Offset.ZERO, Offset.of(1, 4), Offset.of(1, 2)).contains(mark.at()), mark::toString);
+        }
+        for (Breath.Mark mark : marks(Parts.of(Meter.of(4, 4), 17, SIXTEENTHS, SIXTEENTHS))) {
+            assertTrue(mark.at().sinceStart().isMultipleOf(Duration.QUARTER), mark::toString);
+        }
+    }
+
+    /**
+     * By hand: 16ths at ♩ = 45 come every third of a second, a beat lasts 4/3 s: a breath may last a beat. At ♩ = 61 a
+     * beat is shorter than a second; at ♩ = 28, in 8ths, the words are 15/14 s apart and there is time between them.
+     */
+    @Test
+    void aBreathMayLastASlowBeat() {
+        marks(Parts.of(Meter.of(4, 4), 45, SIXTEENTHS, SIXTEENTHS)).forEach(m -> assertTrue(m.beat(), m::toString));
+        marks(Parts.of(Meter.of(4, 4), 61, SIXTEENTHS, SIXTEENTHS)).forEach(m -> assertFalse(m.beat(), m::toString));
+        String eighths = "8 8 8 8 8 8 8 8";
+        marks(Parts.of(Meter.of(4, 4), 28, eighths, eighths)).forEach(m -> assertFalse(m.beat(), m::toString));
+    }
+
+    /** The first beat of a new count has to be heard. */
+    @Test
+    void aNewCountIsNotSilent() {
+        String fives = "5:4[16 16 16 16 16] 5:4[16 16 16 16 16] 5:4[16 16 16 16 16] 5:4[16 16 16 16 16]";
+        List<Breath.Mark> marks = marks(Parts.of(Meter.of(4, 4), 45, SIXTEENTHS, fives));
+        assertEquals(Offset.ZERO, marks.get(0).at());
+        assertFalse(marks.get(0).beat());
     }
 }

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import countstave.count.PartCounts;
 import countstave.grid.Bars;
 import countstave.score.Bar;
+import countstave.score.BarLook;
 import countstave.score.BarTimeline;
 import countstave.score.Barline;
 import countstave.score.Direction;
@@ -43,9 +44,8 @@ class PassagesTest {
         List<BarTimeline> bars = new ArrayList<>(part.bars());
         BarTimeline t = bars.get(index);
         Bar b = t.bar();
-        Bar changed = new Bar(b.index(), b.number(), b.implicit(), b.meter(), b.meterShown(), b.length(), b.phase(),
-                b.voices(), b.tuplets(), direction == null ? List.of() : List.of(direction), b.tempoChanges(),
-                b.staffChanges(), b.left(), right, b.style(), b.divisions(), b.source());
+        Bar changed = b.withDirections(direction == null ? List.of() : List.of(direction))
+                .withLook(new BarLook(b.look().meterShown(), b.look().left(), right, b.look().style()));
         bars.set(index, t.withBar(changed));
         return new PartTimeline(part.part(), bars, part.tempoAssumed());
     }
@@ -110,7 +110,7 @@ class PassagesTest {
         assertEquals(45, plan.passages().get(1).ladder().get(0).tempo().perMinute().intValueExact());
     }
 
-    /** The rung where the voice gives out asks for a thinner stage: sixteenths at ♩ = 120 are 8 a second. */
+    /** The rung where the voice gives out asks for a thinner stage: at ♩ = 120 16ths are 8 a second, half of them 4. */
     @Test
     void fastRungsAskForAThinnerStage() {
         String bar = "16 16 16 16 16 16 16 16 4 4";
@@ -119,7 +119,7 @@ class PassagesTest {
         StepCount slow = passage.counts().get(0);
         assertEquals(Stage.ALL, slow.sayableStage(slow.steps().get(0)));
         StepCount fast = passage.atWritten();
-        assertEquals(Stage.BEATS, fast.sayableStage(fast.steps().get(fast.steps().size() - 1)));
+        assertEquals(Stage.HALF, fast.sayableStage(fast.steps().get(fast.steps().size() - 1)));
     }
 
     @Test
@@ -128,7 +128,7 @@ class PassagesTest {
         ScoreException none = assertThrows(ScoreException.class, () -> PracticePlan.of(rests, PracticeOptions.DEFAULT));
         assertEquals("part Drum: bars 1–3 hold no attack, so there is nothing to practise; choose others with --bars",
                 none.getMessage());
-        PartCounts empty = Parts.of(FOUR_FOUR, 90);
+        PartCounts empty = Parts.of(new PartTimeline(rests.plan().timeline().part(), List.of(), false));
         assertTrue(assertThrows(ScoreException.class, () -> PracticePlan.of(empty, PracticeOptions.DEFAULT))
                 .getMessage().contains("no bars are selected"));
     }

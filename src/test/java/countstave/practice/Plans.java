@@ -36,8 +36,7 @@ public final class Plans {
         CountingOptions usual = CountingOptions.defaults();
         PlanOptions all = new PlanOptions(usual.plan().weights(), usual.plan().voiceLimit(), false, false);
         return CountedScore.of(ScoreFile.of("test.musicxml", xml.getBytes(StandardCharsets.UTF_8)),
-                new CountingOptions(usual.parts(), usual.selection(), usual.bars(), usual.system(), usual.beat(),
-                        usual.tempo(), all, usual.openTremolo(), usual.swing(), FeltNotes.NO));
+                usual.with(all, FeltNotes.NO));
     }
 
     /**

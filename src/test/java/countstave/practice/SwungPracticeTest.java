@@ -55,12 +55,12 @@ class SwungPracticeTest {
                 .map(t -> t.count().say()).collect(Collectors.joining(" ")));
     }
 
-    /** Breathing in a rest: the silent "&" of a pair sounds while the written rest lasts. */
+    /** Breathing in a rest on a beat; the rest inside beat 2, nearer to the middle, is none: a beat is not interrupted. */
     @Test
-    void restsAreFoundWhereTheyAreWritten() {
-        Stretch pairs = Stretch.of(swung(30, "8 8 8 r8 8 8 8 8", "swung:1/8"));
+    void restsOnBeatsAreBreathedIn() {
+        Stretch pairs = Stretch.of(swung(30, "8 8 8 r8 r8 8 8 8", "swung:1/8"));
         List<Breath.Mark> marks = Breath.marks(pairs, Clock.of(pairs), Breath.LONGEST, PracticeOptions.DEFAULT.voiceLimit());
         assertEquals(List.of(Breath.Reason.REST), marks.stream().map(Breath.Mark::reason).toList());
-        assertEquals(Offset.of(5, 12), marks.get(0).at());
+        assertEquals(Offset.of(1, 2), marks.get(0).at());
     }
 }

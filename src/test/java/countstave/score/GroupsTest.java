@@ -44,15 +44,11 @@ class GroupsTest {
             }
             voices.add(new Voice(bar.voices().get(v).name(), events));
         }
-        return new Bar(bar.index(), bar.number(), bar.implicit(), bar.meter(), bar.meterShown(), bar.length(), bar.phase(),
-                voices, bar.tuplets(), bar.directions(), bar.tempoChanges(), bar.staffChanges(), bar.left(), bar.right(),
-                bar.style(), bar.divisions(), bar.source());
+        return bar.withVoices(voices);
     }
 
     private static Event withBeam(Event e, BeamMark beam) {
-        Look look = new Look(null, List.of(beam), List.of(), false, null, 0, List.of(), List.of());
-        return new Event(e.start(), e.length(), e.kind(), e.heads(), e.written(), e.sounding(), e.divisions(), e.grace(),
-                e.cue(), e.barRest(), e.printed(), e.staff(), look, e.tupletMarks(), e.source());
+        return e.withLook(Look.PLAIN.withBeams(List.of(beam)));
     }
 
     /** Group sizes in units, bar by bar; a bar counted in dotted beats is "dotted". */

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.time.Duration;
-import countstave.time.Proportion;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -25,8 +24,8 @@ class PulseTest {
     }
 
     private static Bar bar(Meter meter, Duration length, Duration phase) {
-        return new Bar(0, "1", false, meter, true, length, phase, List.of(), List.of(), List.of(), List.of(), List.of(),
-                null, null, BarStyle.NONE, Proportion.ONE, SourceSpot.NONE);
+        return new Bar(BarName.of(0), meter, length, phase, List.of(), List.of(), Markings.NONE, BarLook.PLAIN,
+                BarSource.NONE);
     }
 
     private static String show(Pulse pulse) {

@@ -28,8 +28,8 @@ class SwingTest {
     }
 
     private static BarTimeline bar(String meter, String swing, String rhythm) {
-        return Timeline.of(Snippets.in(meter).tempo(90).bar(rhythm).part(), Selection.ALL, PulseChoice.BY_METER, null,
-                swing(swing)).bars().get(0);
+        return Timeline.of(Snippets.in(meter).tempo(90).bar(rhythm).part(), Selection.ALL,
+                new TimeOptions(PulseChoice.BY_METER, null, swing(swing))).bars().get(0);
     }
 
     private static String quarters(List<Offset> places) {
@@ -48,9 +48,9 @@ class SwingTest {
         // a dotted pair is the same pair
         "2/4; 2:1; 8. 16 8. 16; 0 2/3 1 5/3", "2/4; 2:1; r8. 16 4; 2/3 1", "2/4; 3:2; 8. 16 4; 0 3/5 1",
         // written triplets and other tuplets stay
-        "2/4; 2:1; [3:2 8 8 8] 8 8; 0 1/3 2/3 1 5/3", "2/4; 3:2; [3:2 4 8] 8 8; 0 2/3 1 8/5",
-        "2/4; 2:1; [3:2 4 4 4]; 0 2/3 4/3", "2/4; 2:1; [5:4 16 16 16 16 16] 8 8; 0 1/5 2/5 3/5 4/5 1 5/3",
-        "2/4; 2:1; [6:4 8. 8.] 8 8; 0 1/2 1 5/3",
+        "2/4; 2:1; 3:2[8 8 8] 8 8; 0 1/3 2/3 1 5/3", "2/4; 3:2; 3:2[4 8] 8 8; 0 2/3 1 8/5",
+        "2/4; 2:1; 3:2[4 4 4]; 0 2/3 4/3", "2/4; 2:1; 5:4[16 16 16 16 16] 8 8; 0 1/5 2/5 3/5 4/5 1 5/3",
+        "2/4; 2:1; 6:4[8. 8.] 8 8; 0 1/2 1 5/3",
         // straight double time
         "2/4; 2:1; 16 16 16 16 8 8; 0 1/4 1/2 3/4 1 5/3", "2/4; 2:1; 8 16 16 4; 0 1/2 3/4 1",
         "2/4; 2:1; 16 8. 4; 0 1/4 1",
@@ -58,7 +58,7 @@ class SwingTest {
         "2/4; 2:1; 8.. 32 4; 0 7/8 1",
         // 16ths
         "2/4; 2:1@16; 16 16 16 16 8 8; 0 1/3 1/2 5/6 1 3/2", "2/4; 2:1@16; 16. 32 8 4; 0 1/3 1/2 1",
-        "2/4; 2:1@16; 8. 16 4; 0 5/6 1", "2/4; 3:2@16; 8 16 16 [3:2 8 8 8]; 0 1/2 4/5 1 4/3 5/3",
+        "2/4; 2:1@16; 8. 16 4; 0 5/6 1", "2/4; 3:2@16; 8 16 16 3:2[8 8 8]; 0 1/2 4/5 1 4/3 5/3",
         "2/4; 2:1@16; 32 32 32 32 8 4; 0 1/8 1/4 3/8 1/2 1",
         // 2/2: the halves hold two pairs
         "2/2; 2:1; 8 8 8 8 2; 0 2/3 1 5/3 2",
@@ -73,7 +73,7 @@ class SwingTest {
     @ParameterizedTest(name = "{1} {0}")
     @CsvSource(delimiter = ';', value = {
         // each voice by itself
-        "8 8 8 8 / 4 r8 8; 2:1; 0 2/3 1 5/3 | 0 5/3", "8 8 4 / [3:2 8 8 8] 4; 2:1; 0 2/3 1 | 0 1/3 2/3 1",
+        "8 8 8 8 / 4 r8 8; 2:1; 0 2/3 1 5/3 | 0 5/3", "8 8 4 / 3:2[8 8 8] 4; 2:1; 0 2/3 1 | 0 1/3 2/3 1",
         "8 8 4 / 8. 16 4; 2:1; 0 2/3 1 | 0 2/3 1", "8 8 4 / r8.. 32 4; 2:1; 0 2/3 1 | 7/8 1",
         // but 16ths hold the whole pair straight
         "8 8 8 8 / 16 16 16 16 4; 2:1; 0 1/2 1 5/3 | 0 1/4 1/2 3/4 1",
@@ -106,7 +106,8 @@ class SwingTest {
 
     private static List<Offset> pickup(String rhythm) {
         Part part = Snippets.in("4/4").bar(rhythm).bar("4 4 4 4").part();
-        return Timeline.of(part, Selection.ALL, PulseChoice.BY_METER, null, Swing.triplet(Swing.EIGHTH)).bars().get(0)
+        return Timeline.of(part, Selection.ALL,
+                new TimeOptions(PulseChoice.BY_METER, null, Swing.triplet(Swing.EIGHTH))).bars().get(0)
                 .attacks();
     }
 
@@ -115,11 +116,12 @@ class SwingTest {
     void chosenBeats() {
         Part part = Snippets.in("4/4").bar("8 8 8 8 2").part();
         for (String beat : List.of("1/8", "3/8")) {
-            assertNull(Timeline.of(part, Selection.ALL, PulseChoice.of(Duration.parse(beat)), null, swing("2:1")).bars()
+            assertNull(Timeline.of(part, Selection.ALL,
+                    new TimeOptions(PulseChoice.of(Duration.parse(beat)), null, swing("2:1"))).bars()
                     .get(0).swung());
         }
-        assertEquals("0 2/3 1 5/3 2", quarters(Timeline.of(part, Selection.ALL, PulseChoice.of(Duration.of(1, 2)), null,
-                swing("2:1")).bars().get(0).attacks()));
+        assertEquals("0 2/3 1 5/3 2", quarters(Timeline.of(part, Selection.ALL,
+                new TimeOptions(PulseChoice.of(Duration.of(1, 2)), null, swing("2:1"))).bars().get(0).attacks()));
     }
 
     private static PartTimeline changing(String meter, String... bars) {
@@ -178,8 +180,8 @@ class SwingTest {
         String swing = "<sound><swing><first>2</first><second>1</second></swing></sound>";
         Part part = Snippets.in("2/4").before(swing).bar("8 8 4").part();
         for (List<String> row : List.of(List.of("1:1", "0 1/2 1"), List.of("3:2", "0 3/5 1"))) {
-            assertEquals(row.get(1), quarters(Timeline.of(part, Selection.ALL, PulseChoice.BY_METER, null,
-                    swing(row.get(0))).bars().get(0).attacks()));
+            assertEquals(row.get(1), quarters(Timeline.of(part, Selection.ALL,
+                    new TimeOptions(PulseChoice.BY_METER, null, swing(row.get(0)))).bars().get(0).attacks()));
         }
     }
 
@@ -192,8 +194,8 @@ class SwingTest {
         // the middle of a triplet that is counted and not written moves along
         "8 8 4; 2:1; 1/3; 1/4", "8. 16 4; 2:1; 1/3; 3/8", "8 8 4; 2:1; 5/6; 3/4",
         // written triplets, and what stays straight
-        "[3:2 8 8 8] 4; 2:1; 0 1/3 2/3; 0 1/3 2/3", "[3:2 4 8] 4; 2:1; 1/3 2/3; 1/3 2/3",
-        "16 16 16 16 4; 2:1; 1/4 1/2 3/4; 1/4 1/2 3/4", "8 8 4 / [3:2 8 8 8] 4; 2:1; 1/3 2/3; 1/3 2/3",
+        "3:2[8 8 8] 4; 2:1; 0 1/3 2/3; 0 1/3 2/3", "3:2[4 8] 4; 2:1; 1/3 2/3; 1/3 2/3",
+        "16 16 16 16 4; 2:1; 1/4 1/2 3/4; 1/4 1/2 3/4", "8 8 4 / 3:2[8 8 8] 4; 2:1; 1/3 2/3; 1/3 2/3",
         // an empty pair: its second word, a triplet's words, and plain places
         "2; 2:1; 2/3 5/3; 1/2 3/2", "2; 2:1; 1/3; 1/4", "2; 2:1; 1/4 1/2 3/4; 1/4 1/2 3/4",
         "16 16 16 16 4; 2:1@16; 1/3 5/6; 1/4 3/4",
@@ -211,7 +213,7 @@ class SwingTest {
     /** Every sounding attack is under a written one, in order, where no two tuplets and pairs cross. */
     @Test
     void theWayBackKeepsTheOrder() {
-        for (String rhythm : List.of("8 8 8. 16", "8 8 [3:2 8 8 8] / 8. 16 4", "16 16 16 16 8 8", "r8 8 4 / 4 r8. 16")) {
+        for (String rhythm : List.of("8 8 8. 16", "8 8 3:2[8 8 8] / 8. 16 4", "16 16 16 16 8 8", "r8 8 4 / 4 r8. 16")) {
             for (String swing : List.of("2:1", "3:2", "3:1", "5:3", "2:1@16")) {
                 BarTimeline bar = bar("2/4", swing, rhythm);
                 Offset last = Offset.of(-1, 1);

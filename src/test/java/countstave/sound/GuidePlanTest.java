@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import countstave.chart.Rhythms;
+import countstave.testing.Rhythms;
 import countstave.count.BarCounts;
 import countstave.count.Count;
 import countstave.count.SegmentCounts;
@@ -22,6 +22,7 @@ import countstave.score.Selection;
 import countstave.score.Swing;
 import countstave.score.Tempo;
 import countstave.score.TempoChange;
+import countstave.score.TimeOptions;
 import countstave.score.Timeline;
 import countstave.testing.Snippets;
 import countstave.time.Duration;
@@ -101,8 +102,8 @@ class GuidePlanTest {
     private static Stretch difficult(Swing swing) {
         PartTimeline part = Timeline.of(Rhythms.score().bars(Meter.of(4, 4), FIRST,
                 "16 16 16 16 3:2[8 8 8] 5:4[16 16 16 16 16] 4", "8. 16 3:2[4 4 4] 8 8",
-                "7:4[16 16 16 16 16 16 16] 8 8 4 4").build().parts().get(0), Selection.ALL, PulseChoice.BY_METER, null,
-                swing);
+                "7:4[16 16 16 16 16 16 16] 8 8 4 4").build().parts().get(0), Selection.ALL,
+                new TimeOptions(PulseChoice.BY_METER, null, swing));
         return Stretch.of(Parts.of(Parts.withTempi(part, 1, List.of(
                 new TempoChange(Offset.ZERO, Tempo.of(FIRST)), new TempoChange(Offset.of(1, 2), Tempo.of(SECOND))))));
     }

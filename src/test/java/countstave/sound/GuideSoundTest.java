@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import countstave.chart.Rhythms;
+import countstave.testing.Rhythms;
 import countstave.grid.Bars;
 import countstave.practice.Parts;
 import countstave.practice.Stage;
@@ -18,6 +18,7 @@ import countstave.score.Selection;
 import countstave.score.Swing;
 import countstave.score.Tempo;
 import countstave.score.TempoChange;
+import countstave.score.TimeOptions;
 import countstave.score.Timeline;
 import countstave.time.Duration;
 import countstave.time.Exact;
@@ -154,7 +155,7 @@ class GuideSoundTest {
     @Test
     void swingIsHeardOnTheSample() throws Exception {
         PartTimeline part = Timeline.of(Rhythms.score().bars(Meter.of(4, 4), 60, "8 8 8. 16 3:2[8 8 8] 4").build().parts()
-                .get(0), Selection.ALL, PulseChoice.BY_METER, null, Swing.triplet(Swing.EIGHTH));
+                .get(0), Selection.ALL, new TimeOptions(PulseChoice.BY_METER, null, Swing.triplet(Swing.EIGHTH)));
         List<Leg> legs = List.of(leg(Stretch.of(Parts.of(part))));
         assertEquals(List.of(0, 14_700, 22_050, 36_750, 44_100, 51_450, 58_800, 66_150),
                 Heard.onsets(legs, PLAIN, Layer.RHYTHM));
@@ -210,11 +211,11 @@ class GuideSoundTest {
         return count[0];
     }
 
-    /** The stages thin the grid layer: sixteen, then the beats, then 1 and 3, then nothing. */
+    /** The stages thin the grid layer: sixteen, half of them, then the beats, then 1 and 3, then nothing. */
     @Test
     void thinnedStagesAreHeard() throws Exception {
         Stretch stretch = stretch(Meter.of(4, 4), 60, "16 16 16 16 16 16 16 16 16 16 16 16 16 16 16 16");
-        int[] counts = {16, 16, 4, 2, 0};
+        int[] counts = {16, 16, 8, 4, 2, 0};
         for (Stage stage : Stage.values()) {
             List<Leg> legs = List.of(new Leg(stretch, Exact.ONE, stage, 1, stage.id()));
             assertEquals(counts[stage.ordinal()], Heard.onsets(legs, PLAIN, Layer.GRID).size(), stage::toString);

@@ -116,8 +116,7 @@ class CorpusCheckTest {
     /** @return the files that were looked at, by the beginning of their names */
     private static Set<String> check(List<Path> files) {
         Map<String, Set<String>> wrong = new TreeMap<>();
-        Map<Path, Set<String>> found = files.parallelStream().collect(Collectors.toConcurrentMap(f -> f,
-                CorpusCheckTest::errors));
+        Map<Path, Set<String>> found = files.stream().collect(Collectors.toMap(f -> f, CorpusCheckTest::errors));
         found.forEach((file, errors) -> {
             Set<String> expected = start(file).equals(NO_XML) ? Set.of("unreadable")
                     : BROKEN.getOrDefault(start(file), Set.of());

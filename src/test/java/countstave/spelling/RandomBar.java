@@ -49,7 +49,7 @@ record RandomBar(String meter, List<Item> items) {
         return new RandomBar(meter, changed);
     }
 
-    /** In the short notation of the snippets. */
+    /** In the notation of rhythms. */
     String text() {
         return text(items).replaceFirst("~(]*)$", "$1");
     }
@@ -58,7 +58,7 @@ record RandomBar(String meter, List<Item> items) {
         List<String> words = new ArrayList<>();
         for (Item item : items) {
             if (item instanceof Group group) {
-                words.add("[" + group.ratio() + " " + text(group.items()) + "]");
+                words.add(group.ratio() + "[" + text(group.items()) + "]");
             } else {
                 Symbol s = (Symbol) item;
                 words.add((s.rest() ? "r" : "") + s.value().length().denominator() + ".".repeat(s.dots())

@@ -55,7 +55,7 @@ class SuggestionsTest {
                 String tag = "<type>" + (symbol.value().xmlName().equals("half") ? "eighth" : "half") + "</type>";
                 Offset at = symbol.start();
                 follow(bar, spoil(Snippets.rhythm(bar.meter(), bar.text()), bar, wrong, tag), found -> found.stream()
-                        .filter(f -> f.rule().equals("value-differs") && f.at().equals(at)).toList());
+                        .filter(f -> f.rule().equals("value-differs") && f.where().at().equals(at)).toList());
             }
         }
         assertTrue(followed.getOrDefault("value-differs", 0) >= 80, followed.toString());
@@ -89,7 +89,7 @@ class SuggestionsTest {
             assertEquals(voice(before).filled(), voice(after).filled(), story);
             List<Finding> left = check(after);
             assertTrue(left.stream().noneMatch(f -> f.rule().equals(finding.rule())
-                    && f.at().isWithin(anew.from(), anew.to())), () -> story + " leaves " + left);
+                    && f.where().at().isWithin(anew.from(), anew.to())), () -> story + " leaves " + left);
             Set<String> errors = errors(left);
             errors.removeAll(errors(found));
             assertEquals(Set.of(), errors, story);

@@ -5,9 +5,20 @@ import countstave.time.Duration;
 import countstave.time.Ratio;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
- * One voice of one bar in the short notation of {@link Snippets}: the notes with their tuplets.
+ * The one notation for rhythms in the tests, and its parser: one voice of one bar.
+ * <pre>
+ * 4 8 16       values (1 whole, 2 half, 4 quarter ...)      4.   dotted, 4.. twice
+ * r8           rest                                         R    rest of the whole bar
+ * 8~           tied to the next note                        8&gt;   accented
+ * g8           grace note
+ * 3:2[8 8 8]   tuplet; they nest: 3:2[4 5:4[16 16 16 16 16] 4]
+ * </pre>
+ * A whole bar ({@link Snippets}, {@link Rhythms}) may have several voices, {@code 4 4 / 2}, and begin with a rehearsal
+ * mark, {@code A|4 4 4 4}.
  */
 final class Rhythm {
 
@@ -44,11 +55,14 @@ final class Rhythm {
         if (token.isEmpty()) {
             return;
         }
-        if (!token.equals("[")) {
+        if (!token.contains(":")) {
             items.add(item(token, ratio));
             return;
         }
-        String[] terms = tokens[next++].split(":");
+        if (next == tokens.length || !tokens[next++].equals("[")) {
+            throw new IllegalArgumentException("a tuplet is written " + token + "[8 8 8]");
+        }
+        String[] terms = token.split(":");
         Ratio own = new Ratio(Integer.parseInt(terms[0]), Integer.parseInt(terms[1]));
         int first = items.size();
         while (!tokens[next].equals("]")) {
@@ -65,13 +79,18 @@ final class Rhythm {
         items.get(items.size() - 1).closes().add(group);
     }
 
+    private static final Pattern NOTE = Pattern.compile("([rg]?)([0-9]+)(\\.*)([~>]*)");
+
     private static Item item(String token, Ratio ratio) {
-        boolean barRest = token.equals("R");
-        boolean rest = barRest || token.startsWith("r");
-        boolean grace = token.startsWith("g");
-        String value = barRest ? "1" : token.replaceAll("[^0-9]", "");
-        return new Item(NoteValue.ofLength(Duration.of(1, Long.parseLong(value))),
-                (int) token.chars().filter(c -> c == '.').count(), rest, token.endsWith("~"), token.endsWith(">"),
-                grace, barRest, ratio, new ArrayList<>(), new ArrayList<>());
+        if (token.equals("R")) {
+            return new Item(NoteValue.WHOLE, 0, true, false, false, false, true, ratio, new ArrayList<>(), new ArrayList<>());
+        }
+        Matcher note = NOTE.matcher(token);
+        if (!note.matches()) {
+            throw new IllegalArgumentException("no note or rest: " + token);
+        }
+        return new Item(NoteValue.ofLength(Duration.of(1, Long.parseLong(note.group(2)))), note.group(3).length(),
+                note.group(1).equals("r"), note.group(4).contains("~"), note.group(4).contains(">"),
+                note.group(1).equals("g"), false, ratio, new ArrayList<>(), new ArrayList<>());
     }
 }

@@ -15,18 +15,10 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * Small one-part scores for tests, as valid MusicXML 4.0.
+ * Small one-part scores for tests, as valid MusicXML 4.0: either from ready XML, {@link #score}, or from rhythms in the
+ * notation of {@link Rhythm}, {@link #rhythm}.
  *
- * <p>Either from ready XML, {@link #score}, or from a short notation of rhythms, {@link #rhythm}:
- * <pre>
- * 4 8 16     values (1 whole, 2 half, 4 quarter ...)      4.   dotted
- * r8         rest                                         R    rest of the whole bar
- * 8~         tied to the next note                        8&gt;   accented
- * g8         grace note
- * [3:2 8 8 8]   tuplet; they nest: [3:2 4 [5:4 16 16 16 16 16] 4]
- * 4 4 / 2       two voices, the second after a backup
- * </pre>
- * Durations are exact: divisions are as fine as the rhythm needs, unless {@link Builder#divisions} says otherwise.
+ * <p>Durations are exact: divisions are as fine as the rhythm needs, unless {@link Builder#divisions} says otherwise.
  */
 public final class Snippets {
 
@@ -41,7 +33,7 @@ public final class Snippets {
      * @param bars XML of each measure, without the first attributes
      */
     public static String score(String meter, int divisions, String... bars) {
-        StringBuilder xml = new StringBuilder(HEAD);
+        StringBuilder xml = new StringBuilder(head("", "Drums"));
         for (int i = 0; i < bars.length; i++) {
             xml.append("    <measure number=\"").append(i + 1).append("\">\n");
             if (i == 0) {
@@ -52,7 +44,7 @@ public final class Snippets {
         return xml.append(TAIL).toString();
     }
 
-    /** A score in the short notation, one text a bar. */
+    /** A score in the notation of {@link Rhythm}, one text a bar. */
     public static String rhythm(String meter, String... bars) {
         Builder builder = in(meter);
         for (String bar : bars) {
@@ -61,7 +53,7 @@ public final class Snippets {
         return builder.xml();
     }
 
-    /** A score in the short notation, step by step. */
+    /** A score in the notation of {@link Rhythm}, step by step. */
     public static Builder in(String meter) {
         return new Builder(meter);
     }
@@ -77,6 +69,11 @@ public final class Snippets {
         return read(xml).parts().get(0);
     }
 
+    /** @param above elements before the list of parts */
+    private static String head(String above, String part) {
+        return HEAD.replace("PART", part).replace("  <part-list>", above + "  <part-list>");
+    }
+
     private static final String HEAD = """
             <?xml version="1.0" encoding="UTF-8"?>
             <!DOCTYPE score-partwise PUBLIC "-//Recordare//DTD MusicXML 4.0 Partwise//EN" \
@@ -84,7 +81,7 @@ public final class Snippets {
             <score-partwise version="4.0">
               <part-list>
                 <score-part id="P1">
-                  <part-name>Drums</part-name>
+                  <part-name>PART</part-name>
                 </score-part>
               </part-list>
               <part id="P1">
@@ -117,7 +114,10 @@ public final class Snippets {
         private boolean meterChanged = true;
         private long divisions;
         private boolean percussion;
+        private boolean oneDrum;
         private String before = "";
+        private String above = "";
+        private String name = "Drums";
 
         private Builder(String meter) {
             this.meter = meter;
@@ -135,6 +135,30 @@ public final class Snippets {
             return before("      <direction placement=\"above\"><direction-type><metronome><beat-unit>quarter</beat-unit>"
                     + "<per-minute>" + quarters + "</per-minute></metronome></direction-type><sound tempo=\"" + quarters
                     + "\"/></direction>\n");
+        }
+
+        /** Quarters a minute from the next bar on, for playback only: no mark is printed. */
+        public Builder playback(int quarters) {
+            return before("      <sound tempo=\"" + quarters + "\"/>\n");
+        }
+
+        /** The title, and who wrote it. */
+        public Builder title(String title, String composer) {
+            above = "  <movement-title>" + title + "</movement-title>\n  <identification><creator type=\"composer\">" + composer
+                    + "</creator></identification>\n";
+            return this;
+        }
+
+        /** The name of the part. */
+        public Builder part(String partName) {
+            name = partName;
+            return this;
+        }
+
+        /** Unpitched notes, all at the place of C5. */
+        public Builder oneDrum() {
+            oneDrum = true;
+            return this;
         }
 
         /** Any XML before the first note of the next bar. */
@@ -155,10 +179,15 @@ public final class Snippets {
             return this;
         }
 
-        /** A bar in the short notation. */
+        /** A bar in the notation of {@link Rhythm}. */
         public Builder bar(String rhythm) {
+            int mark = rhythm.indexOf('|');
+            if (mark > 0) {
+                before("      <direction placement=\"above\"><direction-type><rehearsal>" + rhythm.substring(0, mark)
+                        + "</rehearsal></direction-type></direction>\n");
+            }
             List<List<Rhythm.Item>> voices = new ArrayList<>();
-            for (String voice : rhythm.split("/")) {
+            for (String voice : rhythm.substring(mark + 1).split("/")) {
                 voices.add(Rhythm.parse(voice));
             }
             measures.add(new Measure(voices, meterChanged ? meter : null, before));
@@ -170,7 +199,7 @@ public final class Snippets {
         /** The score as MusicXML. */
         public String xml() {
             long used = divisions > 0 ? divisions : exactDivisions();
-            StringBuilder xml = new StringBuilder(HEAD);
+            StringBuilder xml = new StringBuilder(head(above, name));
             String running = null;
             Set<Integer> held = new HashSet<>();
             for (int i = 0; i < measures.size(); i++) {
@@ -187,11 +216,24 @@ public final class Snippets {
                     if (back > 0) {
                         xml.append("      <backup><duration>").append(back).append("</duration></backup>\n");
                     }
-                    back = new VoiceWriter(xml, used, voice++, percussion, barLength(running)).write(items, held);
+                    back = new VoiceWriter(xml, used, pitch(voice), voice++, barLength(running)).write(items, held);
                 }
                 xml.append("    </measure>\n");
             }
             return xml.append(TAIL).toString();
+        }
+
+        private String pitch(int voice) {
+            if (oneDrum) {
+                return unpitched('C', 5);
+            }
+            return !percussion ? "<pitch><step>C</step><octave>5</octave></pitch>"
+                    : voice == 1 ? unpitched('G', 5) : unpitched('F', 4);
+        }
+
+        private static String unpitched(char step, int octave) {
+            return "<unpitched><display-step>" + step + "</display-step><display-octave>" + octave
+                    + "</display-octave></unpitched>";
         }
 
         /** The score, read. */
@@ -232,15 +274,15 @@ public final class Snippets {
 
         private final StringBuilder xml;
         private final long divisions;
+        private final String pitch;
         private final int voice;
-        private final boolean percussion;
         private final Duration barLength;
 
-        VoiceWriter(StringBuilder xml, long divisions, int voice, boolean percussion, Duration barLength) {
+        VoiceWriter(StringBuilder xml, long divisions, String pitch, int voice, Duration barLength) {
             this.xml = xml;
             this.divisions = divisions;
+            this.pitch = pitch;
             this.voice = voice;
-            this.percussion = percussion;
             this.barLength = barLength;
         }
 
@@ -273,11 +315,8 @@ public final class Snippets {
             xml.append("      <note>").append(item.grace() ? "<grace/>" : "");
             if (item.rest()) {
                 xml.append(item.barRest() ? "<rest measure=\"yes\"/>" : "<rest/>");
-            } else if (percussion) {
-                xml.append("<unpitched><display-step>").append(voice == 1 ? "G</display-step><display-octave>5"
-                        : "F</display-step><display-octave>4").append("</display-octave></unpitched>");
             } else {
-                xml.append("<pitch><step>C</step><octave>5</octave></pitch>");
+                xml.append(pitch);
             }
             if (!item.grace()) {
                 xml.append("<duration>").append(duration).append("</duration>");

@@ -3,6 +3,7 @@ package countstave.text;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import countstave.cli.Countstave;
+import countstave.score.Fact;
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
 import countstave.spelling.Severity;
@@ -68,17 +69,17 @@ final class DocsExamples {
     String twoBars() throws IOException {
         return fromBar(printed("count", score("snare.musicxml", Snippets.in("4/4").percussion().tempo(70)
                 .bar("16 16 16 16 8 8 4 16 16 16 16")
-                .bar("16 16 16 16 [3:2 8 8 8] [5:4 16 16 16 16 16] [6:4 16 16 16 16 16 16]").xml())), "1");
+                .bar("16 16 16 16 3:2[8 8 8] 5:4[16 16 16 16 16] 6:4[16 16 16 16 16 16]").xml())), "1");
     }
 
     String voicesAndFeltNotes() throws IOException {
         String hands = "16 16 16 16 16 16 16 16";
         return fromBar(printed("count", score("kit.musicxml", Snippets.in("2/4").percussion().tempo(152)
-                .bar(hands + " / 4 r4").tempo(80).bar(hands + " / [3:2 4 4 4]").xml())), "1");
+                .bar(hands + " / 4 r4").tempo(80).bar(hands + " / 3:2[4 4 4]").xml())), "1");
     }
 
     String document() throws IOException {
-        String xml = Snippets.in("2/4").tempo(96).bar("[3:2 8 8 8] r8 8").xml().replace(">Drums<", ">Snare<")
+        String xml = Snippets.in("2/4").tempo(96).bar("3:2[8 8 8] r8 8").xml().replace(">Drums<", ">Snare<")
                 .replace("  <part-list>", "  <work><work-title>Demo</work-title></work>\n  <part-list>");
         return printed("count", score("demo.musicxml", xml), "--format", "json");
     }
@@ -140,7 +141,8 @@ final class DocsExamples {
     }
 
     private static Finding finding(String rule, Severity severity, int bar) {
-        return new Finding(rule, severity, "P1", "Violin", bar, String.valueOf(bar + 1), "1", Offset.ZERO, "1", 1, "So.", null);
+        return new Finding(rule, severity, new Fact.Place("P1", bar, String.valueOf(bar + 1), "1", Offset.ZERO), "Violin", "1", 1,
+                "So.", null);
     }
 
     /** What the error output says in the end, without the time that it took. */

@@ -133,7 +133,7 @@ class DocsTest {
     @Test
     void theSystemOfASchool() throws IOException {
         String system = shown("docs/systems.md").get(0);
-        String said = new DocsExamples(folder).inSystem(system, "[3:2 8 8 8] [6:4 16 16 16 16 16 16]");
+        String said = new DocsExamples(folder).inSystem(system, "3:2[8 8 8] 6:4[16 16 16 16 16 16]");
         assertEquals("│ 1 ki ta │ 2 ki ta & ki ta │", said.strip().replaceAll(" +", " "));
     }
 

@@ -3,6 +3,7 @@ package countstave.text;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.score.Fact;
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
 import countstave.spelling.Severity;
@@ -23,7 +24,7 @@ class FindingsWriterTest {
     }
 
     private static Finding finding(String rule, Severity severity, String part, int index, String number) {
-        return new Finding(rule, severity, part, part, index, number, "1", Offset.ZERO, "1", 0, SENTENCE, null);
+        return new Finding(rule, severity, new Fact.Place(part, index, number, "1", Offset.ZERO), part, "1", 0, SENTENCE, null);
     }
 
     /** One finding in each of these bars, whose numbers are their places. */

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 class PracticeTextTest {
 
     private static final String SIXTEENTHS = "16 16 16 16 16 16 16 16 16 16 16 16 16 16 16 16";
-    private static final String TRIPLETS = "[3:2 8 8 8] [3:2 8 8 8] [3:2 8 8 8] [3:2 8 8 8]";
+    private static final String TRIPLETS = "3:2[8 8 8] 3:2[8 8 8] 3:2[8 8 8] 3:2[8 8 8]";
 
     private static String text(CountedScore counted, int top, boolean symbols) throws IOException {
         StringBuilder out = new StringBuilder();
@@ -88,7 +88,7 @@ class PracticeTextTest {
     /** By hand: a quintuplet over four quarters at ♩ = 30, the slowest step for 60, lasts 8 s, more than 6. */
     @Test
     void aLateBreathAndAWholeTupletAreSaid() throws IOException {
-        String bar = "[5:4 4 4 4 4 4]";
+        String bar = "5:4[4 4 4 4 4]";
         String always = byHand(60, tempo -> "span:1/5", bar);
         assertTrue(always.contains("   Bars 1, 2 hold a tuplet that is counted through as one, at every step alike; the beats"
                 + " inside it are in the click.\n"), always);
@@ -144,7 +144,7 @@ class PracticeTextTest {
      */
     @Test
     void aWholeTupletIsCountedAlikeOnEveryStep() throws IOException {
-        String bar = "[11:8 8 8 8 8 8 8 8 8 8 8 8]";
+        String bar = "11:8[8 8 8 8 8 8 8 8 8 8 8]";
         String text = byHand(160, tempo -> "span:1/11", bar);
         assertTrue(text.contains("can be said up to ♩ = 141, less than written"), text);
         String ladder = text.lines().filter(l -> l.contains("Tempo steps")).findFirst().orElseThrow();

@@ -26,10 +26,12 @@ class TimeTest {
     void agreesWithUnboundedArithmetic() {
         Random random = new Random(11);
         for (int i = 0; i < 20_000; i++) {
-            long a = random.nextInt(2_000_001) - 1_000_000;
-            long b = 1 + random.nextInt(1_000_000);
-            long c = random.nextInt(2_000_001) - 1_000_000;
-            long d = 1 + random.nextInt(1_000_000);
+            // small ones too, which have divisors in common
+            int most = i % 2 == 0 ? 1_000_000 : 96;
+            long a = random.nextInt(2 * most + 1) - most;
+            long b = 1 + random.nextInt(most);
+            long c = random.nextInt(2 * most + 1) - most;
+            long d = 1 + random.nextInt(most);
             Duration x = Duration.of(a, b);
             Duration y = Duration.of(c, d);
             check(x.plus(y), big(a).multiply(big(d)).add(big(c).multiply(big(b))), big(b).multiply(big(d)));
@@ -58,6 +60,37 @@ class TimeTest {
         assertThrows(TimeOverflowException.class, () -> Duration.of(Long.MAX_VALUE, 1).plus(Duration.WHOLE));
         assertThrows(TimeOverflowException.class, () -> Duration.of(1, Long.MAX_VALUE).times(1, 3));
         assertThrows(TimeOverflowException.class, () -> Duration.of(Long.MIN_VALUE, 1));
+    }
+
+    /** At the edge of what fits, the result is the exact one, or is refused. */
+    @Test
+    void isExactOrRefusedAtTheEdge() {
+        long[] edge = {Long.MAX_VALUE, Long.MAX_VALUE - 1, 1L << 62, (1L << 62) - 1, 3L << 60, 1L << 32, 6, 3, 1};
+        int refused = 0;
+        int exact = 0;
+        for (int i = 0; i < edge.length * edge.length * edge.length * edge.length; i++) {
+            int n = edge.length;
+            long a = edge[i % n] * (i % 2 == 0 ? 1 : -1);
+            long b = edge[i / n % n];
+            long c = -edge[i / n / n % n];
+            long d = edge[i / n / n / n % n];
+            Duration x = Duration.of(a, b);
+            Duration y = Duration.of(c, d);
+            try {
+                check(x.plus(y), big(a).multiply(big(d)).add(big(c).multiply(big(b))), big(b).multiply(big(d)));
+                exact++;
+            } catch (TimeOverflowException e) {
+                refused++;
+            }
+            try {
+                check(x.times(c, d), big(a).multiply(big(c)), big(b).multiply(big(d)));
+                check(Duration.WHOLE.times(x.over(y)), big(a).multiply(big(d)), big(b).multiply(big(c)));
+                exact++;
+            } catch (TimeOverflowException e) {
+                refused++;
+            }
+        }
+        assertTrue(exact > 2_000 && refused > 2_000, exact + " exact, " + refused + " refused");
     }
 
     /** Compared with java.math.BigInteger. */
@@ -128,7 +161,7 @@ class TimeTest {
     }
 
     private static void check(Duration found, BigInteger n, BigInteger d) {
-        BigInteger g = n.gcd(d);
+        BigInteger g = d.signum() < 0 ? n.gcd(d).negate() : n.gcd(d);
         assertEquals(n.divide(g).longValueExact(), found.numerator());
         assertEquals(d.divide(g).longValueExact(), found.denominator());
     }

@@ -36,7 +36,7 @@ final class Accidentals {
                 double parenthesis = spot.head.parentheses() ? chord.parenthesisWidth() : 0;
                 obstacles.add(new Box(box.left() - GAP * scale - parenthesis, box.bottom(), box.right(), box.top()));
                 leftmost = Math.min(leftmost, box.left() - parenthesis);
-                if (Signs.accidental(spot.head.accidental() == null ? "" : spot.head.accidental()) != null) {
+                if (spot.head.accidental() != null && Signs.accidental(spot.head.accidental().name()) != null) {
                     spots.add(spot);
                 }
             }
@@ -52,9 +52,9 @@ final class Accidentals {
     }
 
     private double place(Chord.Spot spot, double scale, List<Moment.Sign> out) {
-        String sign = Signs.accidental(spot.head.accidental());
+        String sign = Signs.accidental(spot.head.accidental().name());
         Box shape = font.box(sign).scaled(scale);
-        double parenthesis = spot.head.accidentalParentheses() ? font.width("accidentalParensLeft") * scale : 0;
+        double parenthesis = spot.head.accidental().parentheses() ? font.width("accidentalParensLeft") * scale : 0;
         double y = spot.y();
         double right = spot.left;
         boolean free;

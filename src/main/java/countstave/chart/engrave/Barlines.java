@@ -33,11 +33,11 @@ final class Barlines {
     }
 
     static boolean repeatsForward(Bar bar) {
-        return bar != null && bar.left() != null && bar.left().repeat() == Barline.Repeat.FORWARD;
+        return bar != null && bar.look().left() != null && bar.look().left().repeat() == Barline.Repeat.FORWARD;
     }
 
     static boolean repeatsBackward(Bar bar) {
-        return bar != null && bar.right() != null && bar.right().repeat() == Barline.Repeat.BACKWARD;
+        return bar != null && bar.look().right() != null && bar.look().right().repeat() == Barline.Repeat.BACKWARD;
     }
 
     /** The left barline, where it is more than the right one of the bar before. */
@@ -53,8 +53,8 @@ final class Barlines {
             upright(row, thin);
             row.space(dotGap);
             dots(row);
-        } else if (bar.left() != null && bar.left().style() != null && !lineStart) {
-            style(row, bar.left().style());
+        } else if (bar.look().left() != null && bar.look().left().style() != null && !lineStart) {
+            style(row, bar.look().left().style());
         }
     }
 
@@ -71,10 +71,12 @@ final class Barlines {
         if (!lineEnd && repeatsForward(next)) {
             return;
         }
-        if (!lineEnd && next != null && next.left() != null && next.left().style() != null && bar.right() == null) {
+        Barline right = bar.look().right();
+        Barline following = next == null ? null : next.look().left();
+        if (!lineEnd && following != null && following.style() != null && right == null) {
             return;
         }
-        style(row, bar.right() == null || bar.right().style() == null ? "regular" : bar.right().style());
+        style(row, right == null || right.style() == null ? "regular" : right.style());
     }
 
     private void style(SignRow row, String style) {

@@ -191,7 +191,7 @@ final class BeamGrouper {
 
     private Tuplet outerTuplet(int i) {
         for (Tuplet tuplet : tuplets) {
-            if (tuplet.depth() == 0 && tuplet.firstEvent() <= i && i <= tuplet.lastEvent()) {
+            if (tuplet.depth() == 0 && tuplet.events().holds(i)) {
                 return tuplet;
             }
         }

@@ -163,8 +163,7 @@ final class BeamSpans {
     private Tuplet innermost(int index) {
         Tuplet found = null;
         for (Tuplet tuplet : tuplets) {
-            if (tuplet.firstEvent() <= index && index <= tuplet.lastEvent()
-                    && (found == null || tuplet.depth() > found.depth())) {
+            if (tuplet.events().holds(index) && (found == null || tuplet.depth() > found.depth())) {
                 found = tuplet;
             }
         }

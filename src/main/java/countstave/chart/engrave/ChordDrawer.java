@@ -93,7 +93,7 @@ final class ChordDrawer {
         double x = chord.x + chord.stemX();
         canvas.add(new Line(x, chord.stemStart(), x, chord.stemEnd, chord.stemThickness(), Role.STEM,
                 chord.event.start()));
-        if (chord.event.grace() == Event.Grace.SLASHED) {
+        if (chord.event.nature().grace() == Event.Grace.SLASHED) {
             slash(chord, x);
         }
     }

@@ -39,7 +39,7 @@ final class Frame {
 
     private StaffState atStart(Bar bar, StaffState before) {
         StaffState state = before;
-        for (StaffChange change : bar.staffChanges()) {
+        for (StaffChange change : bar.markings().staves()) {
             if (change.at().compareTo(Offset.ZERO) <= 0 && concerns(change)) {
                 state = state.after(change);
             }
@@ -89,7 +89,7 @@ final class Frame {
             Signatures.key(key, keyChange && !lineStart ? context.state() : StaffState.DEFAULT, opening);
             append(row, key, lineStart ? 0 : GAP);
         }
-        if (first.meterShown()) {
+        if (first.look().meterShown()) {
             SignRow meter = new SignRow(font);
             Signatures.meter(meter, first.meter(), lines());
             append(row, meter, lineStart ? 0 : GAP);
@@ -97,7 +97,7 @@ final class Frame {
         if (lineStart) {
             barlines.left(row, first, null, true);
         }
-        row.space(row.isEmpty() ? MARGIN : first.meterShown() && !lineStart ? 1 : GAP);
+        row.space(row.isEmpty() ? MARGIN : first.look().meterShown() && !lineStart ? 1 : GAP);
         return row;
     }
 
@@ -116,7 +116,7 @@ final class Frame {
         row.space(BEFORE_BARLINE);
         Bar next = context.next();
         StaffState coming = next == null ? closing : atStart(next, closing);
-        boolean clefAtEnd = last.staffChanges().stream().anyMatch(c -> c.clef() != null && concerns(c)
+        boolean clefAtEnd = last.markings().staves().stream().anyMatch(c -> c.clef() != null && concerns(c)
                 && c.at().compareTo(last.end()) >= 0 && c.at().isAfter(Offset.ZERO));
         if (!coming.clef().equals(closing.clef()) || clefAtEnd) {
             Signatures.clef(row, coming.clef(), coming.lines(), true);
@@ -136,7 +136,7 @@ final class Frame {
             Signatures.key(part, closing, coming);
             append(row, part, GAP);
         }
-        if (next.meterShown() && !next.meter().equals(last.meter())) {
+        if (next.look().meterShown() && !next.meter().equals(last.meter())) {
             part = new SignRow(font);
             Signatures.meter(part, next.meter(), coming.lines());
             append(row, part, GAP);

@@ -8,7 +8,7 @@ import countstave.chart.shape.Role;
 import java.util.List;
 
 /** Bars of rest drawn as one: a thick bar on the middle line and the number of bars above the staff. */
-final class MultiRestBar extends FramedBar {
+final class MultiRestBar extends EngravedBar {
 
     private static final double MARGIN = 1;
     private static final double LEAST = 6;

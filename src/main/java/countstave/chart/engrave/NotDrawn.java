@@ -17,8 +17,8 @@ final class NotDrawn {
     private NotDrawn() {
     }
 
-    static Set<String> in(BarMeasure.Measured measured) {
-        int staff = measured.context().staff();
+    static Set<String> in(NotatedBar measured) {
+        int staff = measured.frame.context.staff();
         Set<String> names = around(measured.bar(), staff);
         for (Voice voice : measured.bar().voices()) {
             for (Event event : voice.events()) {
@@ -39,7 +39,7 @@ final class NotDrawn {
                 names.add(direction.text());
             }
         }
-        for (StaffChange change : bar.staffChanges()) {
+        for (StaffChange change : bar.markings().staves()) {
             if (change.staff() != 0 && change.staff() != staff) {
                 continue;
             }
@@ -89,8 +89,8 @@ final class NotDrawn {
             if (!Signs.knowsHead(head.shape())) {
                 names.add("notehead " + head.shape());
             }
-            if (head.accidental() != null && Signs.accidental(head.accidental()) == null) {
-                names.add("accidental " + head.accidental());
+            if (head.accidental() != null && Signs.accidental(head.accidental().name()) == null) {
+                names.add("accidental " + head.accidental().name());
             }
         }
     }

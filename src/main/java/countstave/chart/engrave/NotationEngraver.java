@@ -10,18 +10,18 @@ import java.util.List;
  * points of attachment come from the music font's SMuFL metadata.
  *
  * <p>In two passes, because beams, tuplets and ties need the width of the bar, and the width of the bar needs the
- * room of its signs: {@link BarMeasure} measures, {@link BarDrawing} places.
+ * room of its signs: {@link MeasuringPass} measures, {@link DrawingPass} places.
  */
 public final class NotationEngraver implements BarEngraver {
 
     @Override
     public EngravedBar engrave(BarTimeline bar, EngraveContext context) {
-        BarStyle.Kind kind = bar.bar().style().kind();
+        BarStyle.Kind kind = bar.bar().look().style().kind();
         Frame frame = new Frame(bar.bar(), bar.bar(), context);
         return switch (kind) {
             case MEASURE_REPEAT -> new RepeatBar(frame);
             case SLASH, BEAT_REPEAT -> new SlashBar(bar, frame);
-            default -> new NotatedBar(new BarMeasure(bar, context).measure(), frame);
+            default -> new MeasuringPass(bar, context).measure(frame);
         };
     }
 

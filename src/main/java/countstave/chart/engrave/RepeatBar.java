@@ -10,7 +10,7 @@ import java.util.List;
  * A bar of a measure-repeat sign: in the middle of its bar for one bar; on the barline in the middle of two or four,
  * with their number above the staff.
  */
-final class RepeatBar extends FramedBar {
+final class RepeatBar extends EngravedBar {
 
     private static final double LEAST = 6;
 
@@ -31,7 +31,7 @@ final class RepeatBar extends FramedBar {
     @Override
     public Placed place(Placing placing) {
         Canvas canvas = canvas();
-        BarStyle style = frame.first.style();
+        BarStyle style = frame.first.look().style();
         int span = Math.max(1, style.span());
         double middle = StaffMap.middle(frame.lines());
         if (span == 1) {

@@ -11,7 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** A bar of slashes, one a beat: time to be kept, or (thinner, {@code beat-repeat}) a beat to be played again. */
-final class SlashBar extends FramedBar {
+final class SlashBar extends EngravedBar {
 
     private final List<Offset> beats = new ArrayList<>();
     private final String sign;
@@ -23,7 +23,7 @@ final class SlashBar extends FramedBar {
                 beats.add(beat.start());
             }
         }
-        sign = bar.bar().style().kind() == BarStyle.Kind.SLASH ? "noteheadSlashHorizontalEnds" : "repeatBarSlash";
+        sign = bar.bar().look().style().kind() == BarStyle.Kind.SLASH ? "noteheadSlashHorizontalEnds" : "repeatBarSlash";
     }
 
     @Override

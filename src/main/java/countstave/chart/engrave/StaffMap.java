@@ -38,7 +38,7 @@ final class StaffMap {
         StaffState state = before;
         states.add(state);
         from.add(Offset.ZERO);
-        for (StaffChange change : bar.staffChanges()) {
+        for (StaffChange change : bar.markings().staves()) {
             if (change.staff() == 0 || change.staff() == staff) {
                 state = state.after(change);
                 states.add(state);
@@ -73,9 +73,9 @@ final class StaffMap {
     int step(Head head, Offset at) {
         StaffState state = stateAt(at);
         if (state.lines() == 1 && reads(state.clef()) == Reading.UNPITCHED) {
-            return MIDDLE_STEP + head.diatonic() - singleLine;
+            return MIDDLE_STEP + head.pitch().diatonic() - singleLine;
         }
-        return head.diatonic() + 7 * octaves.floorEntry(at).getValue() - diatonicOfBottomLine(state.clef());
+        return head.pitch().diatonic() + 7 * octaves.floorEntry(at).getValue() - diatonicOfBottomLine(state.clef());
     }
 
     private enum Reading { PITCHED, UNPITCHED }
@@ -110,7 +110,7 @@ final class StaffMap {
             for (Event event : voice.events()) {
                 if (event.staff() == staff && event.isNote()) {
                     for (Head head : event.heads()) {
-                        sum += head.diatonic();
+                        sum += head.pitch().diatonic();
                         count++;
                     }
                 }

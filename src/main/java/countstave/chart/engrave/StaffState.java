@@ -30,7 +30,7 @@ public record StaffState(Clef clef, int fifths, int lines, List<KeySign> signs, 
     /** What is in force after the whole bar. */
     public StaffState after(Bar bar, int staff) {
         StaffState state = this;
-        for (StaffChange change : bar.staffChanges()) {
+        for (StaffChange change : bar.markings().staves()) {
             if (change.staff() == 0 || change.staff() == staff) {
                 state = state.after(change);
             }

@@ -2,6 +2,7 @@ package countstave.chart.engrave;
 
 import countstave.chart.shape.Curve;
 import countstave.chart.shape.Role;
+import countstave.score.Pitch;
 import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -72,7 +73,7 @@ final class TieDrawer {
                     continue;
                 }
                 for (Chord.Spot other : target.spots) {
-                    if (other.head.tieStop() && other.head.samePitchAs(spot.head) && arrived.add(other)) {
+                    if (other.head.tieStop() && other.head.pitch().equals(spot.head.pitch()) && arrived.add(other)) {
                         double to = Math.max(from + 0.5, arrivesAt(target, other, above));
                         canvas.add(curve(from, to, y, above, chord.event.start()));
                         return;
@@ -104,8 +105,9 @@ final class TieDrawer {
     }
 
     private static String key(Chord chord, Chord.Spot spot) {
-        return chord.voice.voice.name() + "/" + spot.head.step() + spot.head.octave()
-                + (spot.head.alter() == 0 ? "" : "a" + spot.head.alter());
+        Pitch pitch = spot.head.pitch();
+        return chord.voice.voice.name() + "/" + pitch.step() + pitch.octave()
+                + (pitch.alter() == 0 ? "" : "a" + pitch.alter());
     }
 
     private static boolean above(Chord chord, Chord.Spot spot) {

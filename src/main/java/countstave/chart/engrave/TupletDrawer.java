@@ -57,7 +57,7 @@ final class TupletDrawer {
 
     private static List<Chord> members(Tuplet tuplet, VoiceLine line) {
         List<Chord> members = new ArrayList<>();
-        for (int i = tuplet.firstEvent(); i <= tuplet.lastEvent() && i < line.chords.size(); i++) {
+        for (int i = tuplet.events().first(); i <= tuplet.events().last() && i < line.chords.size(); i++) {
             Chord chord = line.chord(i);
             if (chord != null && !chord.event.isGrace() && (chord.isNote() || chord.isRest())) {
                 members.add(chord);
@@ -95,8 +95,7 @@ final class TupletDrawer {
 
     /** Whether another tuplet is nested in it: then only a bracket shows what belongs to which number. */
     private static boolean holdsOther(Tuplet tuplet, VoiceLine line) {
-        return line.tuplets.stream().anyMatch(t -> t.depth() > tuplet.depth() && t.firstEvent() >= tuplet.firstEvent()
-                && t.lastEvent() <= tuplet.lastEvent());
+        return line.tuplets.stream().anyMatch(t -> t.depth() > tuplet.depth() && tuplet.events().holds(t.events()));
     }
 
     private static boolean isAbove(Tuplet tuplet, VoiceLine line, List<Chord> members) {

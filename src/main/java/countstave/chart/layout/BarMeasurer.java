@@ -4,7 +4,6 @@ import countstave.chart.ChartOptions;
 import countstave.chart.engrave.BarEngraver;
 import countstave.chart.engrave.Column;
 import countstave.chart.engrave.EngraveContext;
-import countstave.chart.engrave.EngravedBar;
 import countstave.chart.engrave.StaffState;
 import countstave.chart.font.Measures;
 import countstave.chart.shape.Text;
@@ -99,17 +98,17 @@ final class BarMeasurer {
     private static int runEnd(PartCounts counts, int start) {
         int end = start + 1;
         while (end < counts.bars().size() && isRest(counts, end - 1) && isRest(counts, end)
-                && bar(counts, end).style().runNumber() == bar(counts, end - 1).style().runNumber() + 1
-                && bar(counts, end).directions().isEmpty() && bar(counts, end).left() == null
-                && bar(counts, end - 1).right() == null && !bar(counts, end).meterShown()
-                && bar(counts, end).staffChanges().isEmpty()) {
+                && bar(counts, end).look().style().runNumber() == bar(counts, end - 1).look().style().runNumber() + 1
+                && bar(counts, end).directions().isEmpty() && bar(counts, end).look().left() == null
+                && bar(counts, end - 1).look().right() == null && !bar(counts, end).look().meterShown()
+                && bar(counts, end).markings().staves().isEmpty()) {
             end++;
         }
         return end;
     }
 
     private static boolean isRest(PartCounts counts, int i) {
-        return bar(counts, i).style().kind() == BarStyle.Kind.MULTI_REST
+        return bar(counts, i).look().style().kind() == BarStyle.Kind.MULTI_REST
                 && counts.bars().get(i).plan().timeline().attacks().isEmpty();
     }
 
@@ -122,30 +121,30 @@ final class BarMeasurer {
         if (start == 0 || !follows(counts, start)) {
             timelines.set(0, withMeter(timelines.get(0)));
         }
-        List<EngravedBar> engraved = new ArrayList<>();
+        List<MeasuredBar.Staff> engraved = new ArrayList<>();
         for (int s = 0; s < states.size(); s++) {
             EngraveContext context = new EngraveContext(staves.get(s), states.get(s), previous, next,
                     measures.music(), measures.text(), lineNotes.get(s));
-            boolean rests = bar(counts, start).style().kind() == BarStyle.Kind.MULTI_REST && isRest(counts, start);
-            engraved.add(rests ? engraver.engraveRests(timelines, context)
-                    : engraver.engrave(timelines.get(0), context));
+            boolean rests = bar(counts, start).look().style().kind() == BarStyle.Kind.MULTI_REST && isRest(counts, start);
+            engraved.add(new MeasuredBar.Staff(staves.get(s), states.get(s), rests
+                    ? engraver.engraveRests(timelines, context) : engraver.engrave(timelines.get(0), context)));
         }
-        double leastContent = engraved.stream().mapToDouble(EngravedBar::leastContentWidth).max().orElse(0);
-        return run.size() > 1 ? run(run, engraved, states, marks, leastContent)
-                : single(run.get(0), engraved, states, counts.system(), marks, leastContent);
+        double leastContent = engraved.stream().mapToDouble(s -> s.notation().leastContentWidth()).max().orElse(0);
+        return run.size() > 1 ? run(run, engraved, marks, leastContent)
+                : single(run.get(0), engraved, counts.system(), marks, leastContent);
     }
 
     /** Where the page begins, or bars were left out, the time signature is shown whatever the file does. */
     private static BarTimeline withMeter(BarTimeline timeline) {
         Bar bar = timeline.bar();
-        if (bar.meterShown() || bar.meter().isSenzaMisura()) {
+        if (bar.look().meterShown() || bar.meter().isSenzaMisura()) {
             return timeline;
         }
-        return timeline.withBar(bar.withMeterShown());
+        return timeline.withBar(bar.withLook(bar.look().withMeterShown(true)));
     }
 
-    private MeasuredBar run(List<BarCounts> run, List<EngravedBar> engraved, List<StaffState> states,
-            List<ChangeMark> marks, double leastContent) {
+    private MeasuredBar run(List<BarCounts> run, List<MeasuredBar.Staff> engraved, List<ChangeMark> marks,
+            double leastContent) {
         List<String> words = new ArrayList<>();
         for (int i = 0; i < run.size(); i++) {
             boolean inFull = run.size() <= RUN_IN_FULL + 1 || i < RUN_IN_FULL - 1 || i == run.size() - 1;
@@ -161,13 +160,13 @@ final class BarMeasurer {
         BarTimeline first = run.get(0).plan().timeline();
         Spacing spacing = new Spacing(List.of(new Spacing.Piece(Offset.ZERO, first.bar().end(), first.bar().length(),
                 Math.max(width, leastContent))), List.of());
-        return new MeasuredBar(run, engraved, List.copyOf(staves), states, List.of(), marks, text, spacing, 0, 0, leastContent);
+        return new MeasuredBar(run, engraved, List.of(), marks, text, spacing, 0, 0, leastContent);
     }
 
-    private MeasuredBar single(BarCounts bar, List<EngravedBar> engraved, List<StaffState> states,
-            CountingSystem system, List<ChangeMark> marks, double leastContent) {
+    private MeasuredBar single(BarCounts bar, List<MeasuredBar.Staff> engraved, CountingSystem system,
+            List<ChangeMark> marks, double leastContent) {
         TreeMap<Offset, Column> notes = new TreeMap<>();
-        engraved.forEach(s -> s.columns().forEach(c -> notes.merge(c.at(), c, Column::with)));
+        engraved.forEach(s -> s.notation().columns().forEach(c -> notes.merge(c.at(), c, Column::with)));
         List<ShownCount> shown = PrintedCounts.of(bar, system, options.unplayed(), breaths);
         List<Column> syllables = syllables(shown, marks.stream().map(ChangeMark::at).toList());
         List<Spacing.Track> tracks = new ArrayList<>();
@@ -182,7 +181,7 @@ final class BarMeasurer {
         for (Spacing.Track verse : lyrics) {
             wordRoom = Math.max(wordRoom, firstRoom(verse.columns()));
         }
-        return new MeasuredBar(List.of(bar), engraved, List.copyOf(staves), states, shown, marks, null, spacing,
+        return new MeasuredBar(List.of(bar), engraved, shown, marks, null, spacing,
                 firstRoom(List.copyOf(notes.values())), wordRoom, leastContent);
     }
 

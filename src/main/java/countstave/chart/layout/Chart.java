@@ -6,19 +6,34 @@ import java.util.List;
 /**
  * A chart laid out on pages, ready for any drawing.
  *
- * @param title title of the document
- * @param composer composer, or an empty text
- * @param subject names of the parts
- * @param language BCP 47 language tag
- * @param spaceMm one staff space in millimetres
- * @param widthMm width of a page
- * @param heightMm height of a page
+ * @param about what the document says of itself
+ * @param paper on what it is drawn, and how large
  * @param pages in order
  * @param bookmarks in order of pages
  * @param notes what the reader must be told: things that are not drawn, lines that had to be reduced
  */
-public record Chart(String title, String composer, String subject, String language, double spaceMm, double widthMm,
-        double heightMm, List<Page> pages, List<Bookmark> bookmarks, List<String> notes) {
+public record Chart(About about, Paper paper, List<Page> pages, List<Bookmark> bookmarks, List<String> notes) {
+
+    /**
+     * What a document says of itself.
+     *
+     * @param title title of the document
+     * @param composer composer, or an empty text
+     * @param subject names of the parts
+     * @param language BCP 47 language tag
+     */
+    public record About(String title, String composer, String subject, String language) {
+    }
+
+    /**
+     * A size of paper and of staff, in millimetres.
+     *
+     * @param space one staff space
+     * @param width width of a page
+     * @param height height of a page
+     */
+    public record Paper(double space, double width, double height) {
+    }
 
     /** Shapes in staff spaces from the lower left corner of the page. */
     public record Page(List<Shape> shapes) {

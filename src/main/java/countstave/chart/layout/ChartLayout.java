@@ -61,8 +61,8 @@ public final class ChartLayout {
                     .collect(Collectors.joining(", ")));
         }
         String subject = parts.stream().map(p -> p.plan().timeline().part().name()).collect(Collectors.joining(", "));
-        return new Chart(score.title(), score.composer(), subject, options.language(), options.spaceMm(),
-                options.pageWidthMm(), options.pageHeightMm(), List.copyOf(pages), List.copyOf(bookmarks),
+        return new Chart(new Chart.About(score.title(), score.composer(), subject, options.language()),
+                new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()), List.copyOf(pages), List.copyOf(bookmarks),
                 List.copyOf(notes));
     }
 

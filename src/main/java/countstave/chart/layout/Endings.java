@@ -83,13 +83,13 @@ final class Endings {
     }
 
     private static String starting(MeasuredBar bar) {
-        Barline left = bar.bar().left();
+        Barline left = bar.bar().look().left();
         return left != null && left.ending() == Barline.Ending.START
                 ? left.endingNumbers() == null ? "" : left.endingNumbers() : null;
     }
 
     private static Barline.Ending ending(MeasuredBar bar) {
-        Barline right = bar.counts().get(bar.counts().size() - 1).plan().timeline().bar().right();
+        Barline right = bar.counts().get(bar.counts().size() - 1).plan().timeline().bar().look().right();
         return right != null && right.ending() != null && right.ending() != Barline.Ending.START ? right.ending() : null;
     }
 }

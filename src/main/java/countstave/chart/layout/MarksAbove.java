@@ -111,7 +111,7 @@ final class MarksAbove {
 
     private void barNumber(PlacedBar first, Skyline skyline, List<Shape> shapes) {
         String number = first.bar().bar().number();
-        if (first.bar().bar().implicit() || number.isBlank()) {
+        if (first.bar().bar().name().implicit() || number.isBlank()) {
             return;
         }
         Inline text = Inline.of(number, Sizes.BAR_NUMBER, Text.Style.REGULAR, Role.BAR_NUMBER, null, measures);

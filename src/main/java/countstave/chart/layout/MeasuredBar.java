@@ -14,8 +14,6 @@ import java.util.List;
  *
  * @param counts the counts of the bar, or of all bars of the run
  * @param staves its notation, one entry a staff, from the top
- * @param staffNumbers which staves of the part they are, 1 the uppermost
- * @param states what is in force on each staff at its start
  * @param shown the syllables that are printed; of a run none, see {@code restWords}
  * @param marks the marks at which the count changes
  * @param restWords the counts of a run of rests as one text, or null for an ordinary bar
@@ -24,9 +22,23 @@ import java.util.List;
  * @param wordRoom room that the first moment's syllable, or the text sung there, needs before its x
  * @param leastContent least width between prefix and suffix for signs that are no moments
  */
-record MeasuredBar(List<BarCounts> counts, List<EngravedBar> staves, List<Integer> staffNumbers, List<StaffState> states,
-        List<ShownCount> shown, List<ChangeMark> marks, String restWords, Spacing spacing, double noteRoom,
-        double wordRoom, double leastContent) implements Stretchable {
+record MeasuredBar(List<BarCounts> counts, List<Staff> staves, List<ShownCount> shown, List<ChangeMark> marks,
+        String restWords, Spacing spacing, double noteRoom, double wordRoom, double leastContent) implements Stretchable {
+
+    /**
+     * One staff of it.
+     *
+     * @param number which staff of the part it is, 1 the uppermost
+     * @param state what is in force on it at the start of the bar
+     * @param notation what stands on it
+     */
+    record Staff(int number, StaffState state, EngravedBar notation) {
+    }
+
+    /** Which staves of the part are drawn. */
+    List<Integer> staffNumbers() {
+        return staves.stream().map(Staff::number).toList();
+    }
 
     /** The (first) bar as written. */
     Bar bar() {
@@ -42,11 +54,11 @@ record MeasuredBar(List<BarCounts> counts, List<EngravedBar> staves, List<Intege
     }
 
     double prefix(boolean lineStart) {
-        return staves.stream().mapToDouble(s -> s.prefixWidth(lineStart)).max().orElse(0);
+        return staves.stream().mapToDouble(s -> s.notation().prefixWidth(lineStart)).max().orElse(0);
     }
 
     private double suffix(boolean lineEnd) {
-        return staves.stream().mapToDouble(s -> s.suffixWidth(lineEnd)).max().orElse(0);
+        return staves.stream().mapToDouble(s -> s.notation().suffixWidth(lineEnd)).max().orElse(0);
     }
 
     /** From the left edge to the place of the bar's first moment. */

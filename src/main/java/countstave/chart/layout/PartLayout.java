@@ -143,7 +143,7 @@ final class PartLayout {
     Set<String> notDrawn() {
         Set<String> names = new TreeSet<>(bars.isEmpty() ? Set.of() : builder.spans().loose());
         for (MeasuredBar bar : bars) {
-            bar.staves().forEach(s -> names.addAll(s.notDrawn()));
+            bar.staves().forEach(s -> names.addAll(s.notation().notDrawn()));
             bar.counts().forEach(c -> c.plan().timeline().bar().directions().stream()
                     .filter(d -> d.kind() == Direction.Kind.OTHER).forEach(d -> names.add(d.text())));
         }

@@ -62,9 +62,9 @@ public final class SheetLayout {
             shapes.addAll(frames.get(i).furniture(firsts.get(i), i + 1, pages.size()));
             whole.add(new Chart.Page(shapes.stream().map(this::printable).toList()));
         }
-        return new Chart("Practice: " + score.title(), score.composer(), "practice plan", options.language(),
-                options.spaceMm(), options.pageWidthMm(), options.pageHeightMm(), whole, bookmarks,
-                List.copyOf(notes));
+        return new Chart(new Chart.About("Practice: " + score.title(), score.composer(), "practice plan",
+                options.language()), new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()),
+                whole, bookmarks, List.copyOf(notes));
     }
 
     private Shape printable(Shape shape) {

@@ -55,7 +55,7 @@ final class SlurDrawer {
      * @param notation what stands on the staff; the slurs are added
      */
     void draw(List<PlacedBar> placed, LineBreaker.Range range, int staff, Spans spans, List<Shape> notation) {
-        List<Spans.Slur> slurs = spans.slurs(range, placed.get(0).bar().staffNumbers().get(staff));
+        List<Spans.Slur> slurs = spans.slurs(range, placed.get(0).bar().staves().get(staff).number());
         if (slurs.isEmpty()) {
             return;
         }
@@ -135,13 +135,13 @@ final class SlurDrawer {
             return first.side() > 0;
         }
         if (first.grace()) {
-            return first.stem() < 0;
+            return first.stem().way() < 0;
         }
         for (int bar = slur.from.bar(); bar <= Math.min(slur.to.bar(), range.to() - 1); bar++) {
             for (Stance stance : placed.get(bar - range.from()).staves().get(staff).stances()) {
                 boolean before = bar == slur.from.bar() && stance.index() < slur.from.event();
                 boolean behind = bar == slur.to.bar() && stance.index() > slur.to.event();
-                boolean down = stance.stem() < 0 || stance.stem() == 0 && stance.headTop() + stance.headBottom() > 4;
+                boolean down = stance.stem().way() < 0 || stance.stem().way() == 0 && stance.middle() > 2;
                 if (stance.voice().equals(slur.from.voice()) && !before && !behind && !stance.grace() && down) {
                     return true;
                 }
@@ -151,9 +151,9 @@ final class SlurDrawer {
     }
 
     private static Tip tip(Stance stance, int way, double left, double inwards) {
-        boolean atStem = stance.stem() == way;
+        boolean atStem = stance.stem().way() == way;
         double reach = way > 0 ? stance.top() : -stance.bottom();
-        return new Tip(left + (atStem ? stance.stemX() : stance.x()) + inwards, reach + TIP_GAP);
+        return new Tip(left + (atStem ? stance.stem().x() : stance.x()) + inwards, reach + TIP_GAP);
     }
 
     /** A tip at a tuplet's bracket or number stands outside of it. */

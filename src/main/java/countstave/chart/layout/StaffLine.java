@@ -42,7 +42,7 @@ final class StaffLine {
      */
     Built build(List<PlacedBar> placed, LineBreaker.Range range, int staff, Spans spans, double end) {
         List<Shape> shapes = notation(placed, staff, end);
-        int number = placed.get(0).bar().staffNumbers().get(staff);
+        int number = placed.get(0).bar().staves().get(staff).number();
         slurs.draw(placed, range, staff, spans, shapes);
         Skyline skyline = new Skyline(end, 0, 4);
         shapes.forEach(shape -> Outline.of(shape, measures, skyline::add));
@@ -56,7 +56,8 @@ final class StaffLine {
         List<Shape> shapes = new ArrayList<>();
         double thickness = measures.music().engraving("staffLineThickness");
         for (PlacedBar bar : placed) {
-            int lines = bar.bar().states().get(s).after(bar.bar().bar(), bar.bar().staffNumbers().get(s)).lines();
+            MeasuredBar.Staff staff = bar.bar().staves().get(s);
+            int lines = staff.state().after(bar.bar().bar(), staff.number()).lines();
             for (int i = 0; i < lines; i++) {
                 double y = lines == 1 ? 2 : i + (lines < 4 ? (5 - lines) / 2.0 : 0);
                 shapes.add(new Line(bar.left(), y, bar.right(), y, thickness, Role.STAFF_LINE, null));

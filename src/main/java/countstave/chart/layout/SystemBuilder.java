@@ -75,7 +75,7 @@ final class SystemBuilder {
                     : bar.leastStretch() + ease * (bar.naturalStretch() - bar.leastStretch());
             Placing placing = new Placing(bar.spread(lineStart, content), bar.fixedWidth(lineStart, lineEnd) + content,
                     lineStart, lineEnd);
-            List<Placed> staves = bar.staves().stream().map(s -> s.place(placing)).toList();
+            List<Placed> staves = bar.staves().stream().map(s -> s.notation().place(placing)).toList();
             placed.add(new PlacedBar(bar, x, placing, staves));
             x += placing.width();
         }

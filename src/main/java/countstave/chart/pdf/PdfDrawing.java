@@ -39,7 +39,7 @@ public final class PdfDrawing {
 
     private PdfDrawing(Chart chart) {
         this.chart = chart;
-        this.scale = chart.spaceMm() * POINTS_PER_MM;
+        this.scale = chart.paper().space() * POINTS_PER_MM;
     }
 
     /** Writes the document; the stream is left open. */
@@ -50,8 +50,8 @@ public final class PdfDrawing {
     private void write(OutputStream out) throws IOException {
         try (PDDocument document = new PDDocument()) {
             PdfFonts fonts = new PdfFonts(document);
-            PDRectangle size = new PDRectangle((float) (chart.widthMm() * POINTS_PER_MM),
-                    (float) (chart.heightMm() * POINTS_PER_MM));
+            PDRectangle size = new PDRectangle((float) (chart.paper().width() * POINTS_PER_MM),
+                    (float) (chart.paper().height() * POINTS_PER_MM));
             CRC32 fingerprint = new CRC32();
             List<PDPage> pages = new ArrayList<>();
             for (Chart.Page page : chart.pages()) {
@@ -78,14 +78,14 @@ public final class PdfDrawing {
 
     private void describe(PDDocument document) {
         PDDocumentInformation info = document.getDocumentInformation();
-        info.setTitle(chart.title());
-        if (!chart.composer().isBlank()) {
-            info.setAuthor(chart.composer());
+        info.setTitle(chart.about().title());
+        if (!chart.about().composer().isBlank()) {
+            info.setAuthor(chart.about().composer());
         }
-        info.setSubject(chart.subject());
+        info.setSubject(chart.about().subject());
         info.setCreator("countstave");
         info.setProducer("countstave");
-        document.getDocumentCatalog().setLanguage(chart.language());
+        document.getDocumentCatalog().setLanguage(chart.about().language());
         PDViewerPreferences preferences = new PDViewerPreferences(new org.apache.pdfbox.cos.COSDictionary());
         preferences.setDisplayDocTitle(true);
         document.getDocumentCatalog().setViewerPreferences(preferences);

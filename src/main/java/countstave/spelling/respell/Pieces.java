@@ -45,6 +45,10 @@ final class Pieces {
     }
 
     static List<Symbol> of(Sound sound, Ground ground) {
+        Symbol.Value whole = value(sound, ground, sound.start(), sound.end());
+        if (whole != null) {
+            return List.of(symbol(sound, sound.start(), sound.end(), whole));
+        }
         TreeSet<Offset> all = new TreeSet<>(ground.cuts(sound.start(), sound.end()));
         all.add(sound.start());
         all.add(sound.end());
@@ -55,12 +59,13 @@ final class Pieces {
         for (int to = 1; to < n; to++) {
             cost[to] = Integer.MAX_VALUE;
             for (int at = 0; at < to; at++) {
-                if (cost[at] == Integer.MAX_VALUE || value(sound, ground, cuts.get(at), cuts.get(to)) == null) {
+                Symbol.Value value = cost[at] == Integer.MAX_VALUE ? null
+                        : value(sound, ground, cuts.get(at), cuts.get(to));
+                if (value == null) {
                     continue;
                 }
                 int weakness = at == 0 ? 0 : ground.weakness(cuts.get(at));
-                int dots = value(sound, ground, cuts.get(at), cuts.get(to)).dots();
-                int total = cost[at] + PER_SYMBOL + weakness * 10 + dots;
+                int total = cost[at] + PER_SYMBOL + weakness * 10 + value.dots();
                 if (total < cost[to]) {
                     cost[to] = total;
                     from[to] = at;
@@ -83,10 +88,13 @@ final class Pieces {
         for (int to = cuts.size() - 1; to > 0; to = from[to]) {
             Offset start = cuts.get(from[to]);
             Offset end = cuts.get(to);
-            Symbol.Value value = value(sound, ground, start, end);
-            boolean tied = !sound.rest() && (sound.held() || end.isBefore(sound.end()));
-            symbols.add(0, new Symbol(start, end.minus(start), value.value(), value.dots(), sound.rest(), tied));
+            symbols.add(0, symbol(sound, start, end, value(sound, ground, start, end)));
         }
         return symbols;
+    }
+
+    private static Symbol symbol(Sound sound, Offset start, Offset end, Symbol.Value value) {
+        boolean tied = !sound.rest() && (sound.held() || end.isBefore(sound.end()));
+        return new Symbol(start, end.minus(start), value.value(), value.dots(), sound.rest(), tied);
     }
 }

@@ -29,6 +29,8 @@ public final class Respeller {
     private static final int PER_NOTE_OF_TUPLET = 10;
     private static final int LARGEST_TUPLET = 15;
     private static final int DEEPEST = 2;
+    /** No tuplet has fewer notes than three. */
+    private static final int CHEAPEST_BRACKET = PER_BRACKET + 3 * PER_NOTE_OF_TUPLET;
     private static final Duration SHORTEST_UNIT = Duration.of(1, 128);
 
     private final List<Sound> sounds;
@@ -55,7 +57,7 @@ public final class Respeller {
         Respeller respeller = new Respeller(List.copyOf(sounds));
         Field field = Field.of(frame);
         try {
-            List<Zone> zones = respeller.zones(field, field.root(), 0);
+            List<Zone> zones = respeller.zones(field, field.root(), 0, Integer.MAX_VALUE);
             return Optional.ofNullable(zones == null ? null : respeller.items(field, zones));
         } catch (Pieces.UnwritableException e) {
             return Optional.empty();
@@ -63,26 +65,50 @@ public final class Respeller {
     }
 
     private boolean isPlain(Field field, Span span) {
-        return sounds.stream().allMatch(s -> (isOutside(s.start(), span) || field.isPlain(s.start()))
-                && (isOutside(s.end(), span) || field.isPlain(s.end())));
+        Offset start = span.start();
+        Offset end = span.end();
+        for (Sound sound : sounds) {
+            if (isWithin(sound.start(), start, end) && !field.isPlain(sound.start())
+                    || isWithin(sound.end(), start, end) && !field.isPlain(sound.end())) {
+                return false;
+            }
+        }
+        return true;
     }
 
-    private static boolean isOutside(Offset at, Span span) {
-        return !at.isAfter(span.start()) || !at.isBefore(span.end());
+    private static boolean isWithin(Offset at, Offset start, Offset end) {
+        return at.isAfter(start) && at.isBefore(end);
     }
 
-    /** The cheapest zones of a span of a field, or null where there are none. */
-    private List<Zone> zones(Field field, Span span, int level) {
+    /**
+     * The cheapest zones of a span of a field, or null where there are none, or none whose brackets are worth it.
+     *
+     * @param spare what all brackets in it together may cost at most, or the span around it is better written otherwise
+     */
+    private List<Zone> zones(Field field, Span span, int level, int spare) {
         if (isPlain(field, span)) {
             return List.of(new Zone(span, null, field, List.of(), 0));
         }
-        if (field.written(span.length()).isShorterThan(SHORTEST_UNIT) || level > MeterFrame.NOWHERE) {
+        if (spare <= CHEAPEST_BRACKET || field.written(span.length()).isShorterThan(SHORTEST_UNIT)
+                || level > MeterFrame.NOWHERE) {
             return null;
         }
-        List<Zone> best = split(field, span, level);
+        // every sound is a symbol at least, so that the rest of a cost is what may be spent on brackets
+        int symbols = PER_SYMBOL * sounding(span);
+        List<Ratio> ratios = ratios(field, span);
+        Zone[] tuplets = new Zone[ratios.size()];
+        int limit = Integer.MAX_VALUE;
+        for (int i = 0; i < tuplets.length; i++) {
+            tuplets[i] = plainTuplet(field, span, ratios.get(i));
+            limit = tuplets[i] == null ? limit : Math.min(limit, tuplets[i].cost + 1);
+        }
+        List<Zone> best = split(field, span, level, Math.min(spare, spare(limit, symbols)));
         int least = best == null ? Integer.MAX_VALUE : cost(field, span, best);
-        for (Ratio ratio : ratios(field, span)) {
-            Zone tuplet = tuplet(field, span, ratio);
+        for (int i = 0; i < tuplets.length; i++) {
+            limit = Math.min(limit, least);
+            int left = limit == Integer.MAX_VALUE ? spare : spare(limit, symbols);
+            Zone tuplet = tuplets[i] != null ? tuplets[i]
+                    : nestedTuplet(field, span, ratios.get(i), left - bracket(span, ratios.get(i)));
             if (tuplet != null && tuplet.cost < least) {
                 best = List.of(tuplet);
                 least = tuplet.cost;
@@ -91,34 +117,79 @@ public final class Respeller {
         return best;
     }
 
-    private List<Zone> split(Field field, Span span, int level) {
+    private static int spare(int limit, int symbols) {
+        return limit == Integer.MAX_VALUE ? limit : limit - symbols;
+    }
+
+    private List<Zone> split(Field field, Span span, int level, int spare) {
         List<Zone> zones = new ArrayList<>();
+        int left = spare;
         for (Span part : span.parts()) {
-            List<Zone> inner = zones(field, part, level + 1);
+            List<Zone> inner = zones(field, part, level + 1, left);
             if (inner == null) {
                 return null;
             }
+            left -= brackets(inner);
             zones.addAll(inner);
         }
         return zones;
     }
 
-    private Zone tuplet(Field field, Span span, Ratio ratio) {
-        boolean covered = !span.start().isBefore(sounds.get(0).start())
-                && !span.end().isAfter(sounds.get(sounds.size() - 1).end());
-        if (!covered || field.depth() >= DEEPEST) {
+    /** A tuplet with no tuplets inside; null where its notes do not reach every sound. */
+    private Zone plainTuplet(Field field, Span span, Ratio ratio) {
+        if (!mayHoldTuplet(field, span)) {
             return null;
         }
         Field inside = field.inside(span, ratio);
-        List<Zone> inner = isPlain(inside, inside.root())
-                ? List.of(new Zone(inside.root(), null, inside, List.of(), 0)) : split(inside, inside.root(), 0);
-        if (inner == null) {
+        return isPlain(inside, inside.root())
+                ? tuplet(span, ratio, inside, List.of(new Zone(inside.root(), null, inside, List.of(), 0))) : null;
+    }
+
+    /** A tuplet with tuplets inside; null where there is none, or none whose inner brackets cost less than {@code spare}. */
+    private Zone nestedTuplet(Field field, Span span, Ratio ratio, int spare) {
+        if (spare <= CHEAPEST_BRACKET || field.depth() + 1 >= DEEPEST || !mayHoldTuplet(field, span)) {
             return null;
         }
-        int beats = (int) span.given().stream().filter(p -> p.level() != Span.Level.PART).count();
-        int cost = cost(inside, inside.root(), inner) + PER_BRACKET + PER_HIDDEN_BEAT * Math.max(0, beats - 1)
-                + PER_NOTE_OF_TUPLET * ratio.actual() + (ratio.actual() > 7 ? RARE_NUMBER : 0);
-        return new Zone(span, ratio, inside, inner, cost);
+        Field inside = field.inside(span, ratio);
+        List<Zone> inner = split(inside, inside.root(), 0, spare);
+        return inner == null ? null : tuplet(span, ratio, inside, inner);
+    }
+
+    private boolean mayHoldTuplet(Field field, Span span) {
+        return field.depth() < DEEPEST && !span.start().isBefore(sounds.get(0).start())
+                && !span.end().isAfter(sounds.get(sounds.size() - 1).end());
+    }
+
+    private Zone tuplet(Span span, Ratio ratio, Field inside, List<Zone> inner) {
+        return new Zone(span, ratio, inside, inner, cost(inside, inside.root(), inner) + bracket(span, ratio));
+    }
+
+    private static int brackets(List<Zone> zones) {
+        int sum = 0;
+        for (Zone zone : zones) {
+            sum += zone.ratio == null ? 0 : bracket(zone.span, zone.ratio) + brackets(zone.inner);
+        }
+        return sum;
+    }
+
+    /** What a tuplet costs besides what is inside it. */
+    private static int bracket(Span span, Ratio ratio) {
+        int beats = 0;
+        for (Span part : span.given()) {
+            beats += part.level() == Span.Level.PART ? 0 : 1;
+        }
+        return PER_BRACKET + PER_HIDDEN_BEAT * Math.max(0, beats - 1) + PER_NOTE_OF_TUPLET * ratio.actual()
+                + (ratio.actual() > 7 ? RARE_NUMBER : 0);
+    }
+
+    /** How many sounds a span holds, wholly or in part. */
+    private int sounding(Span span) {
+        Offset end = span.end();
+        int count = 0;
+        for (Sound sound : sounds) {
+            count += sound.start().isBefore(end) && sound.end().isAfter(span.start()) ? 1 : 0;
+        }
+        return count;
     }
 
     /** Symbols of the plain stretches at their price, tuplets at theirs. */
@@ -133,8 +204,9 @@ public final class Respeller {
 
     private List<Symbol> symbols(Field field, Zone first, Zone last) {
         List<Symbol> symbols = new ArrayList<>();
+        Offset end = last.span.end();
         for (Sound sound : sounds) {
-            Sound clipped = sound.clip(first.span.start(), last.span.end());
+            Sound clipped = sound.clip(first.span.start(), end);
             if (clipped != null) {
                 symbols.addAll(Pieces.of(clipped, field));
             }

@@ -32,8 +32,8 @@ final class BarShort extends BarRule {
 
     @Override
     void check(BarView bar, Findings findings) {
-        boolean counted = !bar.bar().meter().isSenzaMisura() && !bar.bar().implicit()
-                && bar.bar().style().kind() == BarStyle.Kind.NONE;
+        boolean counted = !bar.bar().meter().isSenzaMisura() && !bar.bar().name().implicit()
+                && bar.bar().look().style().kind() == BarStyle.Kind.NONE;
         if (counted && !MeterDisagrees.isBetween(bar, findings.part()) && !Closings.completesPickup(bar, findings.part())) {
             voices(bar, findings);
         }

@@ -26,7 +26,7 @@ final class BeatHidden extends HiddenRule {
 
     @Override
     String sentence(BarView bar, Event event, Clarity.Hidden hidden) {
-        return "The " + Notes.name(event) + " hides beat " + bar.beatName(hidden.at())
+        return "The " + NoteWords.name(event) + " hides beat " + bar.beatName(hidden.at())
                 + "; a tie would show it.";
     }
 }

@@ -60,6 +60,6 @@ final class MeterDisagrees extends BarRule {
 
     /** Whether a bar of rest says in so many words that it lasts this long. */
     private static boolean isRestOf(Bar bar, Duration length) {
-        return bar.voices().stream().flatMap(v -> v.events().stream()).anyMatch(e -> length.equals(e.sounding()));
+        return bar.voices().stream().flatMap(v -> v.events().stream()).anyMatch(e -> length.equals(e.notation().sounding()));
     }
 }

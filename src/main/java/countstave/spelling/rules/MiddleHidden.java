@@ -26,7 +26,7 @@ final class MiddleHidden extends HiddenRule {
 
     @Override
     String sentence(BarView bar, Event event, Clarity.Hidden hidden) {
-        return "The " + Notes.name(event) + " hides the middle of the bar (beat " + bar.beatName(hidden.at())
+        return "The " + NoteWords.name(event) + " hides the middle of the bar (beat " + bar.beatName(hidden.at())
                 + "); a tie would show it.";
     }
 }

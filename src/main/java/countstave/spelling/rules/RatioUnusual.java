@@ -10,7 +10,7 @@ import countstave.spelling.LengthWords;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.spelling.respell.Respeller;
-import countstave.spelling.respell.Words;
+import countstave.spelling.respell.ValueWords;
 import java.util.List;
 
 /** {@code ratio-unusual}. */
@@ -36,7 +36,7 @@ final class RatioUnusual extends TupletRule {
         if (unit != null && normal != tuplet.ratio().normal()) {
             findings.add(bar, voice.name(), events.get(0), "A " + tuplet.ratio() + " is unusual here; customary over "
                     + LengthWords.of(tuplet.length()) + " is " + actual + ":" + normal + " in "
-                    + Words.plural(unit) + ".", null);
+                    + ValueWords.plural(unit) + ".", null);
         }
     }
 }

@@ -26,7 +26,7 @@ final class RestHidesBeat extends HiddenRule {
     @Override
     String sentence(BarView bar, Event event, Clarity.Hidden hidden) {
         String beat = "beat " + bar.beatName(hidden.at());
-        return "The " + Notes.name(event) + " hides " + (hidden.middle() ? "the middle of the bar (" + beat + ")" : beat)
+        return "The " + NoteWords.name(event) + " hides " + (hidden.middle() ? "the middle of the bar (" + beat + ")" : beat)
                 + "; two rests would show it.";
     }
 }

@@ -27,8 +27,8 @@ final class TiePitch extends EventRule {
             Head other = head.tieStart() && !event.isGrace() && !ties.leadsOn(bar, event, head)
                     ? ties.otherPitch(bar, voice, event, head) : null;
             if (other != null) {
-                findings.add(bar, voice.name(), event, "The tie begins on " + Notes.pitch(head) + " and ends on "
-                        + Notes.pitch(other) + ".", null);
+                findings.add(bar, voice.name(), event, "The tie begins on " + NoteWords.pitch(head) + " and ends on "
+                        + NoteWords.pitch(other) + ".", null);
                 return;
             }
         }

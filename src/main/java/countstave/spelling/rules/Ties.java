@@ -21,12 +21,12 @@ final class Ties {
 
     /** Whether a tie from this head ends on the same pitch later in this bar or in the next. */
     boolean leadsOn(BarView bar, Event event, Head head) {
-        return anyLater(bar, event, h -> h.tieStop() && Notes.sameSound(h, head));
+        return anyLater(bar, event, h -> h.tieStop() && NoteWords.sameSound(h, head));
     }
 
     /** Whether a tie to this head began on the same pitch earlier in this bar or in the one before. */
     boolean comesFrom(BarView bar, Event event, Head head) {
-        return anyEarlier(bar, event, h -> h.tieStart() && Notes.sameSound(h, head));
+        return anyEarlier(bar, event, h -> h.tieStart() && NoteWords.sameSound(h, head));
     }
 
     /** A head of another pitch on the voice's next note that a tie from {@code head} seems to lead to, or null. */
@@ -56,7 +56,7 @@ final class Ties {
             return false;
         }
         BarView next = part.bar(bar.bar().index() + 1);
-        return jumps(bar.bar().right()) || next != null && jumps(next.bar().left());
+        return jumps(bar.bar().look().right()) || next != null && jumps(next.bar().look().left());
     }
 
     /** Whether the music may come to this event by a jump. */
@@ -65,7 +65,7 @@ final class Ties {
             return false;
         }
         BarView before = part.bar(bar.bar().index() - 1);
-        return jumps(bar.bar().left()) || before != null && jumps(before.bar().right());
+        return jumps(bar.bar().look().left()) || before != null && jumps(before.bar().look().right());
     }
 
     private static boolean jumps(Barline line) {

@@ -2,7 +2,6 @@ package countstave.spelling.rules;
 
 import countstave.score.Event;
 import countstave.score.Written;
-import countstave.spelling.BarView;
 import countstave.spelling.Bracket;
 import countstave.spelling.Findings;
 import countstave.spelling.RuleInfo;

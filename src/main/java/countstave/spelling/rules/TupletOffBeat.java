@@ -39,7 +39,7 @@ final class TupletOffBeat extends TupletRule {
         }
         Offset to = frame.isBeatStart(tuplet.end()) ? tuplet.end() : frame.beatAt(tuplet.end()).end();
         // a beat inside another tuplet is no place to begin or end
-        boolean cuts = bar.bar().tuplets().stream().filter(t -> t.voice().equals(voice.name()) && t.depth() == 0)
+        boolean cuts = bar.bar().tuplets().stream().filter(t -> t.events().voice().equals(voice.name()) && t.depth() == 0)
                 .anyMatch(t -> isInside(from, t) || isInside(to, t));
         Suggestion suggestion = cuts ? null : Sounds.respell(frame, voice, from, to);
         if (suggestion == null || suggestion.items().stream().noneMatch(Group.class::isInstance)

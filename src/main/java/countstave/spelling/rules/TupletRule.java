@@ -29,12 +29,12 @@ abstract class TupletRule extends VoiceRule {
             // where neither number nor bracket is printed, the file uses a tuplet to write a local meter
             boolean unseen = tuplet.mark() != null && tuplet.mark().showNumber() == TupletMark.Show.NONE
                     && !Boolean.TRUE.equals(tuplet.mark().bracket());
-            boolean whole = !unseen && tuplet.voice().equals(voice.name()) && tuplet.depth() == 0 && tuplet.complete()
-                    && !tuplet.end().isAfter(bar.bar().end()) && tuplet.lastEvent() < voice.events().size();
+            boolean whole = !unseen && tuplet.events().voice().equals(voice.name()) && tuplet.depth() == 0 && tuplet.complete()
+                    && !tuplet.end().isAfter(bar.bar().end()) && tuplet.events().last() < voice.events().size();
             if (!whole) {
                 continue;
             }
-            List<Event> events = voice.events().subList(tuplet.firstEvent(), tuplet.lastEvent() + 1).stream()
+            List<Event> events = voice.events().subList(tuplet.events().first(), tuplet.events().last() + 1).stream()
                     .filter(e -> !e.isGrace()).toList();
             // under a tremolo sign a tuplet says how many strokes there are, not how the notes are to be counted
             boolean strokes = events.stream().anyMatch(e -> e.look().tremolo() != null);

@@ -78,7 +78,7 @@ class RespellerTest {
     })
     void spells(String meter, String from, String lengths, String words) {
         Optional<List<Item>> items = Respeller.spell(MeterFrame.of(meter(meter)), sounds(from, lengths));
-        assertEquals(words, items.map(Words::of).orElse("nothing"));
+        assertEquals(words, items.map(ValueWords::of).orElse("nothing"));
     }
 
     @Test
@@ -95,7 +95,7 @@ class RespellerTest {
         for (int i = 0; i < 3000; i++) {
             RandomRhythm rhythm = RandomRhythm.of(random);
             List<Item> items = Respeller.spell(rhythm.frame(), rhythm.sounds()).orElseThrow();
-            assertEquals(rhythm.sounds(), joined(items), () -> rhythm + " as " + Words.of(items));
+            assertEquals(rhythm.sounds(), joined(items), () -> rhythm + " as " + ValueWords.of(items));
             check(items, Duration.WHOLE, new Clarity(rhythm.frame()));
             tuplets += (int) items.stream().filter(Group.class::isInstance).count();
         }

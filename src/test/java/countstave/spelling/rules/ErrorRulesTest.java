@@ -11,7 +11,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class ErrorRulesTest {
 
     private static final String FULL = "4 4 4 4";
-    private static final String SEPTUPLET = "[7:4 16 16 16 16 16 16 16] 4 2";
+    private static final String SEPTUPLET = "7:4[16 16 16 16 16 16 16] 4 2";
     private static final String BARLINE = "<barline location=\"right\"><repeat direction=\"backward\"/></barline>";
 
     static List<RuleCase> cases() {
@@ -49,7 +49,7 @@ class ErrorRulesTest {
                 // MusicXML 4.0: duration is in divisions of a quarter, type is the graphic note value
                 RuleCase.of("value-differs", RuleCase.raw("4/4", 2, "8 1; 8 1; 8 2; 4 2; 4 2"),
                         "value-differs: bar 1, beat 2, voice 1: Written as an eighth, but it lasts a quarter. => quarter",
-                        Snippets.in("4/4").divisions(4).bar("[3:2 8 8 8] 4 2").xml(), "duration-rounded"),
+                        Snippets.in("4/4").divisions(4).bar("3:2[8 8 8] 4 2").xml(), "duration-rounded"),
                 // written to fit: the duration is the mistake, not the sum
                 RuleCase.of("value-differs", RuleCase.raw("3/4", 1, "4 4; 4 1; 4 1"),
                         "value-differs: bar 1, beat 1, voice 1: Written as a quarter, but it lasts a whole.",
@@ -71,7 +71,7 @@ class ErrorRulesTest {
                 // MusicXML 4.0, element tuplet: start and stop come in pairs
                 RuleCase.of("tuplet-unmatched", RuleCase.raw("2/4", 3, "8 1 3:2 T<; 8 1 3:2; 8 1 3:2; 4 3"),
                         "tuplet-unmatched: bar 1, beat 1, voice 1: A tuplet bracket starts here and never stops.",
-                        rhythm("2/4", "[3:2 8 8 8] [3:2 8 8 8]")),
+                        rhythm("2/4", "3:2[8 8 8] 3:2[8 8 8]")),
                 RuleCase.of("tuplet-unmatched", RuleCase.raw("2/4", 3, "8 1 3:2; 8 1 3:2; 8 1 3:2 T>; 4 3"),
                         "tuplet-unmatched: bar 1, beat 1 + 2/3, voice 1: A tuplet bracket stops here and never started.",
                         RuleCase.raw("2/4", 3, "8 1 3:2; 8 1 3:2; 8 1 3:2; 4 3")),
@@ -81,7 +81,7 @@ class ErrorRulesTest {
                                 + " 3 equal notes.\n"
                                 + "bar-overfull: bar 1, beat 2 + 1/6, voice 1: The bar is over-full by a triplet 16th: the voice"
                                 + " holds a half and a triplet 16th, 2/4 has room for a half.",
-                        rhythm("1/4", "[3:2 4 8]")),
+                        rhythm("1/4", "3:2[4 8]")),
                 RuleCase.of("tuplet-unfilled", RuleCase.raw("2/4", 3, "8 1 3:2; 8 1 3:2; - 1; 4 3"),
                         "tuplet-unfilled: bar 1, beat 1, voice 1: The notes in 3:2 from here last a triplet quarter: they"
                                 + " do not fill their tuplet.",
@@ -101,7 +101,7 @@ class ErrorRulesTest {
                                 + " 5:4.\n"
                                 + "bar-overfull: bar 1, beat 2 + 2/3, voice 1: The bar is over-full by a triplet eighth: the"
                                 + " voice holds a half and a triplet eighth, 2/4 has room for a half.",
-                        rhythm("2/4", "[3:2 4 [5:4 16 16 16 16 16] 4]")),
+                        rhythm("2/4", "3:2[4 5:4[16 16 16 16 16] 4]")),
                 // MusicXML 4.0, element tie: start and stop
                 RuleCase.of("tie-loose", rhythm("4/4", "4~ r4 2"),
                         "tie-loose: bar 1, beat 1, voice 1: The tie from C 5 leads to nothing.",

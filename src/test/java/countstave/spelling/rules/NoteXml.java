@@ -1,13 +1,12 @@
 package countstave.spelling.rules;
 
 import countstave.score.NoteValue;
-import countstave.testing.Snippets;
 import countstave.time.Duration;
 
 /**
  * Notes as MusicXML, element by element, for files that contradict themselves.
  *
- * <p>Notes are separated by {@code ;}. Each begins with its value as in {@link Snippets} ({@code 8}, {@code 8.},
+ * <p>Notes are separated by {@code ;}. Each begins with its value as in other rhythms ({@code 8}, {@code 8.},
  * {@code r8}, {@code g8}; {@code -} for none) and its {@code duration} in divisions ({@code -} for none). Then, in any
  * order: {@code D5} pitch, {@code D#5}, {@code Db5}; {@code v2} voice; {@code s2} staff; {@code 3:2} time-modification;
  * {@code b<}, {@code b-}, {@code b>} the eighth beam begins, goes on, ends, {@code b2<} the 16th beam; {@code ~} a tie

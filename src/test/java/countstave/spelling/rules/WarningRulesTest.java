@@ -75,22 +75,22 @@ class WarningRulesTest {
                         "beam-against-meter: bar 1, beat 1 + 1/4, voice 1: The beam runs across beat 2; break it there.",
                         RuleCase.raw("4/8", 2, "r8 1; 8 1 b<; 8 1 b-; 8 1 b>")),
                 // an open music theory text of a university, on tuplets: always triplet calls for a compound signature
-                RuleCase.of("triplets-throughout", bars("2/4", 8, "[3:2 8 8 8] [3:2 4 8]"),
+                RuleCase.of("triplets-throughout", bars("2/4", 8, "3:2[8 8 8] 3:2[4 8]"),
                         "triplets-throughout: bar 1, beat 1: From here to bar 8 every divided beat is a triplet; 6/8 would"
                                 + " need no brackets.",
-                        bars("2/4", 8, "[3:2 8 8 8] [3:2 4 8]", "8 8 4")),
+                        bars("2/4", 8, "3:2[8 8 8] 3:2[4 8]", "8 8 4")),
                 // common practice, no source
                 RuleCase.of("duplets-throughout", bars("6/8", 8, "8. 8. 8. 8."),
                         "duplets-throughout: bar 1, beat 1: From here to bar 8 every divided beat is divided in two; 2/4"
                                 + " would need no duplets.",
                         bars("6/8", 8, "8. 8. 8. 8.", "8 8 8 4.")),
                 // arithmetic: 3/2 x 2/3 = 1
-                RuleCase.of("tuplet-all-dotted", rhythm("2/4", "[3:2 8. 8.] 4"),
+                RuleCase.of("tuplet-all-dotted", rhythm("2/4", "3:2[8. 8.] 4"),
                         "tuplet-all-dotted: bar 1, beat 1, voice 1: All notes in the 3:2 are dotted, which makes them plain"
                                 + " notes. => eighth, eighth",
-                        rhythm("2/4", "[3:2 8. 16 8] 4")),
+                        rhythm("2/4", "3:2[8. 16 8] 4")),
                 // under a tremolo sign dots and number say how many strokes there are (common practice, no source)
-                RuleCase.of("tuplet-all-dotted", rhythm("2/4", "[3:2 4.] 4", "[3:2 4.] [3:2 4.]"),
+                RuleCase.of("tuplet-all-dotted", rhythm("2/4", "3:2[4.] 4", "3:2[4.] 3:2[4.]"),
                         "tuplet-all-dotted: bar 1, beat 1, voice 1: All notes in the 3:2 are dotted, which makes them plain"
                                 + " notes. => quarter\n"
                                 + "tuplet-all-dotted: bar 2, beat 1, voice 1: All notes in the 3:2 are dotted, which makes"

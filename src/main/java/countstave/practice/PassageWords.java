@@ -1,0 +1,49 @@
+package countstave.practice;
+
+import countstave.count.NoteNames;
+import countstave.score.Tempo;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** Why a passage is hard and how far it can be said, in sentences for a player; the same on every page. */
+public final class PassageWords {
+
+    /** More of its seams than this are not told in sentences: they stand in the music. */
+    private static final int TOLD = 2;
+    /** From this share of the voice limit on, the speed is worth a sentence. */
+    private static final double FAST = 0.8;
+
+    private PassageWords() {
+    }
+
+    /** The hardest changes first, then the speed. */
+    public static List<String> of(Passage passage, NoteNames names) {
+        List<String> lines = new ArrayList<>();
+        passage.seams().stream().limit(TOLD).forEach(seam -> lines.add(SeamWords.of(seam, names)));
+        String speed = speed(passage, names);
+        if (!speed.isEmpty()) {
+            lines.add(speed);
+        }
+        return lines;
+    }
+
+    private static String speed(Passage passage, NoteNames names) {
+        Figures figures = passage.figures();
+        double share = figures.peak().toDouble() / figures.voiceLimit().doubleValue();
+        if (share < FAST) {
+            return "";
+        }
+        return String.format(Locale.ROOT, "At %s its fastest second asks for %.1f words%s; your limit is %s.",
+                names.tempo(passage.written()), figures.peak().toDouble(),
+                figures.isTooFastToSay() ? ", more than you can say" : "", figures.voiceLimit().stripTrailingZeros().toPlainString());
+    }
+
+    /** {@code all words can be said up to ♩ = 67}. */
+    public static String sayable(Passage passage, StepCount count, NoteNames names) {
+        int most = count.sayable().get(Stage.ALL);
+        return most == 0 ? "all its words cannot be said at any tempo" : most >= SpeechRate.TOP_TEMPO ? "can be said at any tempo"
+                : "can be said up to " + names.tempo(new Tempo(passage.written().unit(), BigDecimal.valueOf(most)));
+    }
+}

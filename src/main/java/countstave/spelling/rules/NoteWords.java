@@ -1,0 +1,43 @@
+package countstave.spelling.rules;
+
+import countstave.score.Event;
+import countstave.score.Head;
+import countstave.score.Pitch;
+import countstave.spelling.respell.ValueWords;
+
+/** Notes in words. */
+final class NoteWords {
+
+    private static final int[] SEMITONES = {9, 11, 0, 2, 4, 5, 7};
+
+    private NoteWords() {
+    }
+
+    /** {@code dotted quarter}, {@code eighth rest}. */
+    static String name(Event event) {
+        return ValueWords.value(event.written().value(), event.written().dots()) + (event.isRest() ? " rest" : "");
+    }
+
+    /** {@code C sharp 4}; of unpitched notes the place on the staff. */
+    static String pitch(Head head) {
+        Pitch pitch = head.pitch();
+        String alter = switch (pitch.alter()) {
+            case 1 -> " sharp";
+            case -1 -> " flat";
+            case 2 -> " double sharp";
+            case -2 -> " double flat";
+            default -> "";
+        };
+        return pitch.step() + alter + " " + pitch.octave();
+    }
+
+    /** Whether two heads sound the same pitch, however they are spelled. */
+    static boolean sameSound(Head a, Head b) {
+        boolean pitched = !a.pitch().unpitched() && !b.pitch().unpitched();
+        return a.pitch().equals(b.pitch()) || pitched && semitone(a.pitch()) == semitone(b.pitch());
+    }
+
+    private static int semitone(Pitch pitch) {
+        return pitch.octave() * 12 + SEMITONES[pitch.step() - 'A'] + pitch.alter();
+    }
+}
