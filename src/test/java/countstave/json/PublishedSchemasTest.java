@@ -22,6 +22,7 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -176,7 +177,7 @@ class PublishedSchemasTest {
         for (PartCounts part : counted.parts()) {
             plans.add(PracticePlan.of(part, PracticeOptions.DEFAULT));
         }
-        StringBuilder out = new StringBuilder();
+        StringWriter out = new StringWriter();
         PracticeJson.write(counted.score().title(), counted.score().source(), plans, out);
         return out.toString();
     }
