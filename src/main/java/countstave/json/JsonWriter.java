@@ -55,8 +55,8 @@ public final class JsonWriter {
     }
 
     public void part(PartCounts counts) throws IOException {
-        out.object().text("id", counts.plan().timeline().part().id())
-                .text("name", counts.plan().timeline().part().name())
+        out.object().text("id", counts.part().id())
+                .text("name", counts.part().name())
                 .text("system", counts.system().name());
         out.array("bars");
         for (BarCounts bar : counts.bars()) {
@@ -70,7 +70,7 @@ public final class JsonWriter {
     }
 
     private void bar(BarCounts counts) throws IOException {
-        BarTimeline bar = counts.plan().timeline();
+        BarTimeline bar = counts.timeline();
         out.object().number("index", bar.bar().index())
                 .text("number", bar.bar().number())
                 .text("meter", bar.bar().meter().toString())

@@ -2,6 +2,8 @@ package countstave.json;
 
 import countstave.grid.Segment;
 import countstave.practice.Breath;
+import countstave.practice.DayOptions;
+import countstave.practice.DayPlan;
 import countstave.practice.Figures;
 import countstave.practice.Passage;
 import countstave.practice.PracticePlan;
@@ -18,60 +20,68 @@ import java.io.IOException;
 import java.io.Writer;
 import java.util.List;
 
-/** Writes practice plans as JSON: the contract {@code countstave-practice/2} of {@code docs/practice.md}. */
+/** Writes practice plans as JSON: the contract {@code countstave-practice/3} of {@code docs/practice.md}. */
 public final class PracticeJson {
 
     /** Name and version of the contract. */
-    public static final String SCHEMA = "countstave-practice/2";
+    public static final String SCHEMA = "countstave-practice/3";
 
     /** Parts, passages, and what a passage is made of. */
     private static final int LINES = 8;
 
     private final JsonStream out;
+    private final WorkJson work;
 
     private PracticeJson(Writer out) {
         this.out = new JsonStream(out, LINES);
+        this.work = new WorkJson(this.out);
     }
 
     /**
      * @param title title of the score
      * @param source name of its file
      * @param plans one for each part
+     * @param top how many passages of a part the days hold, the hardest first; all are written
+     * @param days what is set for the plan of days, or null for none
      * @param out where the text goes; not closed here
      */
-    public static void write(String title, String source, List<PracticePlan> plans, Writer out)
+    public static void write(String title, String source, List<PracticePlan> plans, int top, DayOptions days, Writer out)
             throws IOException {
-        new PracticeJson(out).document(title, source, plans);
+        new PracticeJson(out).document(title, source, plans, top, days);
     }
 
-    private void document(String title, String source, List<PracticePlan> plans) throws IOException {
+    private void document(String title, String source, List<PracticePlan> plans, int top, DayOptions days) throws IOException {
         out.object().text("schema", SCHEMA);
         out.object("score").text("title", title).text("source", source).endObject();
         out.array("parts");
         for (PracticePlan plan : plans) {
-            part(plan);
+            part(plan, days == null ? null : DayPlan.of(plan, top, days));
         }
         out.endArray().endObject().end();
     }
 
-    private void part(PracticePlan plan) throws IOException {
-        Part part = plan.counts().plan().timeline().part();
+    private void part(PracticePlan plan, DayPlan days) throws IOException {
+        Part part = plan.counts().part();
         out.object().text("id", part.id()).text("name", part.name())
                 .text("system", plan.counts().system().name())
                 .number("voiceLimit", plan.options().voiceLimit())
                 .number("breathSeconds", plan.options().breath())
-                .flag("tempoAssumed", plan.counts().plan().timeline().tempoAssumed());
+                .flag("tempoAssumed", plan.counts().timeline().tempoAssumed());
         figures("whole", plan.whole());
+        work.order(plan);
+        if (days != null) {
+            work.days(days);
+        }
         out.array("passages");
         for (Passage passage : plan.passages()) {
-            passage(passage);
+            passage(passage, plan.atSight().contains(passage));
         }
         out.endArray().endObject();
     }
 
-    private void passage(Passage passage) throws IOException {
+    private void passage(Passage passage, boolean atSight) throws IOException {
         Stretch stretch = passage.stretch();
-        out.object().number("rank", passage.rank()).number("sameAs", passage.sameAs());
+        out.object().number("rank", passage.rank()).number("sameAs", passage.sameAs()).flag("atSight", atSight);
         out.object("first");
         bar(stretch, 0);
         out.endObject().object("last");
@@ -87,18 +97,29 @@ public final class PracticeJson {
             figures("figures", passage.bars().get(bar));
             out.endObject();
         }
-        out.endArray().array("ladder");
+        out.endArray();
+        work.seams(passage);
+        out.array("ladder");
         for (StepCount count : passage.counts()) {
             for (TempoLadder.Rung rung : count.steps()) {
                 out.object().number("perMinute", rung.tempo().perMinute()).number("clean", rung.clean())
                         .number("count", count.number()).text("stage", count.sayableStage(rung).id()).endObject();
             }
         }
-        out.endArray().array("counts");
-        for (StepCount count : passage.counts()) {
+        out.endArray();
+        counts("counts", passage.counts());
+        if (!passage.asked().isEmpty()) {
+            counts("asked", passage.asked());
+        }
+        out.endObject();
+    }
+
+    private void counts(String name, List<StepCount> counts) throws IOException {
+        out.array(name);
+        for (StepCount count : counts) {
             count(count);
         }
-        out.endArray().endObject();
+        out.endArray();
     }
 
     private void count(StepCount count) throws IOException {
@@ -118,11 +139,11 @@ public final class PracticeJson {
             out.object();
             bar(stretch, mark.bar());
             out.text("at", mark.at().toString()).number("seconds", mark.since().toDouble())
-                    .text("reason", mark.reason().title()).endObject();
+                    .text("reason", mark.reason().title()).flag("beat", mark.beat()).endObject();
         }
         out.endArray().array("stages");
-        for (Stage stage : Stage.values()) {
-            out.object().text("id", stage.id());
+        for (Stage stage : count.stages()) {
+            out.object().text("id", stage.id()).number("sayableTempo", count.sayable().get(stage));
             counts(stretch, stage);
             out.endObject();
         }

@@ -13,6 +13,7 @@ import countstave.CountingOptions;
 import countstave.cli.Countstave;
 import countstave.count.PartCounts;
 import countstave.musicxml.ScoreFile;
+import countstave.practice.DayOptions;
 import countstave.practice.PracticeOptions;
 import countstave.practice.PracticePlan;
 import countstave.score.ScoreException;
@@ -178,7 +179,7 @@ class PublishedSchemasTest {
             plans.add(PracticePlan.of(part, PracticeOptions.DEFAULT));
         }
         StringWriter out = new StringWriter();
-        PracticeJson.write(counted.score().title(), counted.score().source(), plans, out);
+        PracticeJson.write(counted.score().title(), counted.score().source(), plans, 10, DayOptions.DEFAULT, out);
         return out.toString();
     }
 

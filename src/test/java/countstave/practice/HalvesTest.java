@@ -52,7 +52,7 @@ class HalvesTest {
     @ParameterizedTest
     @CsvSource({"16 16 16> 16 16, 1 3", "16 16 16 16> 16, 1 4", "16> 16 16 16 16, 1 4", "16 16> 16 16 16, 1 4"})
     void fiveAsItsAccentsSay(String notes, String said) {
-        PartCounts part = counted("[5:4 " + notes + "] [5:4 " + notes + "]");
+        PartCounts part = counted("5:4[" + notes + "] 5:4[" + notes + "]");
         String second = said.replaceFirst("1", "2");
         assertEquals(List.of(said, second, said, second), List.of(said(part, Stage.HALF).split("(?= [12]( |$))"))
                 .stream().map(String::strip).toList());
@@ -62,7 +62,7 @@ class HalvesTest {
     @ParameterizedTest
     @CsvSource({"16 16 16 16 16 16 16, 1 5 2 5 1 5 2 5", "16 16 16> 16 16> 16 16, 1 3 5 2 3 5 1 3 5 2 3 5"})
     void sevenAsItsAccentsSay(String notes, String said) {
-        PartCounts part = counted("[7:4 " + notes + "] [7:4 " + notes + "]");
+        PartCounts part = counted("7:4[" + notes + "] 7:4[" + notes + "]");
         assertEquals(said, said(part, Stage.HALF));
     }
 
