@@ -63,6 +63,7 @@ class HouseTest {
             "jakarta.xml", Set.of("musicxml"),
             "javax.xml", Set.of("musicxml"),
             "org.apache", Set.of("chart"),
+            "com.fasterxml", Set.of("json"),
             "picocli", Set.of("cli"),
             "javax.sound", Set.of("sound"));
 

@@ -39,6 +39,7 @@ import countstave.time.Offset;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.StringReader;
+import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -106,7 +107,7 @@ class InvariantsTest {
             return;
         }
         everyAttackIsSaidOrFelt(counted);
-        StringBuilder json = new StringBuilder();
+        StringWriter json = new StringWriter();
         JsonWriter.write(counted.score().title(), counted.score().source(), counted.parts(), json);
         assertEquals(List.of(), PublishedSchemas.strictly(json.toString()));
         boolean large = file.text().length() > LARGE;

@@ -29,12 +29,13 @@ class LicencesTest {
     private static final Pattern ROW = Pattern.compile("^\\| ([\\w.-]+) \\| (\\d[\\w.-]*) \\| ([^|]+) \\| ([^|]+) \\|$",
             Pattern.MULTILINE);
     private static final Pattern TEXT = Pattern.compile("`([^`]+)`");
-    private static final Pattern IN_JAR = Pattern.compile("META-INF/(LICENSE|NOTICE)(\\.txt|\\.md)?");
+    private static final Pattern IN_JAR = Pattern.compile("META-INF/([\\w-]+-)?(LICENSE|NOTICE)(\\.txt|\\.md)?");
 
     /** Groups that are on the class path of the tests only. */
     private static final List<String> TEST_ONLY = List.of("org/junit/", "org/opentest4j/", "org/apiguardian/",
-            "org/xmlunit/", "org/apache/maven/", "com/code-intelligence/", "com/networknt/", "com/ethlo/", "com/fasterxml/jackson/",
-            "org/yaml/");
+            "org/xmlunit/", "org/apache/maven/", "com/code-intelligence/", "com/networknt/", "com/ethlo/", "org/yaml/",
+            "com/fasterxml/jackson/core/jackson-databind/", "com/fasterxml/jackson/core/jackson-annotations/",
+            "com/fasterxml/jackson/dataformat/");
 
     private record Row(String version, String licence, List<String> texts) {
     }

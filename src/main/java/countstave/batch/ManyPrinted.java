@@ -6,7 +6,9 @@ import countstave.musicxml.ScoreFile;
 import countstave.text.CellWidth;
 import countstave.text.SafeText;
 import java.io.IOException;
+import java.io.OutputStreamWriter;
 import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 
 /** What is printed of many scores: one after another, each under its name. */
 abstract class ManyPrinted implements ScoreWork<Void> {
@@ -22,10 +24,8 @@ abstract class ManyPrinted implements ScoreWork<Void> {
         return work.run(score, file, console);
     }
 
-    void begin(PrintStream out) throws IOException {
-    }
-
-    void end(PrintStream out) throws IOException {
+    /** After the last score. */
+    void end() throws IOException {
     }
 
     /** For reading. */
@@ -52,30 +52,26 @@ abstract class ManyPrinted implements ScoreWork<Void> {
     /** For other programs: {@code countstave-many/1}, docs/json.md. */
     static final class Json extends ManyPrinted {
 
-        private final ManyJson json = new ManyJson();
+        private final ManyJson json;
 
-        Json(ScoreWork<Void> work) {
+        Json(ScoreWork<Void> work, PrintStream out) throws IOException {
             super(work);
-        }
-
-        @Override
-        void begin(PrintStream out) throws IOException {
-            json.begin(out);
+            this.json = new ManyJson(new OutputStreamWriter(out, StandardCharsets.UTF_8));
         }
 
         @Override
         public void deliver(NamedScore score, byte[] printed, Void result, String problem, PrintStream out)
                 throws IOException {
-            json.score(score.name(), problem, out);
+            json.score(score.name(), problem);
             if (problem == null) {
                 out.write(printed);
             }
-            json.endScore(out);
+            json.endScore();
         }
 
         @Override
-        void end(PrintStream out) throws IOException {
-            json.end(out);
+        void end() throws IOException {
+            json.end();
         }
     }
 }

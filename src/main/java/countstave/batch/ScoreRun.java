@@ -37,10 +37,9 @@ public record ScoreRun(Console console, ScoreList list, int threads, boolean ver
         if (!list.many()) {
             return run(work);
         }
-        ManyPrinted printed = json ? new ManyPrinted.Json(work) : new ManyPrinted.Text(work);
-        printed.begin(console.out());
+        ManyPrinted printed = json ? new ManyPrinted.Json(work, console.out()) : new ManyPrinted.Text(work);
         boolean done = run(printed);
-        printed.end(console.out());
+        printed.end();
         console.out().flush();
         return done;
     }

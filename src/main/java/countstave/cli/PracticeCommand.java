@@ -20,6 +20,7 @@ import countstave.score.ScoreException;
 import countstave.text.PracticeText;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.io.StringWriter;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -185,12 +186,12 @@ final class PracticeCommand implements Callable<Integer> {
     }
 
     private void print(CountedScore counted, List<PracticePlan> plans, DayOptions dayOptions, PrintStream to) throws IOException {
-        StringBuilder out = new StringBuilder();
+        StringWriter out = new StringWriter();
         if (format == Format.json) {
             PracticeJson.write(counted.score().title(), counted.score().source(), plans, top, dayOptions, out);
         } else {
             for (PracticePlan plan : plans) {
-                out.append(out.isEmpty() ? "" : "\n");
+                out.append(plan == plans.get(0) ? "" : "\n");
                 PracticeText.write(counted.score().title(), plan, top, dayOptions, !ascii, out);
             }
         }

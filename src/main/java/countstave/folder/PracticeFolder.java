@@ -43,7 +43,7 @@ public final class PracticeFolder {
 
     /** Text into a file, in UTF-8. */
     private interface TextContent {
-        void to(Appendable out) throws IOException;
+        void to(Writer out) throws IOException;
     }
 
     /**

@@ -1,131 +1,119 @@
 package countstave.json;
 
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonFactoryBuilder;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.StreamWriteFeature;
 import java.io.IOException;
+import java.io.Writer;
 import java.math.BigDecimal;
-import java.util.ArrayDeque;
-import java.util.Deque;
+import java.math.RoundingMode;
 
-/** A JSON document on its way out: objects and arrays that know their commas and lines. */
+/** A JSON document (RFC 8259) on its way out: the library's generator, with our layout, numbers and escapes. */
 final class JsonStream {
 
-    /** What is open: an array or an object, and whether something stands in it. */
-    private static final class Level {
-        final boolean array;
-        boolean filled;
+    /** Rates are read by people and meters: four places are a ten-thousandth of a syllable. */
+    private static final int PLACES = 4;
 
-        Level(boolean array) {
-            this.array = array;
-        }
-    }
+    /** A number of more digits than this is written with an exponent: 1E999999 shall not fill a disk. */
+    private static final int MOST_DIGITS = 40;
 
-    private final JsonText out;
-    private final int lines;
-    private final Deque<Level> open = new ArrayDeque<>();
+    private static final JsonFactory FACTORY = new JsonFactoryBuilder().characterEscapes(new Escapes())
+            .disable(StreamWriteFeature.AUTO_CLOSE_TARGET).disable(StreamWriteFeature.FLUSH_PASSED_TO_STREAM)
+            .build();
+
+    private final JsonGenerator out;
 
     /**
      * @param target where the text goes; not closed here
      * @param lines how deep an array may lie whose values get a line each; the document itself lies at 1
      */
-    JsonStream(Appendable target, int lines) {
-        this.out = new JsonText(target);
-        this.lines = lines;
+    JsonStream(Writer target, int lines) {
+        try {
+            out = FACTORY.createGenerator(target);
+        } catch (IOException e) {
+            throw new IllegalStateException("nothing has been written yet", e);
+        }
+        out.setPrettyPrinter(new Lines(lines));
     }
 
     /** Opens an object: a value of an array, or the document. */
     JsonStream object() throws IOException {
-        value();
-        out.raw("{");
-        open.push(new Level(false));
+        out.writeStartObject();
         return this;
     }
 
     JsonStream object(String name) throws IOException {
-        name(name);
-        out.raw("{");
-        open.push(new Level(false));
-        return this;
+        out.writeFieldName(name);
+        return object();
     }
 
     JsonStream array(String name) throws IOException {
-        name(name);
-        out.raw("[");
-        open.push(new Level(true));
+        out.writeFieldName(name);
+        out.writeStartArray();
         return this;
     }
 
     JsonStream endObject() throws IOException {
-        out.raw("}");
-        open.pop();
+        out.writeEndObject();
         return this;
     }
 
     JsonStream endArray() throws IOException {
-        out.raw("]");
-        open.pop();
+        out.writeEndArray();
         return this;
     }
 
     JsonStream text(String name, String value) throws IOException {
-        name(name);
-        out.text(value);
-        return this;
+        out.writeFieldName(name);
+        return text(value);
     }
 
-    /** A text as a value of an array. */
+    /** A text; null is written as an empty one. */
     JsonStream text(String value) throws IOException {
-        value();
-        out.text(value);
+        out.writeString(value == null ? "" : value);
         return this;
     }
 
     JsonStream flag(String name, boolean value) throws IOException {
-        name(name);
-        out.raw(Boolean.toString(value));
+        out.writeBooleanField(name, value);
         return this;
     }
 
     JsonStream number(String name, int value) throws IOException {
-        name(name);
-        out.raw(Integer.toString(value));
+        out.writeNumberField(name, value);
         return this;
     }
 
+    /** A number, rounded to four places, without an exponent. */
     JsonStream number(String name, double value) throws IOException {
-        name(name);
-        out.number(value);
-        return this;
+        double finite = Math.min(value, Double.MAX_VALUE);
+        return number(name, BigDecimal.valueOf(finite).setScale(PLACES, RoundingMode.HALF_UP));
     }
 
+    /** A number in full, without zeros at its end; absurdly large or small ones with an exponent. */
     JsonStream number(String name, BigDecimal value) throws IOException {
-        name(name);
-        out.number(value);
+        BigDecimal plain = value.signum() == 0 ? BigDecimal.ZERO : value.stripTrailingZeros();
+        boolean absurd = Math.abs((long) plain.precision() - plain.scale()) > MOST_DIGITS || plain.scale() > MOST_DIGITS;
+        out.writeFieldName(name);
+        out.writeNumber(absurd ? plain.toString() : plain.toPlainString());
         return this;
     }
 
-    /** Ends the document with a line feed. */
+    /** Begins a value that somebody else puts there, once everything before it has been handed on. */
+    void elsewhere(String name) throws IOException {
+        out.writeFieldName(name);
+        out.writeRawValue("");
+    }
+
+    /** Hands on what was gathered. */
+    void flush() throws IOException {
+        out.flush();
+    }
+
+    /** Ends the document, which has been closed, with a line feed. */
     void end() throws IOException {
-        out.raw("\n").flush();
-    }
-
-    private void name(String name) throws IOException {
-        comma();
-        out.text(name).raw(":");
-    }
-
-    private void value() throws IOException {
-        if (!open.isEmpty()) {
-            comma();
-            if (open.size() <= lines) {
-                out.raw("\n" + " ".repeat(open.size() / 2));
-            }
-        }
-    }
-
-    private void comma() throws IOException {
-        Level level = open.peek();
-        if (level.filled) {
-            out.raw(",");
-        }
-        level.filled = true;
+        out.writeRaw('\n');
+        out.close();
     }
 }

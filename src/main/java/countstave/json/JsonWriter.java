@@ -9,6 +9,7 @@ import countstave.score.BarTimeline;
 import countstave.score.Beat;
 import countstave.time.Offset;
 import java.io.IOException;
+import java.io.Writer;
 import java.util.List;
 import java.util.Locale;
 
@@ -23,16 +24,18 @@ public final class JsonWriter {
     /** Name and version of the contract. */
     public static final String SCHEMA = "countstave/2";
 
-    private final JsonText out;
-    private boolean firstPart = true;
+    /** Parts and bars. */
+    private static final int LINES = 4;
+
+    private final JsonStream out;
 
     /** @param out where the text goes; not closed here */
-    public JsonWriter(Appendable out) {
-        this.out = new JsonText(out);
+    public JsonWriter(Writer out) {
+        this.out = new JsonStream(out, LINES);
     }
 
     /** Writes a whole score at once. */
-    public static void write(String title, String source, List<PartCounts> parts, Appendable out) throws IOException {
+    public static void write(String title, String source, List<PartCounts> parts, Writer out) throws IOException {
         JsonWriter writer = new JsonWriter(out);
         writer.begin(title, source);
         for (PartCounts part : parts) {
@@ -46,94 +49,79 @@ public final class JsonWriter {
      * @param source name of its file
      */
     public void begin(String title, String source) throws IOException {
-        out.raw("{\"schema\":").text(SCHEMA).raw(",\n \"score\":{\"title\":").text(title).raw(",\"source\":").text(source)
-                .raw("},\n \"parts\":[");
+        out.object().text("schema", SCHEMA);
+        out.object("score").text("title", title).text("source", source).endObject();
+        out.array("parts");
     }
 
     public void part(PartCounts counts) throws IOException {
-        out.raw(firstPart ? "\n" : ",\n");
-        firstPart = false;
-        out.raw("  {\"id\":").text(counts.part().id())
-                .raw(",\"name\":").text(counts.part().name())
-                .raw(",\"system\":").text(counts.system().name()).raw(",\n   \"bars\":[");
-        boolean first = true;
+        out.object().text("id", counts.part().id())
+                .text("name", counts.part().name())
+                .text("system", counts.system().name());
+        out.array("bars");
         for (BarCounts bar : counts.bars()) {
-            out.raw(first ? "\n" : ",\n");
-            first = false;
             bar(bar);
         }
-        out.raw("]}").flush();
+        out.endArray().endObject().flush();
     }
 
     public void end() throws IOException {
-        out.raw("]}\n").flush();
+        out.endArray().endObject().end();
     }
 
     private void bar(BarCounts counts) throws IOException {
         BarTimeline bar = counts.timeline();
-        out.raw("    {\"index\":").raw(Integer.toString(bar.bar().index()))
-                .raw(",\"number\":").text(bar.bar().number())
-                .raw(",\"meter\":").text(bar.bar().meter().toString())
-                .raw(",\"length\":").text(bar.bar().length().toString());
+        out.object().number("index", bar.bar().index())
+                .text("number", bar.bar().number())
+                .text("meter", bar.bar().meter().toString())
+                .text("length", bar.bar().length().toString());
         // a pickup may begin inside a beat: only beats of the bar itself are listed
         List<Beat> beats = bar.beats().stream().filter(b -> b.start().compareTo(Offset.ZERO) >= 0).toList();
-        out.raw(",\"beats\":");
-        offsets(beats.stream().map(Beat::start).toList());
+        offsets("beats", beats.stream().map(Beat::start).toList());
         if (bar.irregular()) {
-            out.raw(",\"groups\":");
-            offsets(beats.stream().filter(Beat::isGroupStart).map(Beat::start).toList());
+            offsets("groups", beats.stream().filter(Beat::isGroupStart).map(Beat::start).toList());
         }
-        out.raw(",\"tempo\":{\"unit\":").text(bar.tempo().unit().toString())
-                .raw(",\"perMinute\":").number(bar.tempo().perMinute()).raw("}");
-        out.raw(",\"attacks\":");
-        offsets(bar.attacks());
+        out.object("tempo").text("unit", bar.tempo().unit().toString())
+                .number("perMinute", bar.tempo().perMinute()).endObject();
+        offsets("attacks", bar.attacks());
         if (bar.swung() != null) {
-            out.raw(",\"written\":");
-            offsets(bar.swung().written());
+            offsets("written", bar.swung().written());
         }
-        out.raw(",\"segments\":[");
-        boolean first = true;
+        out.array("segments");
         for (SegmentCounts segment : counts.segments()) {
-            out.raw(first ? "" : ",");
-            first = false;
             segment(segment);
         }
-        out.raw("]}");
+        out.endArray().endObject();
     }
 
     private void segment(SegmentCounts counts) throws IOException {
         Segment segment = counts.segment();
-        out.raw("{\"start\":").text(segment.start().toString())
-                .raw(",\"end\":").text(segment.end().toString())
-                .raw(",\"unit\":").text(segment.unit().toString());
+        out.object().text("start", segment.start().toString())
+                .text("end", segment.end().toString())
+                .text("unit", segment.unit().toString());
         if (segment.isSwung()) {
-            out.raw(",\"swing\":").text(segment.swung().ratio());
+            out.text("swing", segment.swung().ratio());
         }
-        out.raw(",\"kind\":").text(segment.kind().name().toLowerCase(Locale.ROOT))
-                .raw(",\"change\":").raw(Boolean.toString(segment.change()))
-                .raw(",\"rate\":").number(segment.rate());
+        out.text("kind", segment.kind().name().toLowerCase(Locale.ROOT))
+                .flag("change", segment.change())
+                .number("rate", segment.rate());
         if (segment.hasFelt()) {
-            out.raw(",\"grid\":").text(segment.grid().toString()).raw(",\"felt\":");
-            offsets(segment.felt());
+            out.text("grid", segment.grid().toString());
+            offsets("felt", segment.felt());
         }
-        out.raw(",\"counts\":[");
-        boolean first = true;
+        out.array("counts");
         for (Count count : counts.counts()) {
-            out.raw(first ? "{\"at\":" : ",{\"at\":").text(count.at().toString())
-                    .raw(",\"say\":").text(count.say())
-                    .raw(count.played() ? ",\"played\":true}" : ",\"played\":false}");
-            first = false;
+            out.object().text("at", count.at().toString()).text("say", count.say()).flag("played", count.played())
+                    .endObject();
         }
-        out.raw("]}");
+        out.endArray().endObject();
     }
 
-    private void offsets(List<Offset> offsets) throws IOException {
-        out.raw("[");
-        boolean first = true;
+    private void offsets(String name, List<Offset> offsets) throws IOException {
+        out.array(name);
         for (Offset offset : offsets) {
-            out.raw(first ? "" : ",").text(offset.toString());
-            first = false;
+            out.text(offset.toString());
         }
-        out.raw("]");
+        out.endArray();
     }
 }

@@ -1,6 +1,7 @@
 package countstave.json;
 
 import java.io.IOException;
+import java.io.Writer;
 
 /**
  * The frame around the documents of many scores, {@code countstave-many/1}; docs/json.md describes it. The documents
@@ -11,12 +12,17 @@ public final class ManyJson {
     /** Name and version of the contract. */
     public static final String SCHEMA = "countstave-many/1";
 
-    private boolean first = true;
+    private static final int LINES = 2;
 
-    public void begin(Appendable out) throws IOException {
-        JsonText text = new JsonText(out);
-        text.raw("{\"schema\":").text(SCHEMA).raw(",\"scores\":[");
-        text.flush();
+    private final Writer target;
+    private final JsonStream out;
+
+    /** @param out where the frame goes, at once, so that the documents find their place in it; not closed here */
+    public ManyJson(Writer out) throws IOException {
+        this.target = out;
+        this.out = new JsonStream(out, LINES);
+        this.out.object().text("schema", SCHEMA).array("scores");
+        flush();
     }
 
     /**
@@ -25,23 +31,28 @@ public final class ManyJson {
      * @param file as it was named or found
      * @param problem why it could not be worked on, or null
      */
-    public void score(String file, String problem, Appendable out) throws IOException {
-        JsonText text = new JsonText(out);
-        text.raw(first ? "\n" : ",\n").raw("{\"file\":").text(file);
-        first = false;
+    public void score(String file, String problem) throws IOException {
+        out.object().text("file", file);
         if (problem == null) {
-            text.raw(",\"result\":");
+            out.elsewhere("result");
         } else {
-            text.raw(",\"problem\":").text(problem);
+            out.text("problem", problem);
         }
-        text.flush();
+        flush();
     }
 
-    public void endScore(Appendable out) throws IOException {
-        out.append("}");
+    public void endScore() throws IOException {
+        out.endObject();
+        flush();
     }
 
-    public void end(Appendable out) throws IOException {
-        out.append("]}\n");
+    public void end() throws IOException {
+        out.endArray().endObject().end();
+        target.flush();
+    }
+
+    private void flush() throws IOException {
+        out.flush();
+        target.flush();
     }
 }

@@ -17,6 +17,7 @@ import countstave.score.Part;
 import countstave.score.Tempo;
 import countstave.time.Offset;
 import java.io.IOException;
+import java.io.Writer;
 import java.util.List;
 
 /** Writes practice plans as JSON: the contract {@code countstave-practice/3} of {@code docs/practice.md}. */
@@ -31,7 +32,7 @@ public final class PracticeJson {
     private final JsonStream out;
     private final WorkJson work;
 
-    private PracticeJson(Appendable out) {
+    private PracticeJson(Writer out) {
         this.out = new JsonStream(out, LINES);
         this.work = new WorkJson(this.out);
     }
@@ -44,7 +45,7 @@ public final class PracticeJson {
      * @param days what is set for the plan of days, or null for none
      * @param out where the text goes; not closed here
      */
-    public static void write(String title, String source, List<PracticePlan> plans, int top, DayOptions days, Appendable out)
+    public static void write(String title, String source, List<PracticePlan> plans, int top, DayOptions days, Writer out)
             throws IOException {
         new PracticeJson(out).document(title, source, plans, top, days);
     }

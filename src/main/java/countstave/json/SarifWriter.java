@@ -7,6 +7,7 @@ import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import java.io.IOException;
+import java.io.Writer;
 import java.net.URI;
 import java.net.URISyntaxException;
 import java.util.ArrayList;
@@ -21,32 +22,35 @@ import java.util.Map;
  */
 public final class SarifWriter implements FindingsReport {
 
-    private final JsonText out;
+    private static final String SCHEMA =
+            "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
+
+    /** Results, and rules. */
+    private static final int LINES = 6;
+
+    private final JsonStream out;
     private final Map<String, Integer> ruleIndex = new HashMap<>();
 
     private final List<CheckedFile> unread = new ArrayList<>();
-    private boolean first = true;
 
     /**
      * @param version the tool's version
      * @param out where the text goes; not closed here
      */
-    public SarifWriter(List<Rule> rules, String version, Appendable out) throws IOException {
-        this.out = new JsonText(out);
+    public SarifWriter(List<Rule> rules, String version, Writer out) throws IOException {
+        this.out = new JsonStream(out, LINES);
         begin(rules, version);
     }
 
     private void begin(List<Rule> rules, String version) throws IOException {
-        out.raw("{\"$schema\":\"https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json\",");
-        out.raw("\n\"version\":\"2.1.0\",\"runs\":[{");
-        out.raw("\n\"tool\":{\"driver\":{\"name\":\"countstave\",\"version\":").text(version).raw(",\"rules\":[");
+        out.object().text("$schema", SCHEMA).text("version", "2.1.0").array("runs").object();
+        out.object("tool").object("driver").text("name", "countstave").text("version", version).array("rules");
         for (int i = 0; i < rules.size(); i++) {
-            out.raw(i == 0 ? "\n  " : ",\n  ");
             rule(rules.get(i).info());
             ruleIndex.put(rules.get(i).info().id(), i);
         }
-        out.raw("]}},");
-        out.raw("\n\"columnKind\":\"utf16CodeUnits\",\"results\":[");
+        out.endArray().endObject().endObject();
+        out.text("columnKind", "utf16CodeUnits").array("results");
     }
 
     @Override
@@ -55,59 +59,69 @@ public final class SarifWriter implements FindingsReport {
             unread.add(file);
         }
         for (Finding finding : file.findings()) {
-            out.raw(first ? "\n  " : ",\n  ");
             result(file, finding);
-            first = false;
         }
     }
 
     @Override
     public void end() throws IOException {
-        out.raw("],");
+        out.endArray();
         invocation();
-        out.raw("}]}\n").flush();
+        out.endObject().endArray().endObject().end();
     }
 
     private void rule(RuleInfo info) throws IOException {
-        out.raw("{\"id\":").text(info.id());
-        out.raw(",\"shortDescription\":{\"text\":").text(info.summary());
-        out.raw("},\"fullDescription\":{\"text\":").text(info.summary() + " " + info.reason());
-        out.raw("},\"help\":{\"text\":").text("Found: " + info.example() + ". Not found: " + info.nearMiss() + ". Source: "
-                + info.source() + ".");
-        out.raw("},\"defaultConfiguration\":{\"level\":").text(level(info.severity())).raw("}}");
+        out.object().text("id", info.id());
+        message("shortDescription", info.summary());
+        message("fullDescription", info.summary() + " " + info.reason());
+        message("help", "Found: " + info.example() + ". Not found: " + info.nearMiss() + ". Source: " + info.source()
+                + ".");
+        out.object("defaultConfiguration").text("level", level(info.severity())).endObject();
+        out.endObject();
     }
 
     /** What could not be read is a notification of the run, not a result. */
     private void invocation() throws IOException {
-        out.raw("\n\"invocations\":[{\"executionSuccessful\":" + unread.isEmpty()).raw(",\"toolExecutionNotifications\":[");
-        for (int i = 0; i < unread.size(); i++) {
-            out.raw(i == 0 ? "\n  " : ",\n  ").raw("{\"level\":\"error\",\"message\":{\"text\":");
-            out.text(unread.get(i).problem()).raw("},\"locations\":[{\"physicalLocation\":{");
-            artifact(unread.get(i).name());
-            out.raw("}}]}");
+        out.array("invocations").object().flag("executionSuccessful", unread.isEmpty());
+        out.array("toolExecutionNotifications");
+        for (CheckedFile file : unread) {
+            out.object().text("level", "error");
+            message("message", file.problem());
+            out.array("locations").object().object("physicalLocation");
+            artifact(file.name());
+            out.endObject().endObject().endArray().endObject();
         }
-        out.raw("]}]");
+        out.endArray().endObject().endArray();
     }
 
     private void result(CheckedFile file, Finding finding) throws IOException {
         String text = finding.sentence()
                 + (finding.suggestion() == null ? "" : " Write: " + finding.suggestion().words() + ".");
         String place = finding.place();
-        out.raw("{\"ruleId\":").text(finding.rule()).raw(",\"ruleIndex\":" + ruleIndex.get(finding.rule()));
-        out.raw(",\"level\":").text(level(finding.severity())).raw(",\"message\":{\"text\":").text(place + ": " + text);
-        out.raw("},\"locations\":[{\"physicalLocation\":{");
+        out.object().text("ruleId", finding.rule()).number("ruleIndex", ruleIndex.get(finding.rule()))
+                .text("level", level(finding.severity()));
+        message("message", place + ": " + text);
+        out.array("locations").object().object("physicalLocation");
         artifact(file.name());
         // a line means nothing inside a compressed file
         if (finding.line() > 0 && !file.name().toLowerCase(Locale.ROOT).endsWith(".mxl")) {
-            out.raw(",\"region\":{\"startLine\":" + finding.line()).raw("}");
+            out.object("region").number("startLine", finding.line()).endObject();
         }
-        out.raw("},\"logicalLocations\":[{\"fullyQualifiedName\":").text(place).raw(",\"kind\":\"element\"}]}]");
-        out.raw(",\"properties\":{\"part\":").text(finding.where().partId()).raw(",\"bar\":").text(finding.where().barNumber());
-        out.raw(",\"at\":").text(finding.where().at().toString()).raw("}}");
+        out.endObject();
+        out.array("logicalLocations").object().text("fullyQualifiedName", place).text("kind", "element").endObject()
+                .endArray();
+        out.endObject().endArray();
+        out.object("properties").text("part", finding.where().partId()).text("bar", finding.where().barNumber())
+                .text("at", finding.where().at().toString()).endObject();
+        out.endObject();
+    }
+
+    private void message(String name, String text) throws IOException {
+        out.object(name).text("text", text).endObject();
     }
 
     private void artifact(String name) throws IOException {
-        out.raw("\"artifactLocation\":{\"uri\":").text(uri(name)).raw("}");
+        out.object("artifactLocation").text("uri", uri(name)).endObject();
     }
 
     /** A relative path stays relative, with what a URI cannot hold percent-encoded. */

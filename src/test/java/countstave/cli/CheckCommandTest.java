@@ -3,7 +3,7 @@ package countstave.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import countstave.json.TinyJson;
+import countstave.testing.JsonTree;
 import countstave.testing.Snippets;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -102,10 +102,10 @@ class CheckCommandTest {
         List<String> everyBar = IntStream.rangeClosed(1, 40).mapToObj(String::valueOf).toList();
         for (String[] more : new String[][] {{}, {"--all"}}) {
             assertEquals(1, run("check", score, more, "--format", "json"));
-            Map<?, ?> file = (Map<?, ?>) ((List<?>) ((Map<?, ?>) TinyJson.read(text())).get("files")).get(0);
+            Map<?, ?> file = (Map<?, ?>) ((List<?>) ((Map<?, ?>) JsonTree.read(text())).get("files")).get(0);
             assertEquals(everyBar, bars((List<?>) file.get("findings"), "tie-loose", "rule"));
             assertEquals(1, run("check", score, more, "--format", "sarif"));
-            Map<?, ?> run = (Map<?, ?>) ((List<?>) ((Map<?, ?>) TinyJson.read(text())).get("runs")).get(0);
+            Map<?, ?> run = (Map<?, ?>) ((List<?>) ((Map<?, ?>) JsonTree.read(text())).get("runs")).get(0);
             assertEquals(everyBar, bars(((List<?>) run.get("results")).stream().map(r -> (Map<?, ?>) r).map(r -> Map.of(
                     "ruleId", r.get("ruleId"), "bar", ((Map<?, ?>) r.get("properties")).get("bar"))).toList(), "tie-loose",
                     "ruleId"));

@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.files.Unfinished;
-import countstave.json.TinyJson;
+import countstave.testing.JsonTree;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -304,14 +304,14 @@ class ManyFilesTest {
 
     @Test
     void dataOfManyScoresIsOneDocument() {
-        Map<?, ?> all = (Map<?, ?>) TinyJson.read(run("count", parts, "--format", "json").out());
+        Map<?, ?> all = (Map<?, ?>) JsonTree.read(run("count", parts, "--format", "json").out());
         assertEquals("countstave-many/1", all.get("schema"));
         List<?> scores = (List<?>) all.get("scores");
         assertEquals(5, scores.size());
         Map<?, ?> first = (Map<?, ?>) scores.get(0);
         assertEquals(parts.resolve("b.musicxml").toString(), first.get("file"));
         assertEquals("countstave/2", ((Map<?, ?>) first.get("result")).get("schema"));
-        assertEquals(TinyJson.read(run("count", parts.resolve("b.musicxml"), "--format", "json").out()),
+        assertEquals(JsonTree.read(run("count", parts.resolve("b.musicxml"), "--format", "json").out()),
                 first.get("result"));
         assertTrue(((Map<?, ?>) scores.get(1)).containsKey("problem"));
     }
@@ -321,9 +321,9 @@ class ManyFilesTest {
         assertEquals(1, run("check", parts.resolve("low")).code());
         assertEquals(2, run("check", parts).code());
         assertEquals(0, run("check", parts.resolve("b.musicxml"), parts.resolve("d.xml")).code());
-        Map<?, ?> all = (Map<?, ?>) TinyJson.read(run("check", parts, "--format", "json").out());
+        Map<?, ?> all = (Map<?, ?>) JsonTree.read(run("check", parts, "--format", "json").out());
         assertEquals(5, ((List<?>) all.get("files")).size());
-        TinyJson.read(run("check", parts, "--format", "sarif").out());
+        JsonTree.read(run("check", parts, "--format", "sarif").out());
     }
 
     @Test

@@ -31,6 +31,7 @@ import countstave.time.TimeOverflowException;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.StringWriter;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
@@ -91,9 +92,9 @@ final class Examination {
             new TextWriter(text, TextOptions.DEFAULT).part(part);
         }
         harmless(text);
-        StringBuilder json = new StringBuilder();
+        StringWriter json = new StringWriter();
         JsonWriter.write(counted.score().title(), counted.score().source(), counted.parts(), json);
-        harmless(json);
+        harmless(json.getBuffer());
         List<String> wrong = PublishedSchemas.strictly(json.toString());
         check(wrong.isEmpty(), "the JSON is not as its schema says: " + wrong);
     }

@@ -9,9 +9,11 @@ import countstave.count.PartCounts;
 import countstave.count.TestPlans;
 import countstave.score.PartTimeline;
 import countstave.score.Tempo;
+import countstave.testing.JsonTree;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import java.io.IOException;
+import java.io.StringWriter;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,7 +23,7 @@ import org.junit.jupiter.api.Test;
 class JsonWriterTest {
 
     private static String write(String title, PartCounts... parts) throws IOException {
-        StringBuilder out = new StringBuilder();
+        StringWriter out = new StringWriter();
         JsonWriter.write(title, "a.musicxml", List.of(parts), out);
         return out.toString();
     }
@@ -45,7 +47,7 @@ class JsonWriterTest {
         PartCounts counts = TestPlans.part("Snare").tempo(new Tempo(Duration.QUARTER, new BigDecimal("96.0")))
                 .bar("4/4", "1/4").attacks("0/1", "1/12", "1/6", "1/4", "1/2", "3/4")
                 .fill("1/12", "1/4").fill("1/4", "1/1").end().counts("numbers");
-        Object json = TinyJson.read(write("Demo", counts));
+        Object json = JsonTree.read(write("Demo", counts));
         assertEquals(List.of("schema", "score", "parts"), List.copyOf(map(json).keySet()));
         assertEquals("countstave/2", map(json).get("schema"));
         assertEquals(Map.of("title", "Demo", "source", "a.musicxml"), in(json, "score"));
@@ -69,7 +71,7 @@ class JsonWriterTest {
     }
 
     private static Map<String, Object> bar(PartCounts counts) throws IOException {
-        return in(TinyJson.read(write("t", counts)), "parts", 0, "bars", 0);
+        return in(JsonTree.read(write("t", counts)), "parts", 0, "bars", 0);
     }
 
     /**
@@ -128,36 +130,36 @@ class JsonWriterTest {
     @Test
     void irregularMetersCarryTheirGroups() throws IOException {
         PartCounts counts = TestPlans.part("Snare").groups("3+2+2/8", 3, 2, 2).attackEvery("1/8").fill("1/8").counts("numbers");
-        Map<String, Object> bar = in(TinyJson.read(write("t", counts)), "parts", 0, "bars", 0);
+        Map<String, Object> bar = in(JsonTree.read(write("t", counts)), "parts", 0, "bars", 0);
         assertEquals(List.of("0/1", "3/8", "5/8"), bar.get("groups"));
         assertEquals("3+2+2/8", bar.get("meter"));
         PartCounts regular = TestPlans.part("Snare").bar("2/4", "1/4").fill("1/4").counts("numbers");
-        assertNull(in(TinyJson.read(write("t", regular)), "parts", 0, "bars", 0).get("groups"));
+        assertNull(in(JsonTree.read(write("t", regular)), "parts", 0, "bars", 0).get("groups"));
     }
 
     @Test
     void aPickupListsItsOwnBeatsOnly() throws IOException {
         PartCounts counts = TestPlans.part("S").bar("2/4", "1/4").pickup("3/8").attacks("0/1").fill("1/8").counts("numbers");
-        assertEquals(List.of("1/8"), in(TinyJson.read(write("t", counts)), "parts", 0, "bars", 0).get("beats"));
+        assertEquals(List.of("1/8"), in(JsonTree.read(write("t", counts)), "parts", 0, "bars", 0).get("beats"));
     }
 
     @Test
     void severalParts() throws IOException {
         PartCounts counts = TestPlans.part("A").bar("2/4", "1/4").fill("1/4").counts("numbers");
-        Object json = TinyJson.read(write("t", counts, counts));
+        Object json = JsonTree.read(write("t", counts, counts));
         assertEquals(2, ((List<?>) map(json).get("parts")).size());
-        assertEquals(List.of(), map(TinyJson.read(write("t"))).get("parts"));
+        assertEquals(List.of(), map(JsonTree.read(write("t"))).get("parts"));
     }
 
     /** RFC 8259, section 7: what must be escaped; and nothing a terminal would obey passes either. */
     @Test
     void textsAreEscaped() throws IOException {
-        String title = "a\"b\\c\n\r\t\u0000\u001b[31m\u007f\u009b\u2028 \u00e9 \ud834\udd1e \ud834 \udd1e";
+        String title = "a\"b\\c\n\r\t\u0000\u001b[31m\u007f\u009b\u2028 \u00e9 \ud834\udd1e";
         String text = write(title);
-        assertEquals(title, in(TinyJson.read(text), "score").get("title"));
+        assertEquals(title, in(JsonTree.read(text), "score").get("title"));
         assertTrue(text.codePoints().noneMatch(c -> Character.isISOControl(c) && c != '\n'));
+        assertTrue(text.contains("\\u2028"), "some readers take it for the end of a line");
         assertTrue(text.contains("\ud834\udd1e"), "a whole pair stays as it is");
-        assertTrue(text.contains("\\ud834 \\udd1e"), "a lone surrogate cannot be UTF-8 and is escaped");
     }
 
     @Test
@@ -168,7 +170,7 @@ class JsonWriterTest {
             String json = write("t", counts);
             assertTrue(json.length() < 2000);
             assertEquals(0, new BigDecimal(perMinute).compareTo(
-                    (BigDecimal) in(TinyJson.read(json), "parts", 0, "bars", 0, "tempo").get("perMinute")));
+                    (BigDecimal) in(JsonTree.read(json), "parts", 0, "bars", 0, "tempo").get("perMinute")));
         }
     }
 }

@@ -12,8 +12,10 @@ import countstave.practice.Seam;
 import countstave.practice.Stage;
 import countstave.practice.StepCount;
 import countstave.practice.Stretch;
+import countstave.testing.JsonTree;
 import countstave.testing.Snippets;
 import java.io.IOException;
+import java.io.StringWriter;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
@@ -30,9 +32,9 @@ class PracticeJsonTest {
     private static final String TRIPLETS = "3:2[8 8 8] 3:2[8 8 8] 3:2[8 8 8] 3:2[8 8 8]";
 
     private static Map<String, Object> json(CountedScore counted) throws IOException {
-        StringBuilder out = new StringBuilder();
+        StringWriter out = new StringWriter();
         PracticeJson.write(counted.score().title(), counted.score().source(), Plans.of(counted), 10, DayOptions.DEFAULT, out);
-        return (Map<String, Object>) TinyJson.read(out.toString());
+        return (Map<String, Object>) JsonTree.read(out.toString());
     }
 
     private static Map<String, Object> map(Object from, String... keys) {
@@ -195,10 +197,10 @@ class PracticeJsonTest {
     /** By hand, ♩ = 152: 16ths up to 97, above it eighths; each count with its steps, its words and what is felt in it. */
     @Test
     void aCountForEachTempo() throws IOException {
-        StringBuilder out = new StringBuilder();
+        StringWriter out = new StringWriter();
         CountedScore counted = Plans.countedXml(Snippets.in("2/4").tempo(152).bar("16 16 16 16 8 16 16").xml());
         PracticeJson.write("t", "s", List.of(Plans.by(counted, tempo -> tempo <= 97 ? "1/16" : "1/8")), 10, DayOptions.DEFAULT, out);
-        Object passage = list(part((Map<String, Object>) TinyJson.read(out.toString())), "passages").get(0);
+        Object passage = list(part((Map<String, Object>) JsonTree.read(out.toString())), "passages").get(0);
         List<Object> ladder = list(passage, "ladder");
         assertEquals("1 1 1 1 2 2 2 2 2 2 2 2",
                 ladder.stream().map(r -> map(r).get("count").toString()).collect(Collectors.joining(" ")));

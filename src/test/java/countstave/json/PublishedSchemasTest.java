@@ -23,6 +23,7 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -177,7 +178,7 @@ class PublishedSchemasTest {
         for (PartCounts part : counted.parts()) {
             plans.add(PracticePlan.of(part, PracticeOptions.DEFAULT));
         }
-        StringBuilder out = new StringBuilder();
+        StringWriter out = new StringWriter();
         PracticeJson.write(counted.score().title(), counted.score().source(), plans, 10, DayOptions.DEFAULT, out);
         return out.toString();
     }

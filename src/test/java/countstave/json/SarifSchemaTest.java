@@ -20,6 +20,7 @@ import countstave.spelling.SpellingCheck;
 import countstave.spelling.rules.AllRules;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -39,7 +40,7 @@ class SarifSchemaTest {
     }
 
     private static String sarif(CheckedFile... files) throws IOException {
-        StringBuilder out = new StringBuilder();
+        StringWriter out = new StringWriter();
         SarifWriter writer = new SarifWriter(AllRules.list(), "1.0", out);
         for (CheckedFile file : files) {
             writer.file(file);

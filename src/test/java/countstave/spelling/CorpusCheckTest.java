@@ -12,6 +12,7 @@ import countstave.spelling.rules.AllRules;
 import countstave.testing.Corpus;
 import countstave.testing.PublishedSchemas;
 import java.io.IOException;
+import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -102,7 +103,7 @@ class CorpusCheckTest {
     }
 
     private static String json(CheckedFile file) throws IOException {
-        StringBuilder out = new StringBuilder();
+        StringWriter out = new StringWriter();
         FindingsJson json = new FindingsJson(out);
         json.file(file);
         json.end();

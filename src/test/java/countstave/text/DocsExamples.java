@@ -166,7 +166,7 @@ final class DocsExamples {
         String root = folder.resolve("two").toString().replace('\\', '/') + "/";
         String out = run("count", root + "parts", "--format", "json").out().replace(root, "");
         int from = out.indexOf("\"countstave/2\",") + "\"countstave/2\",".length();
-        return out.substring(0, from) + " …}" + out.substring(out.indexOf("\n},\n{\"file\""));
+        return out.substring(0, from) + " …}" + out.substring(out.indexOf("\n},\n  {\"file\""));
     }
 
     String mistakes() {

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.NoSuchElementException;
 import java.util.Set;
 import org.apache.fontbox.cff.CFFFont;
 import org.apache.fontbox.ttf.CmapLookup;
@@ -15,7 +16,7 @@ import org.apache.fontbox.ttf.OpenTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
 
 /**
- * The music font: measures from its SMuFL metadata, outlines from the font file (read only when something is drawn).
+ * The music font: measures from its SMuFL metadata ({@link SignMeasures}), outlines from the font file (read only when something is drawn).
  *
  * <p>Measures are in staff spaces, relative to a glyph's origin, y upwards, as the SMuFL specification defines them
  * (metadata: {@code glyphBBoxes}, {@code glyphsWithAnchors}, {@code glyphAdvanceWidths}, {@code engravingDefaults}).
@@ -29,7 +30,7 @@ public final class MusicFont {
 
     private final Map<String, Integer> codePoints;
     private final Map<Integer, String> signs = new HashMap<>();
-    private final Metadata metadata;
+    private final SignMeasures measures;
     private CFFFont outlines;
     private CmapLookup glyphIds;
     private double unitsPerSpace;
@@ -37,10 +38,10 @@ public final class MusicFont {
     private MusicFont() {
         codePoints = readNames();
         codePoints.forEach((name, codePoint) -> signs.put(codePoint, name));
-        String file = "bravura/metadata.json";
+        String file = "smufl-measures.txt";
         try {
-            metadata = new Metadata(FontFiles.text(file), codePoints.keySet());
-        } catch (IllegalStateException | IndexOutOfBoundsException | NumberFormatException e) {
+            measures = new SignMeasures(FontFiles.text(file));
+        } catch (NoSuchElementException | NumberFormatException e) {
             throw FontFiles.missing(file, e);
         }
     }
@@ -73,7 +74,7 @@ public final class MusicFont {
 
     /** The bounding box of a sign. */
     public Box box(String name) {
-        Box box = metadata.boxes.get(name);
+        Box box = measures.boxes.get(name);
         if (box == null) {
             throw new IllegalArgumentException("no sign " + name + " in smufl-names.txt and the font");
         }
@@ -86,18 +87,18 @@ public final class MusicFont {
 
     /** How far the next sign in a row of signs (digits, dynamics letters) stands to the right. */
     public double advance(String name) {
-        Double advance = metadata.advances.get(name);
+        Double advance = measures.advances.get(name);
         return advance == null ? box(name).right() : advance;
     }
 
     /** A registered point of a sign, such as {@code stemUpSE}; null where the font gives none. */
     public Point anchor(String name, String anchor) {
-        return metadata.anchors.getOrDefault(name, Map.of()).get(anchor);
+        return measures.anchors.getOrDefault(name, Map.of()).get(anchor);
     }
 
     /** An engraving default in staff spaces, such as {@code stemThickness}. */
     public double engraving(String key) {
-        Double value = metadata.engravingDefaults.get(key);
+        Double value = measures.engravingDefaults.get(key);
         if (value == null) {
             throw new IllegalArgumentException("no engraving default " + key);
         }
