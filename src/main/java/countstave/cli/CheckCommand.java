@@ -8,18 +8,15 @@ import countstave.batch.ScoreList;
 import countstave.batch.ScoreWork;
 import countstave.files.Console;
 import countstave.files.SafeFile;
+import countstave.json.BaselineJson;
 import countstave.json.FindingsJson;
 import countstave.json.SarifWriter;
 import countstave.musicxml.ScoreFile;
-import countstave.score.ScoreException;
 import countstave.score.Warning;
-import countstave.spelling.About;
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
 import countstave.spelling.FindingsReport;
-import countstave.spelling.Rule;
-import countstave.spelling.RuleSettings;
-import countstave.spelling.Severity;
+import countstave.spelling.KnownFindings;
 import countstave.spelling.rules.AllRules;
 import countstave.text.FindingsWriter;
 import countstave.text.RulesWriter;
@@ -30,22 +27,13 @@ import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParentCommand;
-import picocli.CommandLine.Spec;
-import picocli.CommandLine.Model.CommandSpec;
 
 /** {@code countstave check}: says where a rhythm is wrong, hard to read or could be simpler. */
 @Command(name = "check", mixinStandardHelpOptions = true, versionProvider = Version.class,
@@ -59,6 +47,8 @@ import picocli.CommandLine.Model.CommandSpec;
             "  countstave check parts/ --least warning --all",
             "  countstave check chart.mxl --without beam-against-meter",
             "  countstave check parts/ --format sarif --settings house.rules -o check.sarif",
+            "  countstave check parts/ --write-baseline known.json",
+            "  countstave check parts/ --baseline known.json     tells what is new since then",
             "",
             "Settings have one rule a line, such as: tuplet-needless = off   (or error, warning, hint); for one place:",
             "  beat-hidden in drums.musicxml bar 12 = off",
@@ -77,37 +67,19 @@ final class CheckCommand implements Callable<Integer> {
     @Mixin
     ScoreOptions files;
 
-    @Spec
-    CommandSpec spec;
+    @Mixin
+    RuleOptions rules;
+
+    @Mixin
+    BaselineOptions baselines;
 
     @Option(names = "--format", order = 32, paramLabel = "FORMAT", defaultValue = "text",
             description = "text, json, or sarif (SARIF 2.1.0, for code hosts and editors). Default: ${DEFAULT-VALUE}.")
     Format format;
 
-    @Option(names = "--rule", order = 10, completionCandidates = Candidates.RuleNames.class, paramLabel = "RULE", split = ",",
-            description = "Use this rule only. May be repeated.")
-    List<String> only = new ArrayList<>();
-
-    @Option(names = "--without", order = 11, completionCandidates = Candidates.RuleNames.class, paramLabel = "RULE", split = ",",
-            description = "Leave this rule out. May be repeated.")
-    List<String> without = new ArrayList<>();
-
-    @Option(names = "--least", order = 12, completionCandidates = Candidates.Levels.class, paramLabel = "LEVEL", defaultValue = "hint",
-            description = "Tell what is as bad as this, or worse: error, warning or hint. Default: ${DEFAULT-VALUE}.")
-    String least;
-
-    @Option(names = "--about", order = 13, paramLabel = "notation|file",
-            description = "Tell only what a reader of the page stumbles over (notation), or only what the program that wrote the"
-                    + " file contradicts itself in, and the page does not show (file). Default: both.")
-    About about;
-
     @Option(names = "--all", order = 16, description = "Tell every finding. Else what one rule finds in one file more than three times is"
             + " told at its first three places, with how many more there are; json and sarif always hold all.")
     boolean all;
-
-    @Option(names = "--settings", order = 14, paramLabel = "FILE", description = "A house's own levels for the rules, and single places that"
-            + " are left alone.")
-    String settings;
 
     @Option(names = {"-o", "--output"}, order = 50, paramLabel = "FILE", description = "Write the findings into this file instead of printing"
             + " them, in any format.")
@@ -121,6 +93,10 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
+        baselines.check(output);
+        if (baselines.target != null) {
+            return writeBaseline();
+        }
         if (output == null) {
             return write(parent.console.out());
         }
@@ -140,86 +116,107 @@ final class CheckCommand implements Callable<Integer> {
             return 0;
         }
         ScoreList scores = files.list();
-        Severity lowest = Severity.ofWord(least.toLowerCase(Locale.ROOT));
-        if (lowest == null) {
-            throw new ParameterException(spec.commandLine(), "--least is error, warning or hint, not '" + least + "'");
-        }
-        CheckOptions options = new CheckOptions(rules(), AllRules.ids(), settings(), about, lowest);
+        CheckOptions options = rules.checked();
         Check check = new Check(options, switch (format) {
             case text -> new FindingsWriter(out, all);
             case json -> new FindingsJson(out);
             case sarif -> new SarifWriter(options.rules(), new Version().getVersion()[0].replace("countstave ", ""), out);
-        }, output == null ? null : "written to " + output);
+        }, baselines.known());
         int code = files.run(parent.console, scores, check);
         check.report.end();
         out.flush();
+        if (check.gone > 0 && rules.areEverything()) {
+            parent.console.tell(check.gone + (check.gone == 1 ? " finding" : " findings") + " of the baseline "
+                    + (check.gone == 1 ? "is" : "are") + " gone; --write-baseline writes it anew");
+        }
         return code != 0 ? code : check.found ? FOUND : 0;
     }
 
+    private int writeBaseline() {
+        ScoreList scores = files.list();
+        CheckOptions options = rules.checked();
+        Path target = Inputs.path(baselines.target);
+        SafeFile.checkFree(target, force);
+        int[] code = {0};
+        long[] known = {0};
+        SafeFile.write(target, force, to -> {
+            Writer out = new BufferedWriter(new OutputStreamWriter(to, StandardCharsets.UTF_8));
+            BaselineJson baseline = new BaselineJson(out);
+            code[0] = files.run(parent.console, scores, new Checking() {
+                @Override
+                CheckOptions options() {
+                    return options;
+                }
+
+                @Override
+                public void deliver(NamedScore score, byte[] printed, List<Finding> findings, String problem, PrintStream none)
+                        throws IOException {
+                    if (problem == null) {
+                        baseline.file(baselines.nameOf(score), findings);
+                        known[0] += findings.size();
+                    }
+                }
+            });
+            baseline.end();
+            out.flush();
+        });
+        parent.console.out().println("wrote " + Console.clean(baselines.target) + ": " + known[0]
+                + (known[0] == 1 ? " finding is known" : " findings are known"));
+        parent.console.out().flush();
+        return code[0];
+    }
+
     /** Scores are checked side by side and reported one after another. */
-    private static final class Check implements ScoreWork<List<Finding>> {
+    private abstract class Checking implements ScoreWork<List<Finding>> {
 
-        private final CheckOptions options;
-        private final FindingsReport report;
-        private boolean found;
-
-        private final String results;
-
-        Check(CheckOptions options, FindingsReport report, String results) {
-            this.options = options;
-            this.report = report;
-            this.results = results;
-        }
-
-        @Override
-        public String results() {
-            return results;
-        }
+        abstract CheckOptions options();
 
         @Override
         public List<Finding> run(NamedScore score, ScoreFile file, Console console) {
-            CheckedScore checked = CheckedScore.of(file, score.name(), options);
+            CheckedScore checked = CheckedScore.of(file, score.name(), options());
             checked.warnings().forEach(line -> score.warn(console, new Warning(line, "what is to be left alone and is not"
                     + " found, in " + Warning.SCORES + ": take the comments or lines out")));
             return checked.findings();
         }
 
         @Override
+        public String results() {
+            String place = baselines.target != null ? baselines.target : output;
+            return place == null ? null : "written to " + place;
+        }
+    }
+
+    private final class Check extends Checking {
+
+        private final CheckOptions options;
+        private final FindingsReport report;
+        private final KnownFindings known;
+        private boolean found;
+        private int gone;
+
+        Check(CheckOptions options, FindingsReport report, KnownFindings known) {
+            this.options = options;
+            this.report = report;
+            this.known = known;
+        }
+
+        @Override
+        CheckOptions options() {
+            return options;
+        }
+
+        @Override
         public void deliver(NamedScore score, byte[] printed, List<Finding> findings, String problem, PrintStream out)
                 throws IOException {
-            report.file(new CheckedFile(score.name(), problem == null ? findings : List.of(), problem));
-            found |= problem == null && !findings.isEmpty();
-        }
-    }
-
-    private List<Rule> rules() {
-        Set<String> known = AllRules.ids();
-        for (String rule : only) {
-            require(rule, known);
-        }
-        without.forEach(rule -> require(rule, known));
-        return AllRules.list().stream().filter(r -> only.isEmpty() || only.contains(r.info().id()))
-                .filter(r -> !without.contains(r.info().id())).collect(Collectors.toList());
-    }
-
-    private void require(String rule, Set<String> known) {
-        if (!known.contains(rule)) {
-            throw new ParameterException(spec.commandLine(),
-                    "there is no rule '" + rule + "'" + RuleSettings.nearest(rule, new TreeSet<>(known)));
-        }
-    }
-
-    private RuleSettings settings() {
-        if (settings == null) {
-            return RuleSettings.DEFAULT;
-        }
-        try {
-            return RuleSettings.parse(Files.readString(Inputs.path(settings), StandardCharsets.UTF_8), AllRules.ids());
-        } catch (RuleSettings.SettingsException e) {
-            throw new ScoreException(settings + ": " + e.getMessage(), e);
-        } catch (IOException e) {
-            throw new ScoreException(settings + ": these settings cannot be read; check the name and that it is a text"
-                    + " in UTF-8", e);
+            if (problem != null) {
+                report.file(new CheckedFile(score.name(), List.of(), problem));
+                return;
+            }
+            List<Finding> old = known == null ? List.of() : known.known(baselines.nameOf(score), findings);
+            List<Finding> told = known == null ? findings : findings.stream().filter(f -> !old.contains(f)).toList();
+            gone += known == null ? 0 : known.gone(baselines.nameOf(score), findings);
+            report.file(new CheckedFile(score.name(), told, known == null ? null : old, null));
+            found |= !told.isEmpty();
         }
     }
 }

@@ -44,14 +44,17 @@ public final class FindingsJson implements FindingsReport {
     }
 
     private void finding(Finding finding) throws IOException {
-        out.object().text("rule", finding.rule()).text("severity", finding.severity().word())
+        out.object().text("rule", finding.rule()).text("about", finding.info().about().word()).text("severity", finding.severity().word())
                 .text("part", finding.where().partId()).text("partName", finding.partName())
                 .number("index", finding.where().barIndex()).text("bar", finding.where().barNumber())
                 .text("at", finding.where().at().toString()).text("beat", finding.beat());
         if (finding.where().voice() != null) {
             out.text("voice", finding.where().voice());
         }
-        out.number("line", finding.line()).text("sentence", finding.sentence());
+        out.number("line", finding.line()).text("sentence", finding.sentence()).text("mark", finding.mark());
+        if (finding.suggestion() == null && finding.info().remedy() != null) {
+            out.text("remedy", finding.info().remedy());
+        }
         if (finding.suggestion() != null) {
             suggestion(finding.suggestion());
         }

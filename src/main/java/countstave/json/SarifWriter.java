@@ -6,10 +6,10 @@ import countstave.spelling.FindingsReport;
 import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
+import java.io.File;
 import java.io.IOException;
 import java.io.Writer;
-import java.net.URI;
-import java.net.URISyntaxException;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -27,6 +27,12 @@ public final class SarifWriter implements FindingsReport {
 
     /** Results, and rules. */
     private static final int LINES = 6;
+
+    /** Name and version of what a finding is known by, see {@link Finding#mark}. */
+    private static final String FINGERPRINT = "barContent/v1";
+
+    /** What a path in a URI may hold besides letters and digits (RFC 3986, 2.3), and what stands between its steps. */
+    private static final String UNRESERVED = "-._~/";
 
     private final JsonStream out;
     private final Map<String, Integer> ruleIndex = new HashMap<>();
@@ -59,7 +65,12 @@ public final class SarifWriter implements FindingsReport {
             unread.add(file);
         }
         for (Finding finding : file.findings()) {
-            result(file, finding);
+            result(file, finding, file.known() == null ? null : "new");
+        }
+        if (file.known() != null) {
+            for (Finding finding : file.known()) {
+                result(file, finding, "unchanged");
+            }
         }
     }
 
@@ -74,9 +85,10 @@ public final class SarifWriter implements FindingsReport {
         out.object().text("id", info.id());
         message("shortDescription", info.summary());
         message("fullDescription", info.summary() + " " + info.reason());
-        message("help", "Found: " + info.example() + ". Not found: " + info.nearMiss() + ". Source: " + info.source()
+        message("help", (info.remedy() == null ? "" : info.remedy() + " ") + "Found: " + info.example() + ". Not found: " + info.nearMiss() + ". Source: " + info.source()
                 + ".");
         out.object("defaultConfiguration").text("level", level(info.severity())).endObject();
+        out.object("properties").array("tags").text(info.about().word()).endArray().endObject();
         out.endObject();
     }
 
@@ -94,9 +106,11 @@ public final class SarifWriter implements FindingsReport {
         out.endArray().endObject().endArray();
     }
 
-    private void result(CheckedFile file, Finding finding) throws IOException {
+    /** @param state what the finding is to a baseline; null where there is none */
+    private void result(CheckedFile file, Finding finding, String state) throws IOException {
+        String remedy = finding.info().remedy() == null ? "" : " " + finding.info().remedy();
         String text = finding.sentence()
-                + (finding.suggestion() == null ? "" : " Write: " + finding.suggestion().words() + ".");
+                + (finding.suggestion() == null ? remedy : " Write: " + finding.suggestion().words() + ".");
         String place = finding.place();
         out.object().text("ruleId", finding.rule()).number("ruleIndex", ruleIndex.get(finding.rule()))
                 .text("level", level(finding.severity()));
@@ -111,6 +125,10 @@ public final class SarifWriter implements FindingsReport {
         out.array("logicalLocations").object().text("fullyQualifiedName", place).text("kind", "element").endObject()
                 .endArray();
         out.endObject().endArray();
+        out.object("partialFingerprints").text(FINGERPRINT, finding.mark()).endObject();
+        if (state != null) {
+            out.text("baselineState", state);
+        }
         out.object("properties").text("part", finding.where().partId()).text("bar", finding.where().barNumber())
                 .text("at", finding.where().at().toString()).endObject();
         out.endObject();
@@ -124,17 +142,19 @@ public final class SarifWriter implements FindingsReport {
         out.object("artifactLocation").text("uri", uri(name)).endObject();
     }
 
-    /** A relative path stays relative, with what a URI cannot hold percent-encoded. */
+    /** A relative path stays relative, with all that a URI cannot hold percent-encoded: the very bytes of its name in UTF-8. */
     static String uri(String name) {
-        String path = name.replace('\\', '/');
-        try {
-            boolean absolute = path.startsWith("/");
-            // a colon in the first step of a relative path would read as a scheme
-            String safe = absolute || path.indexOf(':') < 0 ? path : "./" + path;
-            return new URI(absolute ? "file" : null, absolute ? "" : null, safe, null).toASCIIString();
-        } catch (URISyntaxException e) {
-            return "unnamed";
+        boolean drive = name.matches("[A-Za-z]:[\\\\/].*");
+        String path = drive || File.separatorChar == '\\' ? name.replace('\\', '/') : name;
+        StringBuilder uri = new StringBuilder(drive ? "file:///" + path.substring(0, 2) : path.startsWith("/") ? "file://" : "");
+        for (byte b : path.substring(drive ? 2 : 0).getBytes(StandardCharsets.UTF_8)) {
+            if (b >= 'a' && b <= 'z' || b >= 'A' && b <= 'Z' || b >= '0' && b <= '9' || UNRESERVED.indexOf(b) >= 0) {
+                uri.append((char) b);
+            } else {
+                uri.append(String.format("%%%02X", b & 0xFF));
+            }
         }
+        return uri.toString();
     }
 
     private static String level(Severity severity) {
