@@ -60,7 +60,7 @@ public record CountedScore(ScoreFile file, Score score, List<PartCounts> parts) 
         List<Fact.Hidden> hidden = new ArrayList<>();
         String firstHidden = null;
         for (PartCounts counted : parts) {
-            Part part = counted.plan().timeline().part();
+            Part part = counted.part();
             for (Fact fact : score.facts()) {
                 if (!fact.place().partId().equals(part.id())) {
                     continue;
@@ -79,7 +79,7 @@ public record CountedScore(ScoreFile file, Score score, List<PartCounts> parts) 
         if (!hidden.isEmpty()) {
             lines.add(FactWords.hidden(hidden, firstHidden));
         }
-        if (parts.stream().anyMatch(p -> p.plan().timeline().tempoAssumed())) {
+        if (parts.stream().anyMatch(p -> p.timeline().tempoAssumed())) {
             lines.add("no tempo in the score: a quarter = 90 is assumed; --tempo sets another");
         }
         return lines;

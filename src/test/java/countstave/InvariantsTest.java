@@ -149,7 +149,7 @@ class InvariantsTest {
                     found.addAll(segment.segment().felt());
                     isCovered(bar, segment.segment());
                 }
-                assertEquals(bar.plan().timeline().attacks(), found.stream().sorted().toList());
+                assertEquals(bar.timeline().attacks(), found.stream().sorted().toList());
             }
         }
     }
@@ -162,7 +162,7 @@ class InvariantsTest {
             return;
         }
         List<Duration> all = new ArrayList<>(List.of(segment.unit()));
-        bar.plan().timeline().attacks().stream().filter(at -> at.isWithin(segment.start(), segment.end()))
+        bar.timeline().attacks().stream().filter(at -> at.isWithin(segment.start(), segment.end()))
                 .forEach(at -> all.add(at.minus(segment.start())));
         List<Long> parts = new ArrayList<>();
         for (Duration length : all) {
@@ -195,7 +195,7 @@ class InvariantsTest {
         for (int p = 0; p < added.size(); p++) {
             for (BarCounts bar : counted.parts().get(p).bars()) {
                 List<Offset> planned = bar.segments().stream().flatMap(s -> written(s).stream()).toList();
-                List<Offset> written = added.get(p).bars().get(bar.plan().timeline().bar().index()).voices().stream()
+                List<Offset> written = added.get(p).bars().get(bar.bar().index()).voices().stream()
                         .flatMap(v -> v.events().stream()).filter(Event::isNote).map(Event::start).toList();
                 assertEquals(planned, written);
             }
@@ -252,12 +252,12 @@ class InvariantsTest {
     private static void everyAttackHasItsWord(CountedScore counted, String annotated, boolean dots) {
         Score read = ScoreReader.read(utf8(annotated), ReadOptions.DEFAULT);
         for (PartCounts part : counted.parts()) {
-            Part before = part.plan().timeline().part();
+            Part before = part.part();
             String ours = String.valueOf(before.lastLyricNumber() + 1);
             Part after = read.parts().stream().filter(p -> p.id().equals(before.id())).findFirst().orElseThrow();
             for (BarCounts bar : part.bars()) {
                 Map<Offset, String> words = new HashMap<>();
-                for (Voice voice : after.bars().get(bar.plan().timeline().bar().index()).voices()) {
+                for (Voice voice : after.bars().get(bar.bar().index()).voices()) {
                     for (Event event : voice.events()) {
                         event.look().lyrics().stream().filter(l -> l.number().equals(ours))
                                 .forEach(l -> words.put(event.start(), l.text()));
@@ -267,10 +267,10 @@ class InvariantsTest {
                     continue;
                 }
                 bar.segments().forEach(s -> s.counts().stream().filter(Count::played).forEach(count ->
-                        assertTrue((words.get(bar.plan().timeline().writtenAt(count.at())) + " ").startsWith(count.say() + " "),
+                        assertTrue((words.get(bar.timeline().writtenAt(count.at())) + " ").startsWith(count.say() + " "),
                                 () -> count + " is not under its note but " + words)));
                 bar.plan().segments().forEach(s -> s.felt().forEach(at -> {
-                    String word = words.get(bar.plan().timeline().writtenAt(at));
+                    String word = words.get(bar.timeline().writtenAt(at));
                     assertTrue(dots ? (word + " ").startsWith("\u00b7 ") : word == null, () -> word + " under the felt note at " + at);
                 }));
             }

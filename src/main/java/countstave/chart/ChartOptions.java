@@ -20,6 +20,9 @@ public record ChartOptions(Paper paper, boolean landscape, double marginMm, doub
     /** The least height of a staff that is {@code large}, in millimetres: one and a half times the usual one of 7. */
     public static final double LARGE_STAFF_MM = 10.5;
 
+    /** Height of a staff of the practice sheet, in millimetres. */
+    public static final double SHEET_STAFF_MM = 5.8;
+
     public enum Paper {
         A4(210, 297), LETTER(215.9, 279.4);
 

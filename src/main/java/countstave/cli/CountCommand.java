@@ -22,7 +22,6 @@ import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
-import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -106,7 +105,7 @@ final class CountCommand implements Callable<Integer> {
                 }
                 new TextWriter(out, options).part(part);
                 if (why) {
-                    PartTimeline timeline = part.plan().timeline();
+                    PartTimeline timeline = part.timeline();
                     new WhyWriter(out, options).part(timeline.part(), Explanation.of(timeline, plan));
                 }
             }

@@ -30,10 +30,10 @@ final class PageOptions {
             description = "PDF: margin in millimetres, 5 to 60. Default: ${DEFAULT-VALUE}.")
     double margin;
 
-    @Option(names = "--staff-size", paramLabel = "MM", defaultValue = "7",
+    @Option(names = "--staff-size", paramLabel = "MM",
             description = "PDF: height of a five-line staff in millimetres, 3 to 20; syllables grow with it."
-                    + " Default: ${DEFAULT-VALUE}.")
-    double staffSize;
+                    + " Default: 7, of a practice sheet 5.8.")
+    Double staffSize;
 
     @Option(names = "--large", description = "PDF: for low vision, a staff of 10.5 mm (one and a half times the usual) with syllables to"
                     + " match, or of --staff-size where that is more.")
@@ -62,12 +62,21 @@ final class PageOptions {
 
     /** @throws ScoreException if a size is out of range, or a title or composer is empty */
     ChartOptions chart(Unplayed unplayed) {
+        return chart(unplayed, ChartOptions.standard().staffMm());
+    }
+
+    /** The same for a practice sheet, which has more below each staff. */
+    ChartOptions sheet() {
+        return chart(Unplayed.ALL, ChartOptions.SHEET_STAFF_MM);
+    }
+
+    private ChartOptions chart(Unplayed unplayed, double usualStaff) {
         if (title != null && line(title).isEmpty() || composer != null && line(composer).isEmpty()) {
             throw new ScoreException((title != null && line(title).isEmpty() ? "--title" : "--composer")
                     + " has no word in it: name one, or leave it out");
         }
         try {
-            return new ChartOptions(paper, landscape, margin, staffSize, large, unplayed,
+            return new ChartOptions(paper, landscape, margin, staffSize == null ? usualStaff : staffSize, large, unplayed,
                     ChartOptions.standard().language());
         } catch (IllegalArgumentException e) {
             throw new ScoreException(e.getMessage(), e);

@@ -43,7 +43,7 @@ final class PartCharts {
         for (PartCounts part : counted.parts()) {
             targets.write(places.get(id(part)), force, out -> {
                 for (String note : ChartWriter.write(List.of(part), counted.score(), options, out)) {
-                    notes.computeIfAbsent(note, none -> new ArrayList<>()).add(part.plan().timeline().part().name());
+                    notes.computeIfAbsent(note, none -> new ArrayList<>()).add(part.part().name());
                 }
             }, console);
         }
@@ -53,6 +53,6 @@ final class PartCharts {
     }
 
     private static String id(PartCounts part) {
-        return part.plan().timeline().part().id();
+        return part.part().id();
     }
 }

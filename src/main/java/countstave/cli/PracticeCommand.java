@@ -9,12 +9,12 @@ import countstave.batch.ScoreList;
 import countstave.batch.Targets;
 import countstave.chart.ChartOptions;
 import countstave.count.PartCounts;
-import countstave.count.Unplayed;
 import countstave.files.Console;
 import countstave.files.Progress;
 import countstave.folder.GuideFiles;
 import countstave.folder.PracticeFolder;
 import countstave.json.PracticeJson;
+import countstave.practice.DayOptions;
 import countstave.practice.PracticeOptions;
 import countstave.practice.PracticePlan;
 import countstave.score.ScoreException;
@@ -37,8 +37,9 @@ import picocli.CommandLine.Spec;
 /** {@code countstave practice}: what to practise, in which order, how fast, and with which click. */
 @Command(name = "practice", mixinStandardHelpOptions = true, versionProvider = Version.class,
         description = {
-            "Finds the passages whose counts are hardest and makes a plan for each: tempo steps, counts that are"
-                    + " thinned in stages, places to breathe, and guide tracks whose click follows the count.",
+            "Finds the passages whose counts are hardest and makes a plan for each: the places where the count changes as"
+                    + " growing loops, tempo steps, counts that are thinned in stages, places to breathe, and guide tracks"
+                    + " whose click follows the count; and a plan of days.",
             "Without -o the plan is printed; with it a folder is filled: the plan as PDF, text and data, the score"
                     + " with the counts of each stage, guide tracks, and a page that links to all of them. It is made if needed;"
                     + " each of many scores gets a folder of its own in it."},
@@ -47,6 +48,8 @@ import picocli.CommandLine.Spec;
             "Examples:",
             "  countstave practice chart.musicxml --bars 9-16",
             "  countstave practice chart.musicxml -o practice-folder",
+            "  countstave practice chart.musicxml -o two-weeks --minutes 20 --start 2026-12-01",
+            "  countstave practice chart.musicxml -o gaps --click 2,4 --silent 1/4 --at 40,50,63",
             "  countstave practice chart.mxl -o slow --tempo 72 --place 2,4=+1/64",
             "",
             "Begin with a low volume in headphones; stop when you feel light-headed or something hurts."})
@@ -99,6 +102,9 @@ final class PracticeCommand implements Callable<Integer> {
     SoundOptions sound;
 
     @Mixin
+    DayChoice days;
+
+    @Mixin
     PageOptions page;
 
     @Mixin
@@ -129,7 +135,9 @@ final class PracticeCommand implements Callable<Integer> {
             throw new ParameterException(spec.commandLine(), "--top goes from 1 up, not " + top);
         }
         GuideFiles guides = sound.files();
-        PracticeOptions options = new PracticeOptions(shared.planOptions().voiceLimit(), breath);
+        PracticeOptions options = new PracticeOptions(shared.planOptions().voiceLimit(), breath,
+                sound.at.stream().distinct().toList());
+        DayOptions dayOptions = days.options(files.output != null);
         CountingOptions counting = shared.counting(list.many());
         if (Targets.isBeside(files.output)) {
             throw new ScoreException("a practice folder is not written beside a score: name a folder with -o"
@@ -138,14 +146,15 @@ final class PracticeCommand implements Callable<Integer> {
         if (files.output == null) {
             page.refuse("name a folder with -o");
         } else {
-            ChartOptions sheet = page.chart(Unplayed.ALL);
+            ChartOptions sheet = page.sheet();
             Targets targets = list.many() ? Targets.of(list, files.output, new Folders(), parent.console) : null;
             return files.run(parent.console, list, (score, file, console) -> {
                 Path folder = targets == null ? Inputs.path(files.output) : targets.of(score).getParent();
                 Progress progress = targets == null ? Progress.onTerminal(console.err()) : new Progress(console.err(), false);
                 CountedScore counted = SharedOptions.count(score, file, console, counting);
                 List<PracticePlan> plans = plans(counted, options);
-                new PracticeFolder(page.headed(counted, score, console), plans, top).write(folder, files.force, progress,
+                guides.options().click().check(plans);
+                new PracticeFolder(page.headed(counted, score, console), plans, top, dayOptions).write(folder, files.force, progress,
                         counting, guides, sheet);
                 console.out().println("wrote " + Console.clean(folder.resolve(PracticeFolder.INDEX).toString()));
                 return null;
@@ -153,7 +162,9 @@ final class PracticeCommand implements Callable<Integer> {
         }
         return files.print(parent.console, list, format == Format.json, (score, file, console) -> {
             CountedScore counted = SharedOptions.count(score, file, console, counting);
-            print(counted, plans(counted, options), console.out());
+            List<PracticePlan> plans = plans(counted, options);
+            guides.options().click().check(plans);
+            print(counted, plans, dayOptions, console.out());
             return null;
         });
     }
@@ -161,7 +172,7 @@ final class PracticeCommand implements Callable<Integer> {
     private static List<PracticePlan> plans(CountedScore counted, PracticeOptions options) {
         List<PracticePlan> plans = new ArrayList<>();
         List<PartCounts> playing = counted.parts().stream().filter(part -> part.bars().stream()
-                .anyMatch(bar -> !bar.plan().timeline().attacks().isEmpty())).toList();
+                .anyMatch(bar -> !bar.timeline().attacks().isEmpty())).toList();
         // a part that rests is left out while others play; if all of them rest, the first one says so
         for (PartCounts part : playing.isEmpty() ? counted.parts() : playing) {
             plans.add(PracticePlan.of(part, options));
@@ -172,14 +183,14 @@ final class PracticeCommand implements Callable<Integer> {
         return plans;
     }
 
-    private void print(CountedScore counted, List<PracticePlan> plans, PrintStream to) throws IOException {
+    private void print(CountedScore counted, List<PracticePlan> plans, DayOptions dayOptions, PrintStream to) throws IOException {
         StringBuilder out = new StringBuilder();
         if (format == Format.json) {
-            PracticeJson.write(counted.score().title(), counted.score().source(), plans, out);
+            PracticeJson.write(counted.score().title(), counted.score().source(), plans, top, dayOptions, out);
         } else {
             for (PracticePlan plan : plans) {
                 out.append(out.isEmpty() ? "" : "\n");
-                PracticeText.write(counted.score().title(), plan, top, !ascii, out);
+                PracticeText.write(counted.score().title(), plan, top, dayOptions, !ascii, out);
             }
         }
         to.print(out);

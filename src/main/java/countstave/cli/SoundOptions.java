@@ -2,10 +2,12 @@ package countstave.cli;
 
 import countstave.folder.GuideFiles;
 import countstave.score.ScoreException;
+import countstave.sound.ClickRule;
 import countstave.sound.Displacement;
 import countstave.sound.GuideOptions;
 import countstave.sound.Layer;
 import countstave.sound.Leg;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -29,9 +31,28 @@ final class SoundOptions {
                     + " Default: ${DEFAULT-VALUE}, the hardest passage.")
     int wavTracks;
 
-    @Option(names = "--repeats", paramLabel = "N", defaultValue = "1",
-            description = "How many times a passage sounds at each tempo and stage. Default: ${DEFAULT-VALUE}.")
-    int repeats;
+    @Option(names = "--repeats", paramLabel = "N",
+            description = "How many times everything sounds, 1 to 100. Default: the clean repeats that a tempo step asks"
+                    + " for, of a seam's pieces 4, of a stage 3.")
+    Integer repeats;
+
+    @Option(names = "--at", paramLabel = "TEMPO", split = ",",
+            description = "Tracks of all stages at these tempi, in the unit of the written one: 40,50,63. Default: the"
+                    + " slowest step.")
+    List<BigDecimal> at = new ArrayList<>();
+
+    @Option(names = "--click", paramLabel = "BEATS",
+            description = "Click on these beats of each bar only: 2,4. The count-in has all.")
+    String click;
+
+    @Option(names = "--silent", paramLabel = "N/M",
+            description = "Nothing sounds in the last N of every M bars: 1/4. The count-in is always heard.")
+    String silent;
+
+    @Option(names = "--endless",
+            description = "Every loop in a file of its own that says where it is to be looped: WAV files by a loop, MIDI"
+                    + " files, whose format has none, by two markers.")
+    boolean endless;
 
     @Option(names = "--layers", paramLabel = "LAYER", split = ",", converter = LayerConverter.class,
             defaultValue = "bar,beat,grid,rhythm",
@@ -63,12 +84,12 @@ final class SoundOptions {
         if (wavTracks < 0) {
             throw new ScoreException("--wav-tracks goes from 0 up, not " + wavTracks);
         }
-        if (repeats < 1 || repeats > Leg.MOST_REPEATS) {
+        if (repeats != null && (repeats < 1 || repeats > Leg.MOST_REPEATS)) {
             throw new ScoreException("--repeats goes from 1 to " + Leg.MOST_REPEATS + ", not " + repeats);
         }
         Set<Layer> heard = EnumSet.copyOf(layers);
         GuideOptions options = new GuideOptions(heard, !noCountIn, !wholeGrid,
-                places.stream().map(Displacement::parse).toList(), peak);
-        return new GuideFiles(options, EnumSet.copyOf(formats), tracks, wavTracks, repeats);
+                places.stream().map(Displacement::parse).toList(), peak).with(ClickRule.parse(click, silent), endless);
+        return new GuideFiles(options, EnumSet.copyOf(formats), tracks, wavTracks, repeats == null ? 0 : repeats);
     }
 }

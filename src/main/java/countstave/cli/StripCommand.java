@@ -8,11 +8,9 @@ import countstave.files.SafeFile;
 import countstave.musicxml.OwnMarks;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.ParentCommand;
 
 /** {@code countstave strip}: takes countstave's annotations out again. */

@@ -147,19 +147,9 @@ public final class CountingSystem {
         return data.texts().limits();
     }
 
-    /** Language of its words ({@code en}), or an empty text for syllables of no language. */
-    public String language() {
-        return data.texts().language();
-    }
-
     /** How the units of asymmetric meters are named. */
     public Asymmetric asymmetric() {
         return data.asymmetric();
-    }
-
-    /** Tokens whose spoken form differs from what is printed: {@code 7} is said {@code sev}. */
-    public Map<String, String> spoken() {
-        return data.spoken();
     }
 
     /** The rows given word by word, in the order of the file. */
@@ -265,5 +255,4 @@ public final class CountingSystem {
     public String toString() {
         return name();
     }
-
 }

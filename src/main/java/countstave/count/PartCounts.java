@@ -1,6 +1,8 @@
 package countstave.count;
 
 import countstave.grid.PartPlan;
+import countstave.score.Part;
+import countstave.score.PartTimeline;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -13,6 +15,16 @@ import java.util.Set;
  * @param bars one entry for each bar of the plan
  */
 public record PartCounts(PartPlan plan, CountingSystem system, List<BarCounts> bars) {
+
+    /** The part in time. */
+    public PartTimeline timeline() {
+        return plan.timeline();
+    }
+
+    /** The part as written. */
+    public Part part() {
+        return plan.timeline().part();
+    }
 
     /** Every word that occurs, in order of its first appearance. */
     public Set<String> words() {

@@ -21,14 +21,14 @@ public final class ShownCounts {
 
     public static ShownCounts of(BarCounts bar, CountingSystem system, Unplayed unplayed) {
         ShownCounts result = new ShownCounts(bar);
-        boolean groups = system.asymmetric() == CountingSystem.Asymmetric.GROUPS && bar.plan().timeline().irregular();
+        boolean groups = system.asymmetric() == CountingSystem.Asymmetric.GROUPS && bar.timeline().irregular();
         int index = 0;
         for (int s = 0; s < bar.segments().size(); s++) {
             SegmentCounts segment = bar.segments().get(s);
             result.firstOfSegment[s] = index;
             for (Count count : segment.counts()) {
                 boolean show = count.played() || unplayed == Unplayed.ALL
-                        || unplayed == Unplayed.NEEDED && isNeeded(bar.plan().timeline(), segment, count.at(), groups);
+                        || unplayed == Unplayed.NEEDED && isNeeded(bar.timeline(), segment, count.at(), groups);
                 result.shown.set(index++, show);
             }
         }

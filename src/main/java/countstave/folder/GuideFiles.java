@@ -21,7 +21,7 @@ import java.util.Set;
  * @param formats kinds of sound file
  * @param tracks how many passages of a part get guide tracks, the hardest first
  * @param wavTracks how many of these as WAV too
- * @param repeats how many times a passage sounds at each tempo and stage
+ * @param repeats how many times a passage sounds at each tempo and stage; 0 for as often as a step asks
  */
 public record GuideFiles(GuideOptions options, Set<Format> formats, int tracks, int wavTracks, int repeats) {
 
@@ -40,12 +40,18 @@ public record GuideFiles(GuideOptions options, Set<Format> formats, int tracks, 
         for (Passage passage : plan.different().stream().limit(Math.min(top, tracks)).toList()) {
             String name = prefix + name(passage);
             boolean wav = formats.contains(Format.wav) && written < wavTracks;
-            PassageTracks both = PassageTracks.of(passage, repeats, options);
-            add(both.steps(), name + "steps", "tempo steps", passage, wav, progress, files);
-            add(both.stages(), name + "stages", "stages at " + both.slowest(), passage, wav, progress, files);
+            for (PassageTracks.Track track : PassageTracks.of(passage, repeats, options)) {
+                boolean asWav = wav && (track.kind() != PassageTracks.Kind.SEAM || isHardest(passage, track));
+                add(track.track(), name + track.name(), track.label(), passage, asWav, progress, files);
+            }
             written++;
         }
         return files;
+    }
+
+    /** Of the seams the hardest alone is worth its megabytes. */
+    private static boolean isHardest(Passage passage, PassageTracks.Track track) {
+        return track.name().matches("seam-" + passage.seams().get(0).name() + "(-.*)?");
     }
 
     private void add(GuideTrack track, String name, String label, Passage passage, boolean wav, Progress progress,

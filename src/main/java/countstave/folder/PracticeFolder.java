@@ -13,6 +13,7 @@ import countstave.files.SafeFolder;
 import countstave.json.PracticeJson;
 import countstave.musicxml.Annotator;
 import countstave.musicxml.ScoreFile;
+import countstave.practice.DayOptions;
 import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
 import countstave.practice.StageWords;
@@ -38,17 +39,22 @@ public final class PracticeFolder {
     private final CountedScore counted;
     private final List<PracticePlan> plans;
     private final int top;
+    private final DayOptions days;
 
     /** Text into a file, in UTF-8. */
     private interface TextContent {
         void to(Appendable out) throws IOException;
     }
 
-    /** @param top how many passages a part are written out */
-    public PracticeFolder(CountedScore counted, List<PracticePlan> plans, int top) {
+    /**
+     * @param top how many passages a part are written out
+     * @param days what is set for the plan of days
+     */
+    public PracticeFolder(CountedScore counted, List<PracticePlan> plans, int top, DayOptions days) {
         this.counted = counted;
         this.plans = plans;
         this.top = top;
+        this.days = days;
     }
 
     /**
@@ -78,17 +84,17 @@ public final class PracticeFolder {
         String title = counted.score().title();
         List<FolderFile> files = new ArrayList<>();
         files.add(file("practice.pdf", "the practice sheet, to print",
-                out -> SheetWriter.write(plans, counted.score(), top, page, out)));
+                out -> SheetWriter.write(plans, counted.score(), top, days, page, out)));
         files.add(file("practice.txt", "the plan as text", text(out -> {
             String separator = "";
             for (PracticePlan plan : plans) {
                 out.append(separator);
-                PracticeText.write(title, plan, top, true, out);
+                PracticeText.write(title, plan, top, days, true, out);
                 separator = "\n";
             }
         })));
         files.add(file("practice.json", "the plan as data",
-                text(out -> PracticeJson.write(title, counted.score().source(), plans, out))));
+                text(out -> PracticeJson.write(title, counted.score().source(), plans, top, days, out))));
         files.addAll(stages(counting));
         for (int part = 0; part < plans.size(); part++) {
             String prefix = plans.size() == 1 ? "" : "p" + (part + 1) + "-";

@@ -92,10 +92,6 @@ final class BarGraph {
         return cuts.get(index);
     }
 
-    List<Offset> cuts() {
-        return cuts;
-    }
-
     /** What counting on from the cut to the next in this state costs, or {@link #NONE}. */
     long fill(int cut, int state) {
         return fill[cut][state];

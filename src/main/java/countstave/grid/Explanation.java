@@ -48,11 +48,13 @@ public record Explanation(BarTimeline bar, long cost, Map<Term, Long> terms, lon
 
         List<Explanation> explain() {
             List<Explanation> all = new ArrayList<>();
-            int[] slot = {Search.START};
+            int slot = Search.START;
             Duration before = null;
             for (int b = 0; b < graph.size(); b++) {
-                int entered = slot[0];
-                List<Search.Step> chosen = search.path(b, entered, slot);
+                int entered = slot;
+                Search.Path path = search.path(b, entered);
+                List<Search.Step> chosen = path.steps();
+                slot = path.slotAtEnd();
                 BarTimeline timeline = part.bars().get(b);
                 Map<Term, Long> terms = new EnumMap<>(Term.class);
                 for (Map.Entry<Term, PlanGraph> term : byTerm.entrySet()) {

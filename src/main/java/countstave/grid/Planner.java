@@ -41,10 +41,11 @@ public final class Planner {
         Search search = new Search(graph);
         List<BarPlan> bars = new ArrayList<>(graph.size());
         Duration unitBefore = null;
-        int[] slot = {Search.START};
+        int slot = Search.START;
         for (int b = 0; b < graph.size(); b++) {
-            List<Segment> segments = Segments.of(part.bars().get(b), graph.bar(b), graph.units(),
-                    search.path(b, slot[0], slot), unitBefore);
+            Search.Path path = search.path(b, slot);
+            slot = path.slotAtEnd();
+            List<Segment> segments = Segments.of(part.bars().get(b), graph.bar(b), graph.units(), path.steps(), unitBefore);
             bars.add(new BarPlan(part.bars().get(b), segments));
             if (!segments.isEmpty()) {
                 unitBefore = segments.get(segments.size() - 1).unit();

@@ -85,7 +85,7 @@ final class RunnerUp {
         }
         path.add(other);
         int after = changes.after(before, other.state(), other.tuplet() >= 0, other.from());
-        path.addAll(search.path(b, other.to(), after, new int[1]));
+        path.addAll(search.path(b, other.to(), after).steps());
         return path;
     }
 }

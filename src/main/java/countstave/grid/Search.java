@@ -39,6 +39,14 @@ final class Search {
     record Step(int from, int to, int state, int tuplet) {
     }
 
+    /**
+     * Steps to the end of a bar.
+     *
+     * @param slotAtEnd in which slot they reach it
+     */
+    record Path(List<Step> steps, int slotAtEnd) {
+    }
+
     /** A bar and what follows it: the same graph with the same costs behind it has the same answer. */
     private static final class Question {
 
@@ -118,24 +126,23 @@ final class Search {
         return cost >= BarGraph.NONE ? BarGraph.NONE : cost + onward[b];
     }
 
-    /** The best steps through a bar that is entered in {@code slot}, or from the start; the slot at its end is told too. */
-    List<Step> path(int b, int slot, int[] slotAtEnd) {
-        return path(b, 0, slot, slotAtEnd);
+    /** The best way through a bar that is entered in {@code slot}, or from the start. */
+    Path path(int b, int slot) {
+        return path(b, 0, slot);
     }
 
     /** The same from a cut of the bar on. */
-    List<Step> path(int b, int from, int slot, int[] slotAtEnd) {
-        List<Step> path = new ArrayList<>();
+    Path path(int b, int from, int slot) {
+        List<Step> steps = new ArrayList<>();
         BarGraph bar = graph.bar(b);
         int now = slot;
         for (int cut = from; cut < bar.size(); ) {
             Step step = step(bar, cut, now == START ? startChoice(b) : answers[b].choices[cut][now]);
-            path.add(step);
+            steps.add(step);
             now = changes.after(now, step.state, step.tuplet >= 0, cut);
             cut = step.to;
         }
-        slotAtEnd[0] = now;
-        return path;
+        return new Path(steps, now);
     }
 
     /** The step that a choice stands for. */

@@ -53,8 +53,8 @@ public final class JsonWriter {
     public void part(PartCounts counts) throws IOException {
         out.raw(firstPart ? "\n" : ",\n");
         firstPart = false;
-        out.raw("  {\"id\":").text(counts.plan().timeline().part().id())
-                .raw(",\"name\":").text(counts.plan().timeline().part().name())
+        out.raw("  {\"id\":").text(counts.part().id())
+                .raw(",\"name\":").text(counts.part().name())
                 .raw(",\"system\":").text(counts.system().name()).raw(",\n   \"bars\":[");
         boolean first = true;
         for (BarCounts bar : counts.bars()) {
@@ -70,7 +70,7 @@ public final class JsonWriter {
     }
 
     private void bar(BarCounts counts) throws IOException {
-        BarTimeline bar = counts.plan().timeline();
+        BarTimeline bar = counts.timeline();
         out.raw("    {\"index\":").raw(Integer.toString(bar.bar().index()))
                 .raw(",\"number\":").text(bar.bar().number())
                 .raw(",\"meter\":").text(bar.bar().meter().toString())

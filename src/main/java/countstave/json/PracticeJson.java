@@ -2,6 +2,8 @@ package countstave.json;
 
 import countstave.grid.Segment;
 import countstave.practice.Breath;
+import countstave.practice.DayOptions;
+import countstave.practice.DayPlan;
 import countstave.practice.Figures;
 import countstave.practice.Passage;
 import countstave.practice.PracticePlan;
@@ -17,166 +19,159 @@ import countstave.time.Offset;
 import java.io.IOException;
 import java.util.List;
 
-/** Writes practice plans as JSON: the contract {@code countstave-practice/2} of {@code docs/practice.md}. */
+/** Writes practice plans as JSON: the contract {@code countstave-practice/3} of {@code docs/practice.md}. */
 public final class PracticeJson {
 
     /** Name and version of the contract. */
-    public static final String SCHEMA = "countstave-practice/2";
+    public static final String SCHEMA = "countstave-practice/3";
 
-    private final JsonText out;
+    /** Parts, passages, and what a passage is made of. */
+    private static final int LINES = 8;
+
+    private final JsonStream out;
+    private final WorkJson work;
 
     private PracticeJson(Appendable out) {
-        this.out = new JsonText(out);
+        this.out = new JsonStream(out, LINES);
+        this.work = new WorkJson(this.out);
     }
 
     /**
      * @param title title of the score
      * @param source name of its file
      * @param plans one for each part
+     * @param top how many passages of a part the days hold, the hardest first; all are written
+     * @param days what is set for the plan of days, or null for none
      * @param out where the text goes; not closed here
      */
-    public static void write(String title, String source, List<PracticePlan> plans, Appendable out)
+    public static void write(String title, String source, List<PracticePlan> plans, int top, DayOptions days, Appendable out)
             throws IOException {
-        new PracticeJson(out).document(title, source, plans);
+        new PracticeJson(out).document(title, source, plans, top, days);
     }
 
-    private void document(String title, String source, List<PracticePlan> plans) throws IOException {
-        out.raw("{\"schema\":").text(SCHEMA).raw(",\n \"score\":{\"title\":").text(title).raw(",\"source\":").text(source)
-                .raw("},\n \"parts\":[");
-        String separator = "\n";
+    private void document(String title, String source, List<PracticePlan> plans, int top, DayOptions days) throws IOException {
+        out.object().text("schema", SCHEMA);
+        out.object("score").text("title", title).text("source", source).endObject();
+        out.array("parts");
         for (PracticePlan plan : plans) {
-            out.raw(separator);
-            part(plan);
-            separator = ",\n";
+            part(plan, days == null ? null : DayPlan.of(plan, top, days));
         }
-        out.raw("]}\n").flush();
+        out.endArray().endObject().end();
     }
 
-    private void part(PracticePlan plan) throws IOException {
-        Part part = plan.counts().plan().timeline().part();
-        out.raw("  {\"id\":").text(part.id()).raw(",\"name\":").text(part.name())
-                .raw(",\"system\":").text(plan.counts().system().name())
-                .raw(",\"voiceLimit\":").number(plan.options().voiceLimit())
-                .raw(",\"breathSeconds\":").number(plan.options().breath())
-                .raw(",\"tempoAssumed\":").raw(Boolean.toString(plan.counts().plan().timeline().tempoAssumed()))
-                .raw(",\n   \"whole\":");
-        figures(plan.whole());
-        out.raw(",\n   \"passages\":[");
-        String separator = "\n";
+    private void part(PracticePlan plan, DayPlan days) throws IOException {
+        Part part = plan.counts().part();
+        out.object().text("id", part.id()).text("name", part.name())
+                .text("system", plan.counts().system().name())
+                .number("voiceLimit", plan.options().voiceLimit())
+                .number("breathSeconds", plan.options().breath())
+                .flag("tempoAssumed", plan.counts().timeline().tempoAssumed());
+        figures("whole", plan.whole());
+        work.order(plan);
+        if (days != null) {
+            work.days(days);
+        }
+        out.array("passages");
         for (Passage passage : plan.passages()) {
-            out.raw(separator);
-            passage(passage);
-            separator = ",\n";
+            passage(passage, plan.atSight().contains(passage));
         }
-        out.raw("]}");
+        out.endArray().endObject();
     }
 
-    private void passage(Passage passage) throws IOException {
+    private void passage(Passage passage, boolean atSight) throws IOException {
         Stretch stretch = passage.stretch();
-        Bar first = stretch.timeline(0).bar();
-        Bar last = stretch.timeline(stretch.size() - 1).bar();
-        out.raw("    {\"rank\":").raw(Integer.toString(passage.rank()))
-                .raw(",\"sameAs\":").raw(Integer.toString(passage.sameAs()))
-                .raw(",\"first\":{\"index\":").raw(Integer.toString(first.index())).raw(",\"number\":").text(first.number())
-                .raw("},\"last\":{\"index\":").raw(Integer.toString(last.index())).raw(",\"number\":").text(last.number())
-                .raw("},\"tempo\":");
-        tempo(passage.written());
-        out.raw(",\n     \"figures\":");
-        figures(passage.figures());
-        out.raw(",\n     \"bars\":[");
+        out.object().number("rank", passage.rank()).number("sameAs", passage.sameAs()).flag("atSight", atSight);
+        out.object("first");
+        bar(stretch, 0);
+        out.endObject().object("last");
+        bar(stretch, stretch.size() - 1);
+        out.endObject();
+        Tempo tempo = passage.written();
+        out.object("tempo").text("unit", tempo.unit().toString()).number("perMinute", tempo.perMinute()).endObject();
+        figures("figures", passage.figures());
+        out.array("bars");
         for (int bar = 0; bar < stretch.size(); bar++) {
-            out.raw(bar == 0 ? "\n      {" : ",\n      {");
+            out.object();
             bar(stretch, bar);
-            out.raw(",\"figures\":");
-            figures(passage.bars().get(bar));
-            out.raw("}");
+            figures("figures", passage.bars().get(bar));
+            out.endObject();
         }
-        out.raw("],\n     \"ladder\":[");
-        String separator = "";
+        out.endArray();
+        work.seams(passage);
+        out.array("ladder");
         for (StepCount count : passage.counts()) {
             for (TempoLadder.Rung rung : count.steps()) {
-                out.raw(separator).raw("{\"perMinute\":").number(rung.tempo().perMinute())
-                        .raw(",\"clean\":").raw(Integer.toString(rung.clean()))
-                        .raw(",\"count\":").raw(Integer.toString(count.number()))
-                        .raw(",\"stage\":").text(count.sayableStage(rung).id()).raw("}");
-                separator = ",";
+                out.object().number("perMinute", rung.tempo().perMinute()).number("clean", rung.clean())
+                        .number("count", count.number()).text("stage", count.sayableStage(rung).id()).endObject();
             }
         }
-        out.raw("],\n     \"counts\":[");
-        separator = "\n";
-        for (StepCount count : passage.counts()) {
-            out.raw(separator);
-            count(count);
-            separator = ",\n";
+        out.endArray();
+        counts("counts", passage.counts());
+        if (!passage.asked().isEmpty()) {
+            counts("asked", passage.asked());
         }
-        out.raw("]}");
+        out.endObject();
+    }
+
+    private void counts(String name, List<StepCount> counts) throws IOException {
+        out.array(name);
+        for (StepCount count : counts) {
+            count(count);
+        }
+        out.endArray();
     }
 
     private void count(StepCount count) throws IOException {
         Stretch stretch = count.stretch();
-        out.raw("      {\"number\":").raw(Integer.toString(count.number()))
-                .raw(",\"from\":").number(count.from().perMinute()).raw(",\"to\":").number(count.to().perMinute())
-                .raw(",\"felt\":[");
-        String separator = "";
+        out.object().number("number", count.number())
+                .number("from", count.from().perMinute()).number("to", count.to().perMinute());
+        out.array("felt");
         for (int bar = 0; bar < stretch.size(); bar++) {
             for (Segment segment : stretch.bars().get(bar).plan().segments()) {
                 for (Offset at : segment.felt()) {
-                    out.raw(separator).raw("{\"index\":")
-                            .raw(Integer.toString(stretch.timeline(bar).bar().index()))
-                            .raw(",\"at\":").text(at.toString()).raw("}");
-                    separator = ",";
+                    out.object().number("index", stretch.timeline(bar).bar().index()).text("at", at.toString()).endObject();
                 }
             }
         }
-        out.raw("],\n       \"breaths\":[");
-        separator = "";
+        out.endArray().array("breaths");
         for (Breath.Mark mark : count.breaths()) {
-            out.raw(separator).raw("{");
+            out.object();
             bar(stretch, mark.bar());
-            out.raw(",\"at\":").text(mark.at().toString()).raw(",\"seconds\":").number(mark.since().toDouble())
-                    .raw(",\"reason\":").text(mark.reason().title()).raw("}");
-            separator = ",";
+            out.text("at", mark.at().toString()).number("seconds", mark.since().toDouble())
+                    .text("reason", mark.reason().title()).flag("beat", mark.beat()).endObject();
         }
-        out.raw("],\n       \"stages\":[");
-        separator = "\n";
-        for (Stage stage : Stage.values()) {
-            out.raw(separator).raw("        {\"id\":").text(stage.id()).raw(",\"counts\":[");
+        out.endArray().array("stages");
+        for (Stage stage : count.stages()) {
+            out.object().text("id", stage.id()).number("sayableTempo", count.sayable().get(stage));
             counts(stretch, stage);
-            out.raw("]}");
-            separator = ",\n";
+            out.endObject();
         }
-        out.raw("]}");
+        out.endArray().endObject();
     }
 
     private void counts(Stretch stretch, Stage stage) throws IOException {
-        String separator = "";
+        out.array("counts");
         for (Thinning.Thinned thinned : Thinning.of(stretch, stage)) {
-            out.raw(separator).raw("{\"index\":")
-                    .raw(Integer.toString(stretch.timeline(thinned.bar()).bar().index()))
-                    .raw(",\"at\":").text(thinned.count().at().toString()).raw(",\"say\":").text(thinned.count().say())
-                    .raw(",\"played\":").raw(Boolean.toString(thinned.count().played()))
-                    .raw(",\"said\":").raw(Boolean.toString(thinned.said())).raw("}");
-            separator = ",";
+            out.object().number("index", stretch.timeline(thinned.bar()).bar().index())
+                    .text("at", thinned.count().at().toString()).text("say", thinned.count().say())
+                    .flag("played", thinned.count().played()).flag("said", thinned.said()).endObject();
         }
+        out.endArray();
     }
 
     private void bar(Stretch stretch, int bar) throws IOException {
         Bar written = stretch.timeline(bar).bar();
-        out.raw("\"index\":").raw(Integer.toString(written.index())).raw(",\"number\":").text(written.number());
+        out.number("index", written.index()).text("number", written.number());
     }
 
-    private void tempo(Tempo tempo) throws IOException {
-        out.raw("{\"unit\":").text(tempo.unit().toString()).raw(",\"perMinute\":").number(tempo.perMinute()).raw("}");
-    }
-
-    private void figures(Figures figures) throws IOException {
-        out.raw("{\"changes\":").raw(Integer.toString(figures.changes()))
-                .raw(",\"changesPerBar\":").number(figures.changesPerBar())
-                .raw(",\"peak\":").number(figures.peak().toDouble())
-                .raw(",\"fastest\":").number(figures.fastest().toDouble())
-                .raw(",\"rarity\":").raw(Integer.toString(figures.rarity()))
-                .raw(",\"distance\":").number(figures.distance())
-                .raw(",\"difficulty\":").number(figures.difficulty())
-                .raw(",\"sayableTempo\":").raw(Integer.toString(figures.sayable())).raw("}");
+    private void figures(String name, Figures figures) throws IOException {
+        out.object(name).number("changes", figures.changes())
+                .number("changesPerBar", figures.changesPerBar())
+                .number("peak", figures.peak().toDouble())
+                .number("fastest", figures.fastest().toDouble())
+                .number("rarity", figures.rarity())
+                .number("distance", figures.distance())
+                .number("difficulty", figures.difficulty())
+                .number("sayableTempo", figures.sayable()).endObject();
     }
 }

@@ -71,10 +71,10 @@ public final class Annotator {
     }
 
     private void annotate(PartCounts part) {
-        String number = String.valueOf(part.plan().timeline().part().lastLyricNumber() + 1);
+        String number = String.valueOf(part.part().lastLyricNumber() + 1);
         ChangeWords changes = new ChangeWords(part.plan().options());
         for (BarCounts bar : part.bars()) {
-            BarTimeline timeline = bar.plan().timeline();
+            BarTimeline timeline = bar.timeline();
             for (ChangeMark mark : changes.next(bar.plan())) {
                 direction(timeline.bar(), timeline.writtenAt(mark.at()), "above", mark.text());
             }
@@ -86,7 +86,7 @@ public final class Annotator {
 
     /** What is shown of a bar, in order. */
     private List<Word> words(BarCounts bar, List<Count> shown) {
-        BarTimeline timeline = bar.plan().timeline();
+        BarTimeline timeline = bar.timeline();
         List<Word> words = new ArrayList<>();
         List<Offset> felt = feltDots ? felt(bar) : List.of();
         int next = 0;
@@ -105,7 +105,7 @@ public final class Annotator {
     }
 
     private void lyrics(BarCounts bar, List<Word> words, String number) {
-        BarTimeline timeline = bar.plan().timeline();
+        BarTimeline timeline = bar.timeline();
         TreeMap<Offset, Event> carriers = carriers(timeline.bar());
         if (!feltDots) {
             // what is said after a felt note must not look as if it were said on it

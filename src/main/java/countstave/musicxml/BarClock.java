@@ -22,7 +22,6 @@ final class BarClock {
     private final Set<Offset> exactSeen = new HashSet<>();
     private Offset exact;
     private Duration rounded;
-    private Offset reached;
     private Offset guessFrom;
     private Duration guessLength;
 
@@ -36,7 +35,6 @@ final class BarClock {
         exactSeen.clear();
         exact = Offset.ZERO;
         rounded = Duration.ZERO;
-        reached = Offset.ZERO;
         guessFrom = null;
         note();
     }
@@ -44,11 +42,6 @@ final class BarClock {
     /** The exact position now. */
     Offset now() {
         return exact;
-    }
-
-    /** The furthest exact position that was reached in this bar. */
-    Offset reached() {
-        return reached;
     }
 
     /**
@@ -140,8 +133,5 @@ final class BarClock {
             seen.put(rounded, exact);
         }
         exactSeen.add(exact);
-        if (exact.isAfter(reached)) {
-            reached = exact;
-        }
     }
 }

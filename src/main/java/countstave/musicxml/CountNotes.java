@@ -47,7 +47,7 @@ final class CountNotes {
             Offset at = segment.start().plus(segment.unit().times(done));
             int size = counts.counts().size() - done;
             if (!segment.isSpan()) {
-                Beat beat = bar.plan().timeline().beatAt(at);
+                Beat beat = bar.timeline().beatAt(at);
                 size = Math.min(size, Math.toIntExact(beat.end().minus(at).floorOver(segment.unit())));
             }
             group(counts.counts().subList(done, done + size), segment.unit());
@@ -58,7 +58,7 @@ final class CountNotes {
     private void group(List<Count> counts, Duration unit) {
         Written written = GridNote.of(unit);
         if (written == null) {
-            throw new ScoreException("bar " + bar.plan().timeline().bar().number()
+            throw new ScoreException("bar " + bar.bar().number()
                     + ": a grid of " + unit + " of a whole note has no note value; use --as lyrics");
         }
         int size = counts.size();

@@ -62,7 +62,7 @@ public final class CountPart {
     }
 
     private void add(PartCounts counts, String id, boolean several) {
-        Part part = counts.plan().timeline().part();
+        Part part = counts.part();
         String name = several ? "Count: " + part.name() : "Count";
         String listIndent = splice.indentOfElementEndingAt(places.partListEnd());
         splice.insert(places.partListEnd(), inner(listIndent) + "<score-part id=\"" + id + "\">" + OwnMarks.MARK
@@ -95,12 +95,12 @@ public final class CountPart {
     }
 
     private List<String> bars(PartCounts counts) {
-        Part part = counts.plan().timeline().part();
+        Part part = counts.part();
         Map<Integer, BarCounts> counted = new HashMap<>();
         Map<Integer, List<ChangeMark>> marks = new HashMap<>();
         ChangeWords words = new ChangeWords(counts.plan().options());
         for (BarCounts bar : counts.bars()) {
-            int index = bar.plan().timeline().bar().index();
+            int index = bar.bar().index();
             counted.put(index, bar);
             marks.put(index, words.next(bar.plan()));
         }
@@ -122,7 +122,7 @@ public final class CountPart {
     /** The fewest divisions of a quarter in which every unit and every bar is whole. */
     private static long divisions(PartCounts counts) {
         Duration common = Duration.QUARTER;
-        for (Bar bar : counts.plan().timeline().part().bars()) {
+        for (Bar bar : counts.part().bars()) {
             common = common.gcd(bar.length());
         }
         for (BarCounts bar : counts.bars()) {
@@ -132,7 +132,7 @@ public final class CountPart {
         }
         long divisions = Duration.QUARTER.over(common).numerator();
         if (divisions > MOST_DIVISIONS) {
-            throw new ScoreException("part " + counts.plan().timeline().part().name()
+            throw new ScoreException("part " + counts.part().name()
                     + ": its counts are too finely divided for a part of their own; use --as lyrics");
         }
         return divisions;

@@ -77,7 +77,7 @@ final class CountsAtTempo {
     }
 
     private PartCounts planned(Stretch passage, BigDecimal perMinute) {
-        PartTimeline whole = part.plan().timeline();
+        PartTimeline whole = part.timeline();
         return planning.apply(new PartTimeline(whole.part(),
                 around(passage).stream().map(bar -> at(bar, perMinute, passage.tempo().perMinute())).toList(),
                 whole.tempoAssumed(), whole.staves()));
@@ -89,7 +89,7 @@ final class CountsAtTempo {
         while (end < part.bars().size() && end - passage.last() <= AROUND && follows(end)) {
             end++;
         }
-        return part.bars().subList(firstAround(passage), end).stream().map(bar -> bar.plan().timeline()).toList();
+        return part.bars().subList(firstAround(passage), end).stream().map(bar -> bar.timeline()).toList();
     }
 
     /** Index of the first of these bars among the part's counted bars. */
@@ -106,7 +106,7 @@ final class CountsAtTempo {
     }
 
     private Bar bar(int index) {
-        return part.bars().get(index).plan().timeline().bar();
+        return part.bars().get(index).bar();
     }
 
     /** Every tempo times {@code to} over {@code from}, exact wherever that is a decimal fraction. */

@@ -16,14 +16,15 @@ final class DayPlanner {
 
     private static final int REST_EVERY = 7;
     private static final int NOTHING_NEW = 2;
-    /** Minutes for something new and for something known; at a pinch the least. */
+    /** Minutes for something new, less where time is short, and for something known. */
     private static final int NEW_SEAM = 4;
     private static final int NEW_PASSAGE = 6;
     private static final int OLD_SEAM = 2;
     private static final int OLD_PASSAGE = 4;
-    private static final int LEAST = 1;
     /** So much of a day may be new, in percent; the rest is for what came before. */
     private static final int MOST_NEW = 70;
+    /** So much of the last days is for the whole part, in percent. */
+    private static final int WHOLE_AT_END = 30;
 
     private final DayOptions options;
     /** Numbers of the days on which there is practice, and how many of them may bring something new. */
@@ -90,9 +91,9 @@ final class DayPlanner {
     /** As many of the passages as there is time for, the hardest first. */
     DayPlan plan(List<Passage> passages) {
         for (int kept = passages.size(); kept > 0; kept--) {
-            for (boolean pinched : new boolean[] {false, true}) {
-                List<Unit> units = units(passages.subList(0, kept), pinched);
-                int share = pinched && kept == 1 ? 100 : MOST_NEW;
+            for (int less = 0; less < NEW_SEAM; less++) {
+                List<Unit> units = units(passages.subList(0, kept), less);
+                int share = less == NEW_SEAM - 1 && kept == 1 ? 100 : MOST_NEW;
                 if (introduce(units, share)) {
                     return new DayPlan(options, days(units), List.copyOf(passages.subList(kept, passages.size())));
                 }
@@ -108,19 +109,23 @@ final class DayPlanner {
         return new DayPlan(options, days(whole), List.of());
     }
 
-    /** Everything in the order in which it is met. */
-    private static List<Unit> units(List<Passage> passages, boolean pinched) {
+    /**
+     * Everything in the order in which it is met.
+     *
+     * @param less minutes that a seam gets less than usual, where the days are short; a passage as many
+     */
+    private static List<Unit> units(List<Passage> passages, int less) {
         double[] sums = passages.stream().flatMap(p -> p.seams().stream()).mapToDouble(s -> s.figures().sum()).sorted().toArray();
         double middle = sums.length == 0 ? 0 : sums[sums.length / 2];
         List<Unit> units = new ArrayList<>();
         for (int i = 0; i < passages.size(); i++) {
             Passage passage = passages.get(i);
             for (Seam seam : passage.seams()) {
-                units.add(new Unit(seam, passage, seam.figures().sum() >= middle, pinched ? LEAST : NEW_SEAM));
+                units.add(new Unit(seam, passage, seam.figures().sum() >= middle, NEW_SEAM - less));
             }
-            units.add(new Unit(null, passage, 2 * i < passages.size(), pinched ? 2 * LEAST : NEW_PASSAGE));
+            units.add(new Unit(null, passage, 2 * i < passages.size(), NEW_PASSAGE - less));
         }
-        units.add(new Unit(null, null, true, pinched ? LEAST : NEW_PASSAGE));
+        units.add(new Unit(null, null, true, NEW_PASSAGE - less));
         return units;
     }
 
@@ -177,12 +182,13 @@ final class DayPlanner {
         }
         boolean ending = day >= freshDays;
         List<Unit> again = new ArrayList<>(units.stream().filter(unit -> unit.last >= 0 && !today.contains(unit)).toList());
-        again.sort(Comparator.comparing((Unit unit) -> !(ending && unit.isWhole())).thenComparing(unit -> !unit.isDue(day))
+        again.sort(Comparator.comparing((Unit unit) -> !(ending && unit.isWhole()))
+                .thenComparing(unit -> ending && unit.seam != null).thenComparing(unit -> !unit.isDue(day))
                 .thenComparing(unit -> !unit.hard).thenComparing(unit -> unit.last));
         for (Unit unit : again) {
-            boolean wanted = unit.isDue(day) || ending && unit.isWhole() || 2 * left > options.minutes();
-            if (wanted && left >= unit.again()) {
-                left -= unit.again();
+            boolean wanted = unit.isDue(day) || ending && unit.seam == null || 2 * left > options.minutes();
+            if (wanted && left >= minutes(unit, ending)) {
+                left -= minutes(unit, ending);
                 today.add(unit);
             }
         }
@@ -200,9 +206,15 @@ final class DayPlanner {
         return List.copyOf(items);
     }
 
+    /** Minutes of something known; on the last days a good part of them belongs to the whole. */
+    private int minutes(Unit unit, boolean ending) {
+        return ending && unit.isWhole() ? Math.max(unit.again(), options.minutes() * WHOLE_AT_END / 100) : unit.again();
+    }
+
     /** The minutes of each, in sum those of the day: what is left over goes to the new, of known things to the larger. */
     private int[] shares(List<Unit> today, int day) {
-        int[] minutes = today.stream().mapToInt(unit -> unit.first == day ? unit.fresh : unit.again()).toArray();
+        int[] minutes = today.stream().mapToInt(unit -> unit.first == day ? unit.fresh : minutes(unit, day >= freshDays))
+                .toArray();
         int left = options.minutes();
         for (int share : minutes) {
             left -= share;

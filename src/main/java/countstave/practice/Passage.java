@@ -16,10 +16,13 @@ import java.util.List;
  * @param bars the figures of each of its bars alone
  * @param counts how it is counted from the slowest tempo step to the written tempo, and on which steps: at each of them
  *     as in the plan of that tempo
+ * @param asked how it is counted at each tempo that was asked for, see {@link PracticeOptions#at}
  * @param seams where the count changes, the hardest first; none that is practised in a passage of lower rank
+ * @param seamMarks where seams stand in its bars, also those of other passages
  */
 public record Passage(int rank, int sameAs, Stretch stretch, Figures figures, List<Figures> bars,
-        List<StepCount> counts, List<Seam> seams) {
+        List<StepCount> counts, List<StepCount> asked, List<Seam> seams,
+        List<Seam.Mark> seamMarks) {
 
     /** Below this share of the voice limit a passage without a change is read at sight. A judgement. */
     private static final Exact AT_SIGHT = Exact.of(3, 5);
@@ -31,15 +34,15 @@ public record Passage(int rank, int sameAs, Stretch stretch, Figures figures, Li
         for (int bar = 0; bar < stretch.size(); bar++) {
             bars.add(Figures.of(stretch.bar(bar), options.voiceLimit()));
         }
-        return new Passage(0, 0, stretch, figures, bars, steps.of(stretch), List.of());
+        return new Passage(0, 0, stretch, figures, bars, steps.of(stretch), steps.asked(stretch), List.of(), List.of());
     }
 
     Passage ranked(int newRank, int newSameAs) {
-        return new Passage(newRank, newSameAs, stretch, figures, bars, counts, seams);
+        return new Passage(newRank, newSameAs, stretch, figures, bars, counts, asked, seams, seamMarks);
     }
 
-    Passage withSeams(List<Seam> found) {
-        return new Passage(rank, sameAs, stretch, figures, bars, counts, List.copyOf(found));
+    Passage withSeams(List<Seam> found, List<Seam.Mark> marks) {
+        return new Passage(rank, sameAs, stretch, figures, bars, counts, asked, List.copyOf(found), List.copyOf(marks));
     }
 
     /**

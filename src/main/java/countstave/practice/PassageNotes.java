@@ -3,6 +3,7 @@ package countstave.practice;
 import countstave.count.NoteNames;
 import countstave.score.Bar;
 import countstave.score.Tempo;
+import countstave.time.Duration;
 import countstave.time.Exact;
 import countstave.time.Offset;
 import java.math.BigDecimal;
@@ -33,8 +34,18 @@ public final class PassageNotes {
         List<String> lines = new ArrayList<>();
         notes.counts(lines);
         notes.takeovers(lines);
+        lines.addAll(besideSteps(passage, breath, names).stream().filter(line -> !lines.contains(line)).toList());
+        return lines;
+    }
+
+    /** The same for a page on which the tempo steps say at which of them less is said. */
+    public static List<String> besideSteps(Passage passage, BigDecimal breath, NoteNames names) {
+        PassageNotes notes = new PassageNotes(passage, names);
+        List<String> lines = new ArrayList<>();
+        notes.counts(lines);
         notes.spans(lines);
         passage.counts().forEach(count -> notes.breaths(count, breath, lines));
+        notes.silentBeats(lines);
         return lines;
     }
 
@@ -70,10 +81,8 @@ public final class PassageNotes {
                 Stage stage = count.sayableStage(rung);
                 if (stage != said) {
                     String from = names.tempo(rung.tempo()) + " on ";
-                    String number = "stage " + (stage.ordinal() + 1);
-                    line.append(line.isEmpty()
-                            ? "From " + from + "it is too fast to be said in full: " + number + " takes over"
-                            : "; from " + from + number);
+                    line.append(line.isEmpty() ? "From " + from + "it is too fast to be said in full: " + stage.title()
+                            : "; from " + from + stage.title());
                     said = stage;
                 }
             }
@@ -129,6 +138,26 @@ public final class PassageNotes {
             Tempo slowest = count.from();
             lines.add(String.format(Locale.ROOT, "At %s a breath has to last %.1f s (%s): a tuplet is not interrupted.",
                     names.tempo(slowest), longest.toDouble(), lower(bars(late))));
+        }
+    }
+
+    /** Up to which tempo there is time to give a beat to a breath, where a mark of the slowest count has it. */
+    private void silentBeats(List<String> lines) {
+        StepCount count = passage.counts().get(0);
+        Clock clock = Clock.of(count.stretch()).faster(passage.speed(count.steps().get(0)));
+        Exact most = null;
+        for (Breath.Mark mark : count.breaths()) {
+            if (mark.beat()) {
+                Duration beat = count.stretch().timeline(mark.bar()).beatAt(mark.at()).length();
+                Exact tempo = clock.lasting(beat, count.stretch().position(mark.bar(), mark.at()))
+                        .over(Breath.SLOW_BEAT).times(Exact.of(count.from().perMinute()));
+                most = most == null || tempo.isLessThan(most) ? tempo : most;
+            }
+        }
+        if (most != null) {
+            BigDecimal tempo = BigDecimal.valueOf((long) most.toDouble()).min(count.to().perMinute());
+            lines.add("Up to " + names.tempo(new Tempo(count.from().unit(), tempo))
+                    + " a breath may last the beat after its sign, whose words are then said silently.");
         }
     }
 

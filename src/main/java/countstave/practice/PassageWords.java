@@ -22,28 +22,26 @@ public final class PassageWords {
     public static List<String> of(Passage passage, NoteNames names) {
         List<String> lines = new ArrayList<>();
         passage.seams().stream().limit(TOLD).forEach(seam -> lines.add(SeamWords.of(seam, names)));
-        String speed = speed(passage, names);
-        if (!speed.isEmpty()) {
-            lines.add(speed);
-        }
+        lines.addAll(speed(passage, names));
         return lines;
     }
 
-    private static String speed(Passage passage, NoteNames names) {
+    /** How near the voice limit it comes; nothing where that is far. */
+    public static List<String> speed(Passage passage, NoteNames names) {
         Figures figures = passage.figures();
         double share = figures.peak().toDouble() / figures.voiceLimit().doubleValue();
         if (share < FAST) {
-            return "";
+            return List.of();
         }
-        return String.format(Locale.ROOT, "At %s its fastest second asks for %.1f words%s; your limit is %s.",
+        return List.of(String.format(Locale.ROOT, "At %s its fastest second asks for %.1f words%s; your limit is %s.",
                 names.tempo(passage.written()), figures.peak().toDouble(),
-                figures.isTooFastToSay() ? ", more than you can say" : "", figures.voiceLimit().stripTrailingZeros().toPlainString());
+                figures.isTooFastToSay() ? ", more than you can say" : "", figures.voiceLimit().stripTrailingZeros().toPlainString()));
     }
 
-    /** {@code all words can be said up to ♩ = 67}. */
+    /** {@code said up to ♩ = 67}: how fast all the words of a count can be said. */
     public static String sayable(Passage passage, StepCount count, NoteNames names) {
         int most = count.sayable().get(Stage.ALL);
-        return most == 0 ? "all its words cannot be said at any tempo" : most >= SpeechRate.TOP_TEMPO ? "can be said at any tempo"
-                : "can be said up to " + names.tempo(new Tempo(passage.written().unit(), BigDecimal.valueOf(most)));
+        return most == 0 ? "not said in full at any tempo" : most >= SpeechRate.TOP_TEMPO ? "said at any tempo"
+                : "said up to " + names.tempo(new Tempo(passage.written().unit(), BigDecimal.valueOf(most)));
     }
 }

@@ -44,7 +44,7 @@ public final class Passages {
         int start = -1;
         int lastPlayed = -1;
         for (int i = 0; i < part.bars().size(); i++) {
-            boolean played = !part.bars().get(i).plan().timeline().attacks().isEmpty();
+            boolean played = !part.bars().get(i).timeline().attacks().isEmpty();
             boolean cut = start >= 0 && (isCutBefore(part, i) || !played && i - lastPlayed >= 2);
             if (cut) {
                 regions.add(new int[] {start, lastPlayed});
@@ -75,7 +75,7 @@ public final class Passages {
     }
 
     private static Bar bar(PartCounts part, int index) {
-        return part.bars().get(index).plan().timeline().bar();
+        return part.bars().get(index).bar();
     }
 
     private static List<Stretch> cut(PartCounts part, int first, int last, BigDecimal voiceLimit) {

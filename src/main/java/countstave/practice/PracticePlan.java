@@ -28,7 +28,7 @@ public record PracticePlan(PartCounts counts, PracticeOptions options, Figures w
     }
 
     static PracticePlan of(PartCounts counts, PracticeOptions options, CountsAtTempo atTempo) {
-        String name = counts.plan().timeline().part().name();
+        String name = counts.part().name();
         if (counts.bars().isEmpty()) {
             throw new ScoreException("part " + name + ": no bars are selected; choose others with --bars");
         }
@@ -58,12 +58,15 @@ public record PracticePlan(PartCounts counts, PracticeOptions options, Figures w
 
     /** The passages that are worth practising one by one: not like one before them, and not read at sight. */
     public List<Passage> different() {
-        return passages.stream().filter(p -> p.sameAs() == 0 && !p.isAtSight()).toList();
+        return passages.stream().filter(p -> p.sameAs() == 0 && !isLeft(p)).toList();
     }
 
-    /** The passages that a player of the piece reads at sight, in the order of the score. */
+    /** The passages that a player of the piece reads at sight, in the order of the score; none where no other is left. */
     public List<Passage> atSight() {
-        return passages.stream().filter(Passage::isAtSight)
-                .sorted(Comparator.comparingInt(p -> p.stretch().first())).toList();
+        return passages.stream().filter(this::isLeft).sorted(Comparator.comparingInt(p -> p.stretch().first())).toList();
+    }
+
+    private boolean isLeft(Passage passage) {
+        return passage.isAtSight() && !passages.stream().allMatch(Passage::isAtSight);
     }
 }

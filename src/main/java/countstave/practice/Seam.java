@@ -31,6 +31,17 @@ public record Seam(String name, StepCount count, Stretch around, int bar, Offset
     public record Change(SpokenUnit before, SpokenUnit after, Proportion speed) {
     }
 
+    /**
+     * Where a seam stands in the music, its own place or one that is looped alike.
+     *
+     * @param bar index of the bar in the score
+     * @param at from its start
+     * @param count number of the count in which the change is made
+     * @param name of the seam, without the number of its passage in that passage itself
+     */
+    public record Mark(int bar, Offset at, int count, String name) {
+    }
+
     /** How large a piece is looped. */
     public enum Size {
         TWO_BEATS("two-beats", "the last beat of the old count and the first of the new"),
@@ -114,6 +125,10 @@ public record Seam(String name, StepCount count, Stretch around, int bar, Offset
 
     Seam alsoIn(List<String> bars) {
         return new Seam(name, count, around, bar, at, change, loops, figures, List.copyOf(bars));
+    }
+
+    Mark mark(String markName) {
+        return new Mark(around.timeline(bar).bar().index(), at, count.number(), markName);
     }
 
     /** The rarity of the new count alone. */

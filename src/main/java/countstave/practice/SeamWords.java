@@ -10,6 +10,8 @@ public final class SeamWords {
 
     /** From here on a division is called rare, see {@link Rarity}. */
     private static final int RARE = 3;
+    /** A ratio of larger terms says less than "faster". */
+    private static final long LARGEST_TERM = 8;
 
     private SeamWords() {
     }
@@ -36,6 +38,10 @@ public final class SeamWords {
         if (speed.equals(Proportion.ONE)) {
             return "at the same speed";
         }
-        return names.factor(speed).replace('\u2044', '/') + (speed.compareTo(Proportion.ONE) > 0 ? " faster" : ", slower");
+        boolean faster = speed.compareTo(Proportion.ONE) > 0;
+        if (speed.numerator() > LARGEST_TERM || speed.denominator() > LARGEST_TERM) {
+            return faster ? "faster" : "slower";
+        }
+        return names.factor(speed).replace('\u2044', '/') + (faster ? " faster" : ", slower");
     }
 }

@@ -9,7 +9,6 @@ import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
@@ -20,9 +19,11 @@ import java.util.TreeSet;
  */
 final class Seams {
 
-    /** For each smallest piece that was met, where else it is; in the order of the part's passages. */
-    private final Map<List<Object>, List<String>> known = new HashMap<>();
-    private final Map<Seam, List<Object>> pieces = new IdentityHashMap<>();
+    /** What is known of a smallest piece: what its seam is called, and where else it is. */
+    private record Known(String name, List<String> also) {
+    }
+
+    private final Map<List<Object>, Known> known = new HashMap<>();
 
     /**
      * The passages with their seams, the hardest of each first.
@@ -31,20 +32,12 @@ final class Seams {
      */
     static List<Passage> in(List<Passage> ranked) {
         Seams seams = new Seams();
-        List<List<Seam>> found = new ArrayList<>();
+        List<Passage> found = new ArrayList<>();
         for (Passage passage : ranked) {
-            found.add(passage.sameAs() > 0 ? List.of() : seams.of(passage));
+            found.add(passage.sameAs() > 0 ? passage : seams.of(passage));
         }
-        List<Passage> with = new ArrayList<>();
-        for (int i = 0; i < ranked.size(); i++) {
-            List<Seam> named = new ArrayList<>();
-            for (Seam seam : found.get(i)) {
-                named.add(seam.named(ranked.get(i).rank() + letter(named.size()))
-                        .alsoIn(seams.known.get(seams.pieces.get(seam))));
-            }
-            with.add(ranked.get(i).withSeams(named));
-        }
-        return with;
+        return found.stream().map(passage -> passage.withSeams(passage.seams().stream()
+                .map(seam -> seam.alsoIn(seams.known.get(piece(seam)).also())).toList(), passage.seamMarks())).toList();
     }
 
     /** a to z, then aa, ab … */
@@ -53,7 +46,7 @@ final class Seams {
         return index < 26 ? last : letter(index / 26 - 1) + last;
     }
 
-    private List<Seam> of(Passage passage) {
+    private Passage of(Passage passage) {
         List<Seam> all = new ArrayList<>();
         for (StepCount count : passage.counts()) {
             all.addAll(of(count));
@@ -61,19 +54,26 @@ final class Seams {
         // the sort is stable: equally hard ones keep the order of the score
         all.sort(Comparator.comparingDouble((Seam seam) -> seam.figures().sum()).reversed());
         List<Seam> fresh = new ArrayList<>();
+        List<Seam.Mark> marks = new ArrayList<>();
+        String rank = String.valueOf(passage.rank());
         for (Seam seam : all) {
             List<Object> piece = piece(seam);
-            List<String> elsewhere = known.get(piece);
-            if (elsewhere == null) {
-                known.put(piece, new ArrayList<>());
-                pieces.put(seam, piece);
-                fresh.add(seam);
-            } else if (!elsewhere.contains(seam.barNumber()) && fresh.stream()
-                    .noneMatch(s -> pieces.get(s).equals(piece) && s.barNumber().equals(seam.barNumber()))) {
-                elsewhere.add(seam.barNumber());
+            Known before = known.get(piece);
+            if (before == null) {
+                before = new Known(rank + letter(fresh.size()), new ArrayList<>());
+                known.put(piece, before);
+                fresh.add(seam.named(before.name()));
+            } else if (!before.also().contains(seam.barNumber()) && isElsewhere(seam, before, fresh)) {
+                before.also().add(seam.barNumber());
             }
+            boolean own = before.name().matches(rank + "[a-z]+");
+            marks.add(seam.mark(own ? before.name().substring(rank.length()) : before.name()));
         }
-        return fresh;
+        return passage.withSeams(fresh, marks.stream().distinct().toList());
+    }
+
+    private static boolean isElsewhere(Seam seam, Known before, List<Seam> fresh) {
+        return fresh.stream().noneMatch(s -> s.name().equals(before.name()) && s.barNumber().equals(seam.barNumber()));
     }
 
     /** Every change in a count, also the one with which its first bar begins. */
@@ -95,7 +95,8 @@ final class Seams {
                         Math.max(Rarity.of(around, before), Rarity.of(around, after)));
                 Seam.Change spoken = new Seam.Change(SpokenUnit.of(around.timeline(before.bar()), before.segment()),
                         SpokenUnit.of(bar, after.segment()), change.before().over(change.after()));
-                seams.add(new Seam("", count, around, after.bar(), at, spoken, loops(around, after.bar(), after.start()), figures, List.of()));
+                seams.add(new Seam("", count, around, after.bar(), at, spoken, loops(around, after.bar(), after.start()),
+                        figures, List.of()));
             }
         }
         return seams;

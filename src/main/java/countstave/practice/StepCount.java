@@ -50,11 +50,16 @@ public record StepCount(int number, List<TempoLadder.Rung> steps, Stretch stretc
      */
     public Stage sayableStage(TempoLadder.Rung step) {
         for (Stage stage : Stage.values()) {
-            if (step.tempo().perMinute().compareTo(BigDecimal.valueOf(sayable.get(stage))) <= 0) {
+            if (isSayable(step, stage)) {
                 return stage;
             }
         }
         return Stage.NONE;
+    }
+
+    /** Whether a stage can be said at a step within the voice limit. */
+    public boolean isSayable(TempoLadder.Rung step, Stage stage) {
+        return step.tempo().perMinute().compareTo(BigDecimal.valueOf(sayable.get(stage))) <= 0;
     }
 
     /** Whether a note is felt in it. */

@@ -42,6 +42,17 @@ final class StepCounts {
         return found;
     }
 
+    /** The count at each tempo that was asked for, each a single step. */
+    List<StepCount> asked(Stretch written) {
+        List<StepCount> asked = new ArrayList<>();
+        for (BigDecimal perMinute : options.at()) {
+            Tempo tempo = new Tempo(written.tempo().unit(), perMinute);
+            Stretch there = perMinute.compareTo(written.tempo().perMinute()) == 0 ? written : counts.of(written, perMinute);
+            asked.add(count(asked.size() + 1, List.of(new TempoLadder.Rung(tempo, TempoLadder.CLEAN)), there, written));
+        }
+        return List.copyOf(asked);
+    }
+
     private List<Object> content(Stretch written) {
         List<Object> content = new ArrayList<>(written.counting());
         content.add(Thinning.beginsNewFamily(written));

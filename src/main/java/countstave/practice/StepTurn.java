@@ -7,7 +7,7 @@ import java.util.List;
  * A tempo step and what changes with it, in words that are the same on every page.
  *
  * @param rung the step
- * @param words another count or another stage than on the step before: {@code count 2, stage 3}; mostly empty
+ * @param words another count or another stage than on the step before: {@code count 2, half}; mostly empty
  */
 public record StepTurn(TempoLadder.Rung rung, String words) {
 
@@ -24,7 +24,7 @@ public record StepTurn(TempoLadder.Rung rung, String words) {
                     words.add("count " + count.number());
                 }
                 if (stage != said) {
-                    words.add("stage " + (stage.ordinal() + 1));
+                    words.add(stage.label());
                 }
                 turns.add(new StepTurn(rung, String.join(", ", words)));
                 counted = count.number();

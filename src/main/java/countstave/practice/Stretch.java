@@ -47,7 +47,7 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
         Offset at = Offset.ZERO;
         for (BarCounts bar : bars) {
             starts.add(at);
-            at = at.plus(bar.plan().timeline().bar().length());
+            at = at.plus(bar.bar().length());
         }
         starts.add(at);
         return new Stretch(first, bars, List.copyOf(starts), unitBefore(part, first), part.system());
@@ -58,8 +58,8 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
             return null;
         }
         BarCounts before = part.bars().get(first - 1);
-        boolean follows = before.plan().timeline().bar().index() + 1
-                == part.bars().get(first).plan().timeline().bar().index();
+        boolean follows = before.bar().index() + 1
+                == part.bars().get(first).bar().index();
         return follows ? lastUnit(before) : null;
     }
 
@@ -82,7 +82,7 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
     }
 
     public BarTimeline timeline(int bar) {
-        return bars.get(bar).plan().timeline();
+        return bars.get(bar).timeline();
     }
 
     /** The stretch's position of {@code at} of its bar {@code bar}. */
@@ -191,7 +191,7 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
     }
 
     public boolean hasAttacks() {
-        return bars.stream().anyMatch(bar -> !bar.plan().timeline().attacks().isEmpty());
+        return bars.stream().anyMatch(bar -> !bar.timeline().attacks().isEmpty());
     }
 
     /** The printed numbers of its bars: {@code 9–16}, or {@code 9} for a single bar. */

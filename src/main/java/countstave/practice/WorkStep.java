@@ -60,7 +60,7 @@ public enum WorkStep {
         boolean hands = false;
         boolean feet = false;
         for (int i = 0; i < plan.counts().bars().size(); i++) {
-            List<Voice> voices = plan.counts().bars().get(i).plan().timeline().bar().voices();
+            List<Voice> voices = plan.counts().bars().get(i).bar().voices();
             for (int v = 0; v < voices.size(); v++) {
                 for (Event event : voices.get(v).events()) {
                     if (event.isAttack() && event.heads().stream().anyMatch(head -> head.pitch().unpitched())) {

@@ -27,16 +27,19 @@ record CountIn(Duration length, List<Offset> barStarts, List<Offset> beats) {
     /** Longest beat, in seconds, for which one bar is enough: 60 a minute. */
     private static final Exact ONE_BAR = Exact.of(1);
 
-    /** @param clock the speed at which the stretch is going to be played */
-    static CountIn of(Stretch stretch, Clock clock) {
-        BarTimeline first = stretch.timeline(0);
-        List<Offset> inBar = beatsOfFullBar(stretch);
+    /** @param clock the speed at which the leg is going to be played */
+    static CountIn of(Leg leg, Clock clock) {
+        Stretch stretch = leg.stretch();
+        BarTimeline first = stretch.timeline(leg.firstBar());
+        List<Offset> inBar = beatsOfFullBar(stretch, leg.firstBar());
         Duration barLength = first.bar().meter().isSenzaMisura() ? first.bar().length() : first.bar().meter().length();
-        Exact beatSeconds = clock.lasting(first.beats().get(0).length(), Offset.ZERO);
-        int bars = beatSeconds.isMoreThan(ONE_BAR) ? 2 : 1;
+        Duration inside = leg.from().minus(stretch.starts().get(leg.firstBar()));
+        Duration phase = first.bar().phase().plus(inside);
+        Exact beatSeconds = clock.lasting(first.beatAt(Offset.at(inside)).length(), Offset.ZERO);
+        // a piece of some beats is not worth two bars of waiting
+        int bars = beatSeconds.isMoreThan(ONE_BAR) && !leg.isPiece() ? 2 : 1;
         List<Offset> starts = new ArrayList<>();
         List<Offset> beats = new ArrayList<>();
-        Duration phase = first.bar().phase();
         int rounds = bars + (phase.isPositive() ? 1 : 0);
         Duration length = barLength.times(bars).plus(phase);
         for (int i = 0; i < rounds; i++) {
@@ -56,7 +59,11 @@ record CountIn(Duration length, List<Offset> barStarts, List<Offset> beats) {
      * The beats that are missing between the end of a stretch and its repeat when it begins with a pickup: none where
      * its last bar leaves room for the pickup, else as many as put the pickup on its own beat again.
      */
-    static CountIn beforeRepeat(Stretch stretch) {
+    static CountIn beforeRepeat(Leg leg) {
+        if (leg.isPiece()) {
+            return NONE;
+        }
+        Stretch stretch = leg.stretch();
         Bar first = stretch.timeline(0).bar();
         if (!first.phase().isPositive() || first.meter().isSenzaMisura()) {
             return NONE;
@@ -76,7 +83,7 @@ record CountIn(Duration length, List<Offset> barStarts, List<Offset> beats) {
             if (bar.isWithin(from, to)) {
                 starts.add(Offset.at(bar.minus(from)));
             }
-            for (Offset beat : beatsOfFullBar(stretch)) {
+            for (Offset beat : beatsOfFullBar(stretch, 0)) {
                 Offset at = bar.plus(beat.sinceStart());
                 if (at.isWithin(from, to)) {
                     beats.add(Offset.at(at.minus(from)));
@@ -86,10 +93,10 @@ record CountIn(Duration length, List<Offset> barStarts, List<Offset> beats) {
         return new CountIn(to.minus(from), starts, beats);
     }
 
-    /** Beats of a whole bar in the meter that the stretch begins in: its first bar may be a pickup. */
-    private static List<Offset> beatsOfFullBar(Stretch stretch) {
-        Bar first = stretch.timeline(0).bar();
-        for (int bar = 0; bar < stretch.size(); bar++) {
+    /** Beats of a whole bar in the meter of a bar, which may itself be a pickup. */
+    private static List<Offset> beatsOfFullBar(Stretch stretch, int firstBar) {
+        Bar first = stretch.timeline(firstBar).bar();
+        for (int bar = firstBar; bar < stretch.size(); bar++) {
             BarTimeline timeline = stretch.timeline(bar);
             boolean full = timeline.bar().phase().isZero() && timeline.bar().meter().equals(first.meter())
                     && (first.meter().isSenzaMisura() || timeline.bar().length().equals(first.meter().length()));
@@ -98,7 +105,7 @@ record CountIn(Duration length, List<Offset> barStarts, List<Offset> beats) {
             }
         }
         List<Offset> beats = new ArrayList<>();
-        Duration beat = stretch.timeline(0).beats().get(0).length();
+        Duration beat = stretch.timeline(firstBar).beats().get(0).length();
         Offset end = first.meter().isSenzaMisura() ? first.end() : Offset.at(first.meter().length());
         for (Offset at = Offset.ZERO; at.isBefore(end); at = at.plus(beat)) {
             beats.add(at);

@@ -13,9 +13,11 @@ import java.util.Set;
  * @param thinned whether the grid layer sounds only the counts that are said at the leg's stage, or all
  * @param displacements early and late beats; an attack is moved by the first that fits it
  * @param peakDecibels highest level of the WAV file below full scale, −60 to −3
+ * @param click on which beats and in which bars it clicks
+ * @param endless whether a track says where it is to be looped
  */
 public record GuideOptions(Set<Layer> layers, boolean countIn, boolean thinned,
-        List<Displacement> displacements, double peakDecibels) {
+        List<Displacement> displacements, double peakDecibels, ClickRule click, boolean endless) {
 
     /** A quarter of full scale: our own choice, to leave room before it hurts in headphones. */
     public static final double DEFAULT_PEAK = -12;
@@ -36,7 +38,17 @@ public record GuideOptions(Set<Layer> layers, boolean countIn, boolean thinned,
         }
     }
 
+    /** A click on all beats of all bars, not to be looped. */
+    public GuideOptions(Set<Layer> layers, boolean countIn, boolean thinned, List<Displacement> displacements,
+            double peakDecibels) {
+        this(layers, countIn, thinned, displacements, peakDecibels, ClickRule.ALWAYS, false);
+    }
+
     public GuideOptions withLayers(Set<Layer> other) {
-        return new GuideOptions(other, countIn, thinned, displacements, peakDecibels);
+        return new GuideOptions(other, countIn, thinned, displacements, peakDecibels, click, endless);
+    }
+
+    public GuideOptions with(ClickRule rule, boolean looped) {
+        return new GuideOptions(layers, countIn, thinned, displacements, peakDecibels, rule, looped);
     }
 }

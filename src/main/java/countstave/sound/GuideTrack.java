@@ -1,8 +1,6 @@
 package countstave.sound;
 
 import countstave.practice.Clock;
-import countstave.practice.Stage;
-import countstave.practice.Stretch;
 import countstave.score.Meter;
 import countstave.score.ScoreException;
 import countstave.time.Duration;
@@ -10,11 +8,12 @@ import countstave.time.Exact;
 import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumMap;
-import java.util.IdentityHashMap;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * A guide track before it is a file: legs one after the other, each with its count-in and repeats, on one exact clock.
@@ -50,43 +49,65 @@ public final class GuideTrack {
     private final List<Offset> barlines = new ArrayList<>();
     private final Clock clock;
     private final Offset end;
+    private final boolean endless;
+    private Offset loopStart = Offset.ZERO;
 
     private GuideTrack(List<Leg> legs, GuideOptions options) {
         List<Clock.Pace> paces = new ArrayList<>();
-        Map<Stretch, Map<Stage, Pattern>> patterns = new IdentityHashMap<>();
         Offset at = Offset.ZERO;
         Meter meter = null;
         for (Leg leg : legs) {
-            Clock legClock = Clock.of(leg.stretch()).faster(leg.speed());
+            Clock legClock = leg.clock();
             paces.add(new Clock.Pace(at, legClock.anchors().get(0).perWhole()));
-            CountIn countIn = options.countIn() ? CountIn.of(leg.stretch(), legClock) : CountIn.NONE;
+            CountIn countIn = options.countIn() ? CountIn.of(leg, legClock) : CountIn.NONE;
             notes.add(new Note(at, leg.label(), null));
-            meter = signature(at, leg.stretch(), 0, meter);
+            meter = signature(at, leg.stretch().timeline(leg.firstBar()).bar().meter(), meter);
             addCountIn(countIn, at, options);
             at = at.plus(countIn.length());
-            Pattern pattern = patterns.computeIfAbsent(leg.stretch(), s -> new EnumMap<>(Stage.class))
-                    .computeIfAbsent(leg.stage(), stage -> Pattern.of(leg.stretch(), stage, options));
-            CountIn between = options.countIn() ? CountIn.beforeRepeat(leg.stretch()) : CountIn.NONE;
+            loopStart = at;
+            Map<Set<Integer>, Pattern> patterns = new HashMap<>();
+            patterns.put(Set.of(), Pattern.of(leg, options));
+            CountIn between = options.countIn() ? CountIn.beforeRepeat(leg) : CountIn.NONE;
             for (int i = 0; i < leg.repeats(); i++) {
                 if (i > 0 && between.length().isPositive()) {
                     paces.add(new Clock.Pace(at, legClock.anchors().get(0).perWhole()));
                     addCountIn(between, at, options);
                     at = at.plus(between.length());
                 }
-                placed.add(new Placed(at, pattern));
+                placed.add(new Placed(at, patterns.computeIfAbsent(silent(leg, i, options.click()),
+                        silent -> patterns.get(Set.of()).without(silent))));
                 for (Clock.Anchor anchor : legClock.anchors()) {
                     paces.add(new Clock.Pace(at.plus(anchor.at().sinceStart()), anchor.perWhole()));
                 }
-                for (int bar = 0; bar < leg.stretch().size(); bar++) {
-                    Offset start = at.plus(leg.stretch().starts().get(bar).sinceStart());
-                    barlines.add(start);
-                    meter = signature(start, leg.stretch(), bar, meter);
-                }
-                at = at.plus(leg.stretch().length());
+                meter = addBarlines(leg, at, meter);
+                at = at.plus(leg.length());
             }
         }
         this.clock = Clock.of(paces);
         this.end = at;
+        this.endless = options.endless() && legs.size() == 1;
+    }
+
+    /** Which bars of a leg are silent at its {@code repeat}th time; the rounds go on through the repeats. */
+    private static Set<Integer> silent(Leg leg, int repeat, ClickRule rule) {
+        Set<Integer> silent = new HashSet<>();
+        for (int bar = 0; bar < leg.bars(); bar++) {
+            if (rule.isSilent((long) repeat * leg.bars() + bar)) {
+                silent.add(bar);
+            }
+        }
+        return silent;
+    }
+
+    private Meter addBarlines(Leg leg, Offset at, Meter before) {
+        Meter meter = before;
+        for (int i = 0; i < leg.bars(); i++) {
+            int bar = leg.firstBar() + i;
+            Offset start = i == 0 ? at : at.plus(leg.stretch().starts().get(bar).minus(leg.from()));
+            barlines.add(start);
+            meter = signature(start, leg.meter(bar), meter);
+        }
+        return meter;
     }
 
     /**
@@ -98,12 +119,12 @@ public final class GuideTrack {
     public static GuideTrack of(List<Leg> legs, GuideOptions options) {
         Exact seconds = Exact.ZERO;
         for (Leg leg : legs) {
-            Clock legClock = Clock.of(leg.stretch()).faster(leg.speed());
-            Exact once = legClock.at(leg.stretch().end());
+            Clock legClock = leg.clock();
+            Exact once = legClock.at(Offset.at(leg.length()));
             Duration clicks = Duration.ZERO;
             if (options.countIn()) {
-                Duration between = CountIn.beforeRepeat(leg.stretch()).length();
-                clicks = CountIn.of(leg.stretch(), legClock).length().plus(between.times(leg.repeats() - 1));
+                Duration between = CountIn.beforeRepeat(leg).length();
+                clicks = CountIn.of(leg, legClock).length().plus(between.times(leg.repeats() - 1));
             }
             seconds = seconds.plus(once.times(leg.repeats())).plus(legClock.lasting(clicks, Offset.ZERO));
         }
@@ -120,8 +141,7 @@ public final class GuideTrack {
         return track;
     }
 
-    private Meter signature(Offset at, Stretch stretch, int bar, Meter before) {
-        Meter meter = stretch.timeline(bar).bar().meter();
+    private Meter signature(Offset at, Meter meter, Meter before) {
         if (!meter.equals(before)) {
             notes.add(new Note(at, meter.toString(), meter));
         }
@@ -134,9 +154,9 @@ public final class GuideTrack {
         Layer layer = options.layers().contains(Layer.BEAT) ? Layer.BEAT
                 : options.layers().stream().min(Comparator.naturalOrder()).orElseThrow();
         if (options.layers().contains(Layer.BAR) && layer != Layer.BAR) {
-            countIn.barStarts().forEach(start -> steps.add(new Pattern.Step(start, Exact.ZERO, Layer.BAR)));
+            countIn.barStarts().forEach(start -> steps.add(new Pattern.Step(start, Exact.ZERO, Layer.BAR, 0)));
         }
-        countIn.beats().forEach(beat -> steps.add(new Pattern.Step(beat, Exact.ZERO, layer)));
+        countIn.beats().forEach(beat -> steps.add(new Pattern.Step(beat, Exact.ZERO, layer, 0)));
         placed.add(new Placed(at, new Pattern(steps)));
         countIn.barStarts().forEach(start -> barlines.add(at.plus(start.sinceStart())));
     }
@@ -154,6 +174,16 @@ public final class GuideTrack {
     /** How long it lasts, in seconds. */
     public Exact seconds() {
         return clock.at(end);
+    }
+
+    /** Whether it is to be looped, from {@link #loopStart} to its end. */
+    public boolean isEndless() {
+        return endless;
+    }
+
+    /** Where the count-in of its last leg is over. */
+    public Offset loopStart() {
+        return loopStart;
     }
 
     /** What each leg is, and the time signatures. */

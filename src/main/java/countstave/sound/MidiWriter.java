@@ -22,6 +22,9 @@ import javax.sound.midi.Track;
  */
 public final class MidiWriter {
 
+    static final String LOOP_BEGINS = "loop begins";
+    static final String LOOP_ENDS = "loop ends";
+
     private static final int DRUM_CHANNEL = 9;
     private static final int TRACK_NAME = 0x03;
     private static final int MARKER = 0x06;
@@ -79,6 +82,11 @@ public final class MidiWriter {
             } else {
                 signature(track, tick, note.meter());
             }
+        }
+        if (guide.isEndless()) {
+            // the format has no sign for a loop: these are words for whoever sets one
+            text(track, MARKER, grid.tick(guide.loopStart()), LOOP_BEGINS);
+            text(track, MARKER, grid.tick(guide.end()), LOOP_ENDS);
         }
         for (MidiTempi.Event event : tempi.events()) {
             long micros = event.microsPerQuarter();

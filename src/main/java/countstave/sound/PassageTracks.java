@@ -2,56 +2,125 @@ package countstave.sound;
 
 import countstave.count.NoteNames;
 import countstave.practice.Passage;
+import countstave.practice.Seam;
 import countstave.practice.Stage;
 import countstave.practice.StepCount;
 import countstave.practice.TempoLadder;
+import countstave.score.Tempo;
+import countstave.time.Exact;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /**
- * The guide tracks of a passage: one climbs through the tempo steps, each with its count, one goes through the stages of
- * thinning at the slowest step.
- *
- * @param steps the tempo steps
- * @param stages the stages of thinning
- * @param slowest the tempo of the stages, in note symbols
+ * The guide tracks of a passage: every seam in its growing pieces, every tempo step as a loop of its own, and the stages
+ * of thinning at the slowest step or the tempi that were asked for. What the voice limit forbids is in none of them.
  */
-public record PassageTracks(GuideTrack steps, GuideTrack stages, String slowest) {
+public final class PassageTracks {
+
+    /** How often each piece of a seam sounds, where nothing else is asked. Common practice, no source. */
+    private static final int SEAM_REPEATS = 4;
+
+    private final Passage passage;
+    private final int repeats;
+    private final GuideOptions options;
+    private final List<Track> tracks = new ArrayList<>();
+
+    /** What a track is for. */
+    public enum Kind { SEAM, STEP, STAGES }
 
     /**
-     * @param repeats how many times the passage sounds at each tempo and stage, 1 to {@link Leg#MOST_REPEATS}
+     * A track.
+     *
+     * @param name what its files are called, letters, digits and hyphens
+     * @param label what it is, for the player
+     */
+    public record Track(Kind kind, String name, String label, GuideTrack track) {
+    }
+
+    private PassageTracks(Passage passage, int repeats, GuideOptions options) {
+        this.passage = passage;
+        this.repeats = repeats;
+        this.options = options;
+    }
+
+    /**
+     * @param repeats how many times everything sounds, 1 to {@link Leg#MOST_REPEATS}; 0 for the clean repeats that a step
+     *     asks for
      * @throws countstave.score.ScoreException if the number of repeats is out of range
      */
-    public static PassageTracks of(Passage passage, int repeats, GuideOptions options) {
-        return new PassageTracks(GuideTrack.of(steps(passage, repeats), options),
-                GuideTrack.of(stages(passage, repeats), options), tempo(slowest(passage)));
-    }
-
-    private static List<Leg> steps(Passage passage, int repeats) {
-        List<Leg> legs = new ArrayList<>();
-        for (StepCount count : passage.counts()) {
-            for (TempoLadder.Rung rung : count.steps()) {
-                String label = tempo(rung) + (passage.counts().size() > 1 ? ", count " + count.number() : "");
-                legs.add(new Leg(count.stretch(), passage.speed(rung), Stage.ALL, repeats, label));
-            }
+    public static List<Track> of(Passage passage, int repeats, GuideOptions options) {
+        PassageTracks tracks = new PassageTracks(passage, repeats, options);
+        passage.seams().forEach(tracks::seam);
+        passage.counts().forEach(tracks::steps);
+        if (passage.asked().isEmpty()) {
+            tracks.stages(passage.counts().get(0));
         }
-        return legs;
+        passage.asked().forEach(tracks::stages);
+        return List.copyOf(tracks.tracks);
     }
 
-    private static List<Leg> stages(Passage passage, int repeats) {
-        StepCount first = passage.counts().get(0);
+    /** The growing pieces one after the other, at the slowest step at which the change is made. */
+    private void seam(Seam seam) {
+        TempoLadder.Rung rung = seam.count().steps().get(0);
         List<Leg> legs = new ArrayList<>();
-        for (Stage stage : Stage.values()) {
-            legs.add(new Leg(first.stretch(), passage.speed(slowest(passage)), stage, repeats, stage.title()));
+        for (Seam.Loop loop : seam.loops()) {
+            legs.add(new Leg(seam.around(), loop.from(), loop.to(), speed(rung), seam.count().sayableStage(rung),
+                    repeats == 0 ? SEAM_REPEATS : repeats, loop.size().title()));
         }
-        return legs;
+        String label = "seam " + seam.name() + " at " + tempo(rung);
+        if (!options.endless()) {
+            add(Kind.SEAM, "seam-" + seam.name(), label, legs);
+            return;
+        }
+        for (int i = 0; i < legs.size(); i++) {
+            Seam.Size size = seam.loops().get(i).size();
+            add(Kind.SEAM, "seam-" + seam.name() + "-" + size.id(), label + ", " + size.title(), List.of(legs.get(i)));
+        }
     }
 
-    private static TempoLadder.Rung slowest(Passage passage) {
-        return passage.counts().get(0).steps().get(0);
+    private void steps(StepCount count) {
+        for (TempoLadder.Rung rung : count.steps()) {
+            Stage stage = count.sayableStage(rung);
+            String label = tempo(rung) + (passage.counts().size() > 1 ? ", count " + count.number() : "")
+                    + (stage == Stage.ALL ? "" : ", " + stage.title());
+            add(Kind.STEP, "step-" + number(rung), label, List.of(new Leg(count.stretch(), speed(rung), stage,
+                    repeats == 0 ? rung.clean() : repeats, label)));
+        }
+    }
+
+    private void stages(StepCount count) {
+        TempoLadder.Rung rung = count.steps().get(0);
+        List<Leg> legs = new ArrayList<>();
+        List<Stage> stages = count.stages().stream().filter(stage -> count.isSayable(rung, stage)).toList();
+        for (Stage stage : stages) {
+            legs.add(new Leg(count.stretch(), speed(rung), stage, repeats == 0 ? TempoLadder.CLEAN : repeats, stage.title()));
+        }
+        if (!options.endless()) {
+            add(Kind.STAGES, "stages-" + number(rung), "stages at " + tempo(rung), legs);
+            return;
+        }
+        for (int i = 0; i < legs.size(); i++) {
+            add(Kind.STAGES, "stages-" + number(rung) + "-" + stages.get(i).id(), tempo(rung) + ", " + stages.get(i).title(),
+                    List.of(legs.get(i)));
+        }
+    }
+
+    private void add(Kind kind, String name, String label, List<Leg> legs) {
+        tracks.add(new Track(kind, name, label, GuideTrack.of(legs, options)));
+    }
+
+    private Exact speed(TempoLadder.Rung rung) {
+        return passage.speed(rung);
+    }
+
+    /** {@code 31}, {@code 112-5}. */
+    private static String number(TempoLadder.Rung rung) {
+        return rung.tempo().perMinute().stripTrailingZeros().toPlainString().replace('.', '-').toLowerCase(Locale.ROOT);
     }
 
     private static String tempo(TempoLadder.Rung rung) {
-        return NoteNames.SYMBOLS.tempo(rung.tempo());
+        Tempo tempo = rung.tempo();
+        return NoteNames.SYMBOLS.tempo(tempo);
     }
 }

@@ -2,7 +2,6 @@ package countstave.sound;
 
 import countstave.practice.Clock;
 import countstave.time.Divisors;
-import countstave.time.Duration;
 import countstave.time.Exact;
 import countstave.time.Offset;
 import java.util.Comparator;
@@ -77,10 +76,5 @@ record TickGrid(int perQuarter, boolean exact) {
         }
         Exact since = second.minus(in.seconds()).over(in.perWhole());
         return Exact.of(in.at().sinceStart()).plus(since).times(4L * perQuarter).round();
-    }
-
-    /** The length of so many ticks. */
-    Duration length(long ticks) {
-        return Duration.of(ticks, 4L * perQuarter);
     }
 }

@@ -25,6 +25,8 @@ public final class WavWriter {
     public static final int RATE = 22_050;
     private static final int BLOCK = 4096;
     private static final int HEADER = 44;
+    /** The chunk that says where the sound is to be looped, for an endless track. */
+    private static final int LOOP_CHUNK = 8 + 36 + 24;
     /** Silence after the end, so that the last click is not cut off. */
     private static final Exact TAIL = Exact.of(1, 2);
     private static final long FULL_SCALE = 32_767;
@@ -50,7 +52,7 @@ public final class WavWriter {
 
     /** How many bytes the file of a track has. */
     public static long bytes(GuideTrack guide) {
-        return HEADER + 2 * frames(guide);
+        return HEADER + 2 * frames(guide) + (guide.isEndless() ? LOOP_CHUNK : 0);
     }
 
     private static long frames(GuideTrack guide) {
@@ -67,7 +69,7 @@ public final class WavWriter {
     public static void write(GuideTrack guide, double peakDecibels, OutputStream out, DoubleConsumer progress)
             throws IOException {
         long frames = frames(guide);
-        out.write(header(frames));
+        out.write(header(frames, guide.isEndless() ? LOOP_CHUNK : 0));
         WavWriter writer = new WavWriter(guide, peakDecibels);
         double[] mix = new double[BLOCK];
         ByteBuffer bytes = ByteBuffer.allocate(2 * BLOCK).order(ByteOrder.LITTLE_ENDIAN);
@@ -85,6 +87,26 @@ public final class WavWriter {
             out.write(bytes.array(), 0, 2 * size);
             progress.accept((double) (start + size) / frames);
         }
+        if (guide.isEndless()) {
+            out.write(loop(guide));
+        }
+    }
+
+    /**
+     * The chunk {@code smpl} of the RIFF format: one loop, forwards, without end, from the sample nearest to where the
+     * count-in is over to the last one before the track's end. Its layout is from memory.
+     */
+    private static byte[] loop(GuideTrack guide) {
+        long from = guide.clock().at(guide.loopStart()).times(RATE).round();
+        long to = guide.seconds().times(RATE).round() - 1;
+        ByteBuffer chunk = ByteBuffer.allocate(LOOP_CHUNK).order(ByteOrder.LITTLE_ENDIAN);
+        chunk.put("smpl".getBytes(StandardCharsets.US_ASCII)).putInt(LOOP_CHUNK - 8);
+        // no maker, no product, nanoseconds of a sample, middle C, no fraction, no time code (two), one loop, no data
+        chunk.putInt(0).putInt(0).putInt((int) (1_000_000_000L / RATE)).putInt(60).putInt(0).putInt(0).putInt(0);
+        chunk.putInt(1).putInt(0);
+        // its number, forwards, from, to, no fraction, without end
+        chunk.putInt(0).putInt(0).putInt((int) from).putInt((int) to).putInt(0).putInt(0);
+        return chunk.array();
     }
 
     private boolean isSilent(long start, int size) {
@@ -121,10 +143,10 @@ public final class WavWriter {
     }
 
     /** RIFF header of linear PCM. */
-    private static byte[] header(long frames) {
+    private static byte[] header(long frames, int after) {
         long data = 2 * frames;
         ByteBuffer header = ByteBuffer.allocate(HEADER).order(ByteOrder.LITTLE_ENDIAN);
-        header.put("RIFF".getBytes(StandardCharsets.US_ASCII)).putInt((int) (HEADER - 8 + data));
+        header.put("RIFF".getBytes(StandardCharsets.US_ASCII)).putInt((int) (HEADER - 8 + data + after));
         header.put("WAVEfmt ".getBytes(StandardCharsets.US_ASCII)).putInt(16);
         header.putShort((short) 1).putShort((short) 1).putInt(RATE).putInt(2 * RATE).putShort((short) 2);
         header.putShort((short) 16);

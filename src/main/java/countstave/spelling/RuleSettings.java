@@ -91,13 +91,6 @@ public final class RuleSettings {
                 : "; did you mean " + String.join(" or ", near) + "?";
     }
 
-    /** These settings with further rules switched off. */
-    public RuleSettings without(Collection<String> rules) {
-        Set<String> more = new HashSet<>(off);
-        more.addAll(rules);
-        return new RuleSettings(severities, more);
-    }
-
     /** The severity of a rule's findings; empty where the rule is off. */
     public Optional<Severity> severity(RuleInfo rule) {
         return off.contains(rule.id()) ? Optional.empty()

@@ -37,7 +37,7 @@ final class BarCells {
     BarCells(BarCounts bar, CountingSystem system, List<NoteRow> partRows, List<ChangeMark> marks, boolean tempoNew,
             TextOptions options) {
         this.bar = bar;
-        this.timeline = bar.plan().timeline();
+        this.timeline = bar.timeline();
         this.shown = ShownCounts.of(bar, system, options.unplayed());
         this.marks = marks;
         this.tempoNew = tempoNew;

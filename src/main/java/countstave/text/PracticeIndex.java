@@ -2,6 +2,7 @@ package countstave.text;
 
 import countstave.count.NoteNames;
 import countstave.practice.Cautions;
+import countstave.practice.DayWords;
 import countstave.practice.Passage;
 import countstave.practice.PracticePlan;
 import countstave.score.Tempo;
@@ -60,14 +61,17 @@ public final class PracticeIndex {
     }
 
     private void part(PracticePlan plan, int top, List<Entry> files) throws IOException {
-        line("<h2>" + escape(plan.counts().plan().timeline().part().name()) + "</h2>");
+        line("<h2>" + escape(plan.counts().part().name()) + "</h2>");
         line("<p>The hardest passage comes first; how hard is a rule of thumb from the figures in the plan. Voice limit "
                 + plan.options().voiceLimit().toPlainString() + " syllables a second.</p>");
-        line("<table><tr><th>Bars</th><th>Difficulty</th><th>From</th><th>To</th><th>Can be said up to</th>"
+        if (!plan.atSight().isEmpty()) {
+            line("<p>" + escape(DayWords.atSight(plan)) + "</p>");
+        }
+        line("<table><tr><th>Passage</th><th>Bars</th><th>Difficulty</th><th>From</th><th>To</th><th>Can be said up to</th>"
                 + "<th>Guide tracks</th></tr>");
         for (Passage passage : plan.different().stream().limit(top).toList()) {
             int last = passage.ladder().size() - 1;
-            line("<tr><td>" + escape(passage.stretch().numbers()) + alike(plan, passage) + "</td><td>"
+            line("<tr><td>" + passage.rank() + "</td><td>" + escape(passage.stretch().numbers()) + alike(plan, passage) + "</td><td>"
                     + String.format(Locale.ROOT, "%.1f", passage.figures().difficulty()) + "</td><td>"
                     + escape(NoteNames.SYMBOLS.tempo(passage.ladder().get(0).tempo())) + "</td><td>"
                     + escape(NoteNames.SYMBOLS.tempo(passage.ladder().get(last).tempo())) + "</td><td>"

@@ -5,23 +5,32 @@ import countstave.count.Count;
 import countstave.count.NoteNames;
 import countstave.practice.Breath;
 import countstave.practice.Cautions;
+import countstave.practice.DayOptions;
+import countstave.practice.DayPlan;
+import countstave.practice.DayWords;
 import countstave.practice.Figures;
 import countstave.practice.Passage;
 import countstave.practice.PassageNotes;
+import countstave.practice.PassageWords;
 import countstave.practice.PracticePlan;
+import countstave.practice.Seam;
+import countstave.practice.SeamWords;
 import countstave.practice.Stage;
 import countstave.practice.StepCount;
 import countstave.practice.StepTurn;
 import countstave.practice.Stretch;
 import countstave.practice.Thinning;
+import countstave.practice.WorkStep;
 import countstave.score.Tempo;
 import countstave.time.Offset;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * A practice plan as plain text: the passages in order of difficulty, each with its figures, tempo steps, and its counts
@@ -49,28 +58,40 @@ public final class PracticeText {
      *
      * @param title of the score
      * @param top how many passages are written out
+     * @param days what is set for the plan of days, or null for none
      * @param symbols whether ♩, · and the like may be used, or words and ASCII only
      */
-    public static void write(String title, PracticePlan plan, int top, boolean symbols, Appendable out) throws IOException {
-        new PracticeText(plan, symbols, out).write(title, top);
+    public static void write(String title, PracticePlan plan, int top, DayOptions days, boolean symbols, Appendable out)
+            throws IOException {
+        new PracticeText(plan, symbols, out).write(title, top, days);
     }
 
-    private void write(String title, int top) throws IOException {
-        line(SafeText.of(title) + " - " + SafeText.of(plan.counts().plan().timeline().part().name()));
+    private void write(String title, int top, DayOptions days) throws IOException {
+        line(SafeText.of(title) + " - " + SafeText.of(plan.counts().part().name()));
         line("Voice limit " + plan.options().voiceLimit().toPlainString()
                 + " syllables a second (yours: --voice-limit; how to find it: --my-limit). A breath at most every "
                 + plan.options().breath().toPlainString() + " s.");
-        if (plan.counts().plan().timeline().tempoAssumed()) {
+        if (plan.counts().timeline().tempoAssumed()) {
             line("The score gives no tempo: " + names.tempo(Tempo.ASSUMED) + " is assumed.");
         }
-        line("Whole part: " + figures(plan.whole(), Stretch.of(plan.counts()).tempo()));
-        line("Difficulty is a heuristic: changes a bar + 3 x fastest second / voice limit + rarity + distance / 2.");
+        line("Whole part: " + whole());
+        line("The hardest passage comes first; its difficulty is a heuristic, explained in docs/practice.md.");
         line("( ) said, not played   " + felt(symbols) + " felt   " + Breath.SIGN + " breathe before this count");
+        String atSight = DayWords.atSight(plan);
+        if (!atSight.isEmpty()) {
+            line(plain(atSight));
+        }
+        work();
+        if (days != null) {
+            days(DayPlan.of(plan, top, days));
+        }
         int written = 0;
-        for (Passage passage : plan.passages()) {
+        List<Passage> passages = plan.passages().stream().filter(p -> !plan.atSight().contains(p)).toList();
+        for (int i = 0; i < passages.size(); i++) {
+            Passage passage = passages.get(i);
             if (written == top) {
                 line("");
-                line("... and " + (plan.passages().size() - passage.rank() + 1) + " easier passages; --top shows more.");
+                line("... and " + (passages.size() - i) + " easier passages; --top shows more.");
                 break;
             }
             passage(passage);
@@ -91,10 +112,16 @@ public final class PracticeText {
             line("   Counted and played like passage " + passage.sameAs() + ".");
             return;
         }
-        line("   " + figures(passage.figures(), passage.written()));
+        for (String sentence : PassageWords.speed(passage, names)) {
+            line("   " + safe(sentence));
+        }
         line("   Tempo steps (clean repeats): " + ladder(passage));
         for (String note : PassageNotes.of(passage, plan.options().breath(), names)) {
             line("   " + SafeText.of(note));
+        }
+        for (Seam seam : passage.seams()) {
+            line("   Seam " + seam.name() + ", " + seam.loops().size() + " loops at " + names.tempo(seam.count().from()) + ": "
+                    + safe(SeamWords.of(seam, names)) + also(seam));
         }
         int width = 0;
         for (int bar = 0; bar < stretch.size(); bar++) {
@@ -105,11 +132,45 @@ public final class PracticeText {
         }
     }
 
+    private String also(Seam seam) {
+        return seam.also().isEmpty() ? "" : SafeText.of(" Also in bar" + (seam.also().size() == 1 ? " " : "s ")
+                + String.join(", ", seam.also()) + ".");
+    }
+
+    /** How to work on a passage. */
+    private void work() throws IOException {
+        line("");
+        line("Order of work on a passage: first its seams, each looped: "
+                + Arrays.stream(Seam.Size.values()).map(Seam.Size::title).collect(Collectors.joining("; then ")) + ". Then:");
+        List<WorkStep> steps = WorkStep.of(plan);
+        for (int i = 0; i < steps.size(); i++) {
+            line("   " + (i + 1) + ". " + steps.get(i).line());
+        }
+    }
+
+    private void days(DayPlan days) throws IOException {
+        line("");
+        line(days.options().days() + " days");
+        for (String rule : DayWords.rules(days)) {
+            line("   " + plain(rule));
+        }
+        for (DayPlan.Day day : days.days()) {
+            List<String> groups = new ArrayList<>();
+            for (DayPlan.Kind kind : DayPlan.Kind.values()) {
+                List<String> items = day.items().stream().filter(i -> i.kind() == kind).map(DayPlan.Item::name).toList();
+                if (!items.isEmpty()) {
+                    groups.add((DayWords.group(day, kind) + ": " + String.join(" ", items)).replaceAll(": $", ""));
+                }
+            }
+            line("   " + DayWords.day(day) + ": " + (day.isRest() ? DayWords.REST : String.join("; ", groups)));
+        }
+    }
+
     /** The stages of a count; of a further one only those at which something else is said. */
     private void count(Passage passage, StepCount count, int width) throws IOException {
         int index = count.number() - 1;
         if (passage.counts().size() > 1) {
-            line("   " + count.title(names) + ":");
+            line("   " + count.title(names) + " (" + PassageWords.sayable(passage, count, names) + "):");
         }
         boolean left = false;
         for (Stage stage : Stage.values()) {
@@ -117,7 +178,10 @@ public final class PracticeText {
                 left = true;
                 continue;
             }
-            line("   " + (stage.ordinal() + 1) + ") " + stage.title());
+            if (!count.stages().contains(stage)) {
+                continue;
+            }
+            line("   " + stage.label() + ": " + stage.title());
             List<String> bars = stage == Stage.NONE ? List.of() : bars(count, stage, symbols);
             for (int bar = 0; bar < bars.size(); bar++) {
                 String number = SafeText.of(count.stretch().timeline(bar).bar().number());
@@ -129,15 +193,24 @@ public final class PracticeText {
         }
     }
 
-    private String figures(Figures figures, Tempo tempo) {
-        String sayable = figures.sayable() == 0 ? "too many counts to be said at any tempo"
-                : "can be said up to "
+    private String whole() {
+        Figures figures = plan.whole();
+        Tempo tempo = Stretch.of(plan.counts()).tempo();
+        return figures.changes() + (figures.changes() == 1 ? " change" : " changes") + " in " + figures.bars()
+                + (figures.bars() == 1 ? " bar" : " bars") + "; its fastest second asks for "
+                + places(figures.peak().toDouble(), 1) + " words; " + (figures.sayable() == 0
+                ? "too many to be said at any tempo" : "all of it can be said up to "
                         + names.tempo(new Tempo(tempo.unit(), BigDecimal.valueOf(figures.sayable())))
-                        + (figures.isTooFastToSay() ? ", less than written" : "");
-        return "changes a bar " + places(figures.changesPerBar(), 1) + ", fastest second "
-                + places(figures.peak().toDouble(), 1) + " syllables, fastest count "
-                + places(figures.fastest().toDouble(), 1) + " /s, rarity " + figures.rarity() + " of 4, distance "
-                + places(figures.distance(), 1) + "; " + sayable;
+                        + (figures.isTooFastToSay() ? ", less than written" : "")) + ".";
+    }
+
+    private String safe(String words) {
+        return SafeText.of(words);
+    }
+
+    /** Without signs that a plain terminal does not have. */
+    private String plain(String words) {
+        return SafeText.of(symbols ? words : words.replace('\u2013', '-'));
     }
 
     private String ladder(Passage passage) {
@@ -147,7 +220,8 @@ public final class PracticeText {
                     .append(turn.rung().tempo().perMinute().stripTrailingZeros().toPlainString())
                     .append(" (").append(turn.rung().clean()).append(")");
         }
-        return ladder.toString();
+        return passage.counts().size() > 1 ? ladder.toString()
+                : ladder + "; " + PassageWords.sayable(passage, passage.atWritten(), names);
     }
 
     private String numbers(Stretch stretch) {

@@ -29,12 +29,12 @@ public final class TextWriter {
 
     /** Prints one part with its heading. */
     public void part(PartCounts counts) throws IOException {
-        List<NoteRow> rows = NoteRow.of(counts.plan().timeline().bars());
+        List<NoteRow> rows = NoteRow.of(counts.timeline().bars());
         heading(counts, rows);
         ChangeWords words = new ChangeWords(counts.plan().options());
         Tempo tempo = null;
         for (BarCounts bar : counts.bars()) {
-            BarTimeline timeline = bar.plan().timeline();
+            BarTimeline timeline = bar.timeline();
             List<ChangeMark> marks = words.next(bar.plan());
             boolean tempoNew = tempo != null && !tempo.equals(timeline.tempo());
             line("");
@@ -49,11 +49,11 @@ public final class TextWriter {
     }
 
     private void heading(PartCounts counts, List<NoteRow> rows) throws IOException {
-        wrapped(SafeText.of(counts.plan().timeline().part().name()));
+        wrapped(SafeText.of(counts.part().name()));
         StringBuilder second = new StringBuilder("counted in ").append(SafeText.of(counts.system().title()));
         if (!counts.bars().isEmpty()) {
-            second.append(options.dot()).append(options.names().tempo(counts.bars().get(0).plan().timeline().tempo()));
-            if (counts.plan().timeline().tempoAssumed()) {
+            second.append(options.dot()).append(options.names().tempo(counts.bars().get(0).timeline().tempo()));
+            if (counts.timeline().tempoAssumed()) {
                 second.append(" (assumed: the score gives no tempo)");
             }
         }

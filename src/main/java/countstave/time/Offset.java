@@ -83,11 +83,6 @@ public final class Offset implements Comparable<Offset> {
         return denominator;
     }
 
-    /** For drawing and sounding only. */
-    public double toDouble() {
-        return (double) numerator / denominator;
-    }
-
     @Override
     public int compareTo(Offset other) {
         return Fractions.compare(numerator, denominator, other.numerator, other.denominator);

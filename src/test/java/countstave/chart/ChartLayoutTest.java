@@ -267,7 +267,7 @@ class ChartLayoutTest {
     void aSelectionOfBarsShowsItsTimeSignature() {
         Rhythms rhythms = Rhythms.score().times(8, FOUR_FOUR, 60, "4 4 4 4");
         PartCounts all = rhythms.counts();
-        PartPlan plan = new PartPlan(all.plan().timeline(), all.plan().bars().subList(4, 8), 0, all.plan().options());
+        PartPlan plan = new PartPlan(all.timeline(), all.plan().bars().subList(4, 8), 0, all.plan().options());
         PartCounts some = new PartCounts(plan, all.system(), all.bars().subList(4, 8));
         Chart chart = ChartWriter.layout(List.of(some), rhythms.build(), ChartOptions.standard());
         assertTrue(chart.pages().get(0).shapes().stream().anyMatch(s -> s.role() == Role.METER));

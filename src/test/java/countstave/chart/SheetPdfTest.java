@@ -2,8 +2,7 @@ package countstave.chart;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertNotNull;
-import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.CountedScore;
@@ -13,23 +12,31 @@ import countstave.chart.shape.Line;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
+import countstave.count.Count;
 import countstave.practice.Cautions;
+import countstave.practice.DayOptions;
+import countstave.practice.DayPlan;
+import countstave.practice.DayWords;
 import countstave.practice.Passage;
 import countstave.practice.Plans;
 import countstave.practice.PracticePlan;
+import countstave.practice.Seam;
 import countstave.practice.Stage;
 import countstave.practice.StepCount;
-import countstave.practice.TempoLadder;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -37,34 +44,37 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** The practice sheet, read back with PDFBox and held against the plan. */
+/** The practice sheet, as laid out and as read back with PDFBox, held against the plan. */
 class SheetPdfTest {
 
-    private static final ChartOptions OPTIONS = ChartOptions.standard();
+    private static final ChartOptions OPTIONS = ChartOptions.standard().withSizes(15, ChartOptions.SHEET_STAFF_MM);
     private static final double POINTS = OPTIONS.spaceMm() * 72 / 25.4;
-    private static final int TOP = 6;
+    private static final int TOP = 10;
+    private static final Pattern HEADING = Pattern.compile("([0-9]+)\\. +Bars? ([^, ]+).*");
 
-    /** The sheets with the usual options, each drawn and read back once. */
-    private static final Map<String, Drawn> DRAWN = new ConcurrentHashMap<>();
+    /** The sheets with the usual options, each planned, laid out, drawn and read back once. */
+    private static final Map<String, Sheet> SHEETS = new ConcurrentHashMap<>();
 
-    private record Drawn(CountedScore counted, byte[] pdf, List<Run> runs) {
+    private record Sheet(CountedScore counted, List<PracticePlan> plans, Chart chart, byte[] pdf, List<Run> runs) {
     }
 
-    private static Drawn drawn(String score) {
-        return DRAWN.computeIfAbsent(score, name -> {
+    private static Sheet sheet(String score) {
+        return SHEETS.computeIfAbsent(score, name -> {
             try {
                 CountedScore counted = Plans.counted(name);
-                byte[] pdf = pdf(counted);
-                return new Drawn(counted, pdf, List.copyOf(SheetReader.read(pdf)));
+                List<PracticePlan> plans = Plans.of(counted);
+                byte[] pdf = pdf(counted, plans);
+                return new Sheet(counted, plans, SheetWriter.layout(plans, counted.score(), TOP, DayOptions.DEFAULT, OPTIONS), pdf,
+                        List.copyOf(SheetReader.read(pdf)));
             } catch (IOException e) {
                 throw new UncheckedIOException(e);
             }
         });
     }
 
-    private static byte[] pdf(CountedScore counted) throws IOException {
+    private static byte[] pdf(CountedScore counted, List<PracticePlan> plans) throws IOException {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        SheetWriter.write(Plans.of(counted), counted.score(), TOP, OPTIONS, out);
+        SheetWriter.write(plans, counted.score(), TOP, DayOptions.DEFAULT, OPTIONS, out);
         return out.toByteArray();
     }
 
@@ -72,179 +82,230 @@ class SheetPdfTest {
         return plan.different().stream().limit(TOP).toList();
     }
 
-    /** What stands between the headings of the stages: a list of drawn texts for each stage of each count of each passage. */
-    private static Map<String, List<Run>> byStage(List<Run> runs) {
-        Map<String, List<Run>> stages = new LinkedHashMap<>();
-        String heading = "";
-        String key = "";
-        int part = 0;
-        String count = "1";
-        for (Run run : runs) {
-            String number = run.text().split("\\.", -1)[0];
-            if (Math.abs(run.size() - 2.6 * POINTS) < 0.05 && run.bold() && number.matches("[0-9]+")) {
-                part += number.equals("1") ? 1 : 0;
-                heading = part + "/" + number;
-                key = heading;
-                count = "1";
-            } else if (run.bold() && run.text().matches("Count [0-9]+, (up to|from) .*")) {
-                count = run.text().replaceAll("Count ([0-9]+),.*", "$1");
-                key = heading + "/" + count;
-            } else if (run.bold() && run.text().startsWith("Stage ")) {
-                key = heading + "/" + count + "/" + run.text().charAt("Stage ".length());
-            }
-            stages.computeIfAbsent(key, k -> new ArrayList<>()).add(run);
-        }
-        return stages;
+    /** A row of words below a line of music. */
+    private record Row(String label, List<Text> words) {
     }
 
-    /** Every stage of every passage: what is said, in order, bold where it is played, the breath signs where the plan has them. */
+    /** A passage as it is drawn: its lines of music with their rows, each line beginning with the row "all". */
+    private record Drawn(int part, int rank, String bars, int page, List<List<Row>> lines, List<Integer> pages) {
+    }
+
+    private static List<Drawn> drawn(Chart sheet) {
+        List<Drawn> passages = new ArrayList<>();
+        int part = 0;
+        List<Text> words = new ArrayList<>();
+        for (int page = 0; page < sheet.pages().size(); page++) {
+            for (Shape shape : sheet.pages().get(page).shapes()) {
+                if (!(shape instanceof Text text)) {
+                    continue;
+                }
+                Matcher heading = HEADING.matcher(text.string());
+                if (text.role() == Role.SHEET_HEADING && text.string().startsWith("Order of work")) {
+                    part++;
+                } else if (text.role() == Role.SHEET_HEADING && heading.matches()) {
+                    passages.add(new Drawn(part, Integer.parseInt(heading.group(1)), heading.group(2), page, new ArrayList<>(),
+                            new ArrayList<>()));
+                } else if (text.role() == Role.SYLLABLE_PLAYED || text.role() == Role.SYLLABLE_UNPLAYED) {
+                    words.add(text);
+                } else if (text.role() == Role.SHEET_TEXT && text.anchor() == Text.Anchor.END) {
+                    Drawn passage = passages.get(passages.size() - 1);
+                    if (text.string().equals("all")) {
+                        passage.lines().add(new ArrayList<>());
+                        passage.pages().add(page);
+                    }
+                    passage.lines().get(passage.lines().size() - 1).add(new Row(text.string(), List.copyOf(words)));
+                    words.clear();
+                }
+            }
+        }
+        return passages;
+    }
+
+    private static List<String> said(StepCount count, Stage stage) {
+        return Plans.said(count, stage).stream().map(w -> w.replace("^", "")).toList();
+    }
+
+    private static List<String> strings(List<Text> words) {
+        return words.stream().map(Text::string).toList();
+    }
+
+    /** Every stage of every passage: what is said, in order; a row that is left out is said as the one above it. */
     @ParameterizedTest
     @ValueSource(strings = {"dense", "polyrhythms", "groove", "song", "meters"})
-    void eachStageShowsWhatIsSaid(String score) throws IOException {
-        CountedScore counted = drawn(score).counted();
-        Map<String, List<Run>> stages = byStage(drawn(score).runs());
-        List<PracticePlan> plans = Plans.of(counted);
+    void eachStageShowsWhatIsSaid(String score) {
+        List<PracticePlan> plans = sheet(score).plans();
         int compared = 0;
-        for (int part = 0; part < plans.size(); part++) {
-            for (Passage passage : passages(plans.get(part))) {
-                for (StepCount count : passage.counts()) {
-                    compared += compare(count, part + 1 + "/" + passage.rank() + "/" + count.number() + "/", stages,
-                            count.number() == 1 ? null : passage.counts().get(count.number() - 2));
+        for (Drawn drawn : drawn(sheet(score).chart())) {
+            Passage passage = passages(plans.get(drawn.part() - 1)).stream().filter(p -> p.rank() == drawn.rank()).findFirst()
+                    .orElseThrow();
+            StepCount first = passage.counts().get(0);
+            for (Stage stage : Stage.values()) {
+                List<String> shown = new ArrayList<>();
+                for (List<Row> line : drawn.lines()) {
+                    Row row = line.get(0);
+                    for (Row other : line) {
+                        boolean upTo = Stream.of(Stage.values()).anyMatch(s -> s.compareTo(stage) <= 0
+                                && s.label().equals(other.label()));
+                        row = upTo ? other : row;
+                    }
+                    shown.addAll(strings(row.words()));
                 }
+                if (stage != Stage.NONE) {
+                    assertEquals(said(first, stage), shown, score + " " + drawn.bars() + " " + stage);
+                    compared += shown.size();
+                }
+            }
+            for (StepCount count : passage.counts().subList(1, passage.counts().size())) {
+                later(count, passage.counts().get(count.number() - 2), drawn);
             }
         }
         assertTrue(compared > 100, "only " + compared);
     }
 
-    /** @param before the count before it: stages at which the same is said are not drawn again */
-    private static int compare(StepCount count, String prefix, Map<String, List<Run>> stages, StepCount before) {
-        int compared = 0;
-        for (Stage stage : Stage.values()) {
-            String key = prefix + (stage.ordinal() + 1);
-            List<Run> drawn = stages.get(key);
-            if (before != null && count.saysTheSame(before, stage)) {
-                assertNull(drawn, key);
-                continue;
-            }
-            assertNotNull(drawn, key + " is missing");
-            assertEquals(Plans.said(count, stage).stream().filter(s -> !s.startsWith("^")).sorted().toList(),
-                    syllables(drawn, false), key);
-            assertEquals(Plans.said(count, stage).stream().filter(s -> s.startsWith("^")).map(s -> s.substring(1)).sorted()
-                    .toList(), syllables(drawn, true), key);
-            compared += drawn.size();
-        }
-        return compared;
-    }
-
-    /**
-     * The words of a stage, sorted, either those with a breath sign just before their tick or those without. They are
-     * told by their size and by their own beginning; a sign belongs to the word whose middle is nearest to its right.
-     */
-    private static List<String> syllables(List<Run> drawn, boolean breathing) {
-        List<Run> words = drawn.stream().filter(SheetPdfTest::isSyllable).toList();
-        List<Run> signs = drawn.stream().filter(r -> r.text().equals("^")).toList();
-        List<Run> breathed = new ArrayList<>();
-        for (Run sign : signs) {
-            breathed.add(words.stream().filter(w -> w.page() == sign.page() && w.y() > sign.y() && w.y() < sign.y() + 3 * POINTS)
-                    .min(Comparator.comparingDouble(w -> Math.abs((w.x() + w.right()) / 2 - sign.right())))
-                    .orElseThrow(() -> new AssertionError("a sign without a word: " + sign)));
-        }
-        assertEquals(signs.size(), breathed.stream().distinct().count());
-        return words.stream().filter(w -> breathed.contains(w) == breathing).map(Run::text).sorted().toList();
-    }
-
-    private static boolean isSyllable(Run run) {
-        return Math.abs(run.size() - 2.0 * POINTS) < 0.02 && !run.text().matches("[()·]");
-    }
-
-    /** In reading order the words of the first stage are the plan's counts; bold are those that are played. */
-    @Test
-    void countsStandInPlayingOrder() throws IOException {
-        CountedScore counted = drawn("dense").counted();
-        Map<String, List<Run>> stages = byStage(drawn("dense").runs());
-        for (Passage passage : passages(Plans.of(counted).get(0))) {
-            List<Run> words = stages.get("1/" + passage.rank() + "/1/1").stream().filter(SheetPdfTest::isSyllable).toList();
-            List<countstave.count.Count> counts = passage.counts().get(0).stretch().bars().stream()
-                    .flatMap(b -> b.segments().stream())
-                    .flatMap(s -> s.counts().stream()).toList();
-            assertEquals(counts.stream().map(c -> c.say() + c.played()).toList(),
-                    words.stream().map(w -> w.text() + w.bold()).toList());
-        }
-    }
-
-    @ParameterizedTest
-    @ValueSource(strings = {"dense", "song"})
-    void passagesStandInOrderOfDifficulty(String score) throws IOException {
-        CountedScore counted = drawn(score).counted();
-        List<String> headings = drawn(score).runs().stream()
-                .filter(r -> Math.abs(r.size() - 2.6 * POINTS) < 0.05).map(r -> r.text().replaceAll("\\s+", " ")
-                        .replaceAll(", and.*", "")).filter(t -> t.matches("[0-9]+\\. Bars? .*")).toList();
-        List<String> planned = new ArrayList<>();
-        for (PracticePlan plan : Plans.of(counted)) {
-            double before = Double.MAX_VALUE;
-            for (Passage passage : passages(plan)) {
-                assertTrue(passage.figures().difficulty() <= before);
-                before = passage.figures().difficulty();
-                planned.add(passage.rank() + ". " + (passage.stretch().size() == 1 ? "Bar " : "Bars ")
-                        + passage.stretch().numbers());
-            }
-        }
-        assertEquals(planned, headings);
-    }
-
-    /** Each tempo stands once, in order, followed on its row by a box for each clean repeat. */
-    @ParameterizedTest
-    @ValueSource(strings = {"dense", "meters"})
-    void everyTempoHasItsBoxes(String score) throws IOException {
-        CountedScore counted = drawn(score).counted();
-        List<PracticePlan> plans = Plans.of(counted);
-        Chart sheet = SheetWriter.layout(plans, counted.score(), TOP, OPTIONS);
-        List<Integer> drawn = new ArrayList<>();
-        List<String> tempi = new ArrayList<>();
-        int lines = 0;
-        for (Chart.Page page : sheet.pages()) {
-            for (Shape shape : page.shapes()) {
-                if (shape.role() == Role.TICK_BOX) {
-                    lines++;
-                } else if (shape instanceof Text text && shape.role() == Role.SHEET_TEXT && text.size() == 2.0
-                        && text.style() == Text.Style.BOLD) {
-                    finish(drawn, lines);
-                    lines = 0;
-                    String number = text.string().replaceAll(".*[=: ]", "");
-                    if (!number.isEmpty()) {
-                        tempi.add(number);
-                        drawn.add(0);
-                    }
+    /** The rows of a later count: what the plan of its tempo says, on the lines where it differs. */
+    private static void later(StepCount count, StepCount before, Drawn drawn) {
+        String from = count.from().perMinute().stripTrailingZeros().toPlainString() + "+";
+        int rows = 0;
+        for (List<Row> line : drawn.lines()) {
+            for (Row row : line) {
+                if (row.label().startsWith(from)) {
+                    Stage stage = Stream.of(Stage.values()).filter(s -> row.label().equals(from + " " + s.label())).findFirst()
+                            .orElse(Stage.ALL);
+                    assertTrue(Collections.indexOfSubList(said(count, stage), strings(row.words())) >= 0, row.toString());
+                    rows++;
                 }
             }
         }
-        finish(drawn, lines);
-        List<TempoLadder.Rung> rungs = plans.stream().flatMap(p -> passages(p).stream())
-                .flatMap(p -> p.ladder().stream()).toList();
-        assertEquals(rungs.stream().map(r -> r.tempo().perMinute().stripTrailingZeros().toPlainString()).toList(), tempi);
-        assertEquals(rungs.stream().map(TempoLadder.Rung::clean).toList(), drawn);
+        assertEquals(!said(count, Stage.ALL).equals(said(before, Stage.ALL)), rows > 0, drawn.bars() + " " + from);
     }
 
-    /** A box has four sides. */
-    private static void finish(List<Integer> boxes, int lines) {
-        assertEquals(0, lines % 4);
-        if (lines > 0) {
-            boxes.set(boxes.size() - 1, lines / 4);
+    /** Bold are the counts that are played; the breath signs stand where the plan has them. */
+    @ParameterizedTest
+    @ValueSource(strings = {"dense", "meters"})
+    void boldIsPlayedAndSignsAreBreaths(String score) {
+        List<PracticePlan> plans = sheet(score).plans();
+        Chart chart = sheet(score).chart();
+        for (Drawn drawn : drawn(chart)) {
+            Passage passage = passages(plans.get(drawn.part() - 1)).stream().filter(p -> p.rank() == drawn.rank()).findFirst()
+                    .orElseThrow();
+            List<Count> counts = passage.counts().get(0).stretch().bars().stream().flatMap(b -> b.segments().stream())
+                    .flatMap(s -> s.counts().stream()).toList();
+            List<Text> words = drawn.lines().stream().flatMap(line -> line.get(0).words().stream()).toList();
+            assertEquals(counts.stream().map(c -> c.say() + c.played()).toList(),
+                    words.stream().map(w -> w.string() + (w.style() == Text.Style.BOLD)).toList());
+        }
+        long signs = chart.pages().stream().flatMap(p -> p.shapes().stream()).filter(s -> s.role() == Role.BREATH).count();
+        assertEquals(plans.stream().flatMap(p -> passages(p).stream()).mapToInt(p -> p.counts().get(0).breaths().size()).sum(),
+                signs);
+    }
+
+    /** Each passage once, whole on one page where it fits one; each bar of it engraved once. */
+    @ParameterizedTest
+    @ValueSource(strings = {"dense", "polyrhythms", "groove", "song", "meters"})
+    void onePassageOnePage(String score) {
+        List<PracticePlan> plans = sheet(score).plans();
+        List<Drawn> drawn = drawn(sheet(score).chart());
+        List<String> headings = drawn.stream().map(d -> d.part() + " " + d.rank() + " " + d.bars()).sorted().toList();
+        List<String> planned = new ArrayList<>();
+        for (int part = 0; part < plans.size(); part++) {
+            for (Passage passage : passages(plans.get(part))) {
+                planned.add(part + 1 + " " + passage.rank() + " " + passage.stretch().numbers());
+            }
+        }
+        assertEquals(planned.stream().sorted().toList(), headings);
+        for (Drawn passage : drawn) {
+            assertEquals(List.of(passage.page()), passage.pages().stream().distinct().toList(), passage.bars());
+        }
+    }
+
+    /** The whole dense part, with its plan of days, on six pages at most. */
+    @Test
+    void theDensePartTakesSixPages() {
+        int pages = sheet("dense").chart().pages().size();
+        assertTrue(pages <= 6, pages + " pages");
+    }
+
+    /** Each tempo stands once, in order, followed on its row by a box for each clean repeat; each seam by one for each piece. */
+    @ParameterizedTest
+    @ValueSource(strings = {"dense", "meters", "groove"})
+    void everyTempoAndEverySeamHasItsBoxes(String score) {
+        Map<String, Integer> boxes = new LinkedHashMap<>();
+        String heading = "";
+        String row = "";
+        int part = 0;
+        for (Chart.Page page : sheet(score).chart().pages()) {
+            for (Shape shape : page.shapes()) {
+                if (shape instanceof Text text) {
+                    Matcher passage = HEADING.matcher(text.string());
+                    part += text.string().startsWith("Order of work") ? 1 : 0;
+                    // the tempo in a heading is a text of its own, behind its note
+                    boolean head = text.role() == Role.SHEET_HEADING && !text.string().contains("=");
+                    heading = head ? passage.matches() ? passage.group(1) : "" : heading;
+                    row = text.role() == Role.SHEET_TEXT && !heading.isEmpty()
+                            ? part + "/" + heading + "/" + text.string().replaceAll(".*= *", "").replaceAll(" .*", "") : row;
+                } else if (shape.role() == Role.TICK_BOX && !heading.isEmpty()) {
+                    boxes.merge(row, 1, Integer::sum);
+                }
+            }
+        }
+        Map<String, Integer> expected = new LinkedHashMap<>();
+        List<PracticePlan> plans = sheet(score).plans();
+        for (int i = 0; i < plans.size(); i++) {
+            for (Passage passage : passages(plans.get(i))) {
+                String prefix = i + 1 + "/" + passage.rank() + "/";
+                passage.seams().forEach(seam -> expected.put(prefix + seam.name(), 4 * seam.loops().size()));
+                passage.ladder().forEach(rung -> expected.put(
+                        prefix + rung.tempo().perMinute().stripTrailingZeros().toPlainString(), 4 * rung.clean()));
+            }
+        }
+        assertEquals(new TreeMap<>(expected), new TreeMap<>(boxes));
+    }
+
+    /** Where a seam of the first count is, its letter stands before the words of the mark. */
+    @Test
+    void seamsAreNamedInTheMusic() {
+        String score = "dense";
+        List<String> marks = sheet(score).chart().pages().stream().flatMap(p -> p.shapes().stream())
+                .filter(s -> s.role() == Role.CHANGE_WORDS).map(s -> s instanceof Text t ? t.string() : "").toList();
+        for (Passage passage : passages(sheet(score).plans().get(0))) {
+            for (Seam seam : passage.seams()) {
+                if (seam.count().number() == 1) {
+                    String letter = seam.name().replaceAll("[0-9]", "");
+                    assertTrue(marks.stream().anyMatch(m -> m.startsWith(letter + ") ")), seam.name());
+                }
+            }
+        }
+    }
+
+    /** The days stand on the first page of a part, each once, with a box for each thing to do. */
+    @Test
+    void theDaysStandOnTheFirstPage() {
+        String score = "dense";
+        DayPlan plan = DayPlan.of(sheet(score).plans().get(0), TOP, DayOptions.DEFAULT);
+        List<Text> texts = sheet(score).chart().pages().get(0).shapes().stream().filter(Text.class::isInstance).map(Text.class::cast)
+                .toList();
+        for (DayPlan.Day day : plan.days()) {
+            assertEquals(1, texts.stream().filter(t -> t.string().equals("Day " + day.number())).count());
+        }
+        assertTrue(texts.stream().anyMatch(t -> t.string().equals(DayWords.REST)));
+        for (PracticePlan each : List.of(sheet(score).plans().get(0))) {
+            for (Passage passage : passages(each)) {
+                passage.seams().forEach(seam -> assertTrue(texts.stream().anyMatch(t -> t.string().equals(seam.name()))));
+            }
         }
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"dense", "song", "meters"})
     void nothingIsOutsideThePage(String score) throws IOException {
-        CountedScore counted = drawn(score).counted();
         double margin = OPTIONS.marginMm() * 72 / 25.4 - 8 * POINTS / 10;
-        for (Run run : drawn(score).runs()) {
+        for (Run run : sheet(score).runs()) {
             assertTrue(run.x() > margin - 0.1 && run.right() < OPTIONS.pageWidthMm() * 72 / 25.4 - margin + 0.1, run::toString);
             assertTrue(run.y() > margin && run.y() < OPTIONS.pageHeightMm() * 72 / 25.4 - margin, run::toString);
         }
         double width = OPTIONS.pageWidthMm() / OPTIONS.spaceMm();
         double height = OPTIONS.pageHeightMm() / OPTIONS.spaceMm();
-        for (Chart.Page page : SheetWriter.layout(Plans.of(counted), counted.score(), TOP, OPTIONS).pages()) {
+        for (Chart.Page page : sheet(score).chart().pages()) {
             for (Shape shape : page.shapes()) {
                 if (shape instanceof Line line) {
                     assertTrue(Math.min(line.x1(), line.x2()) > 0 && Math.max(line.x1(), line.x2()) < width, line::toString);
@@ -254,29 +315,34 @@ class SheetPdfTest {
         }
     }
 
-    /** No word of the counts runs into another, and no breath sign into anything that is written. */
+    /** No word of the counts runs into another, into its label or a breath sign. */
     @ParameterizedTest
-    @ValueSource(strings = {"dense", "polyrhythms", "meters", "song"})
+    @ValueSource(strings = {"dense", "polyrhythms", "groove", "meters", "song"})
     void wordsDoNotMeet(String score) throws IOException {
-        List<Run> runs = drawn(score).runs();
-        List<Run> words = runs.stream().filter(r -> isSyllable(r) || r.text().matches("[·^]")).toList();
+        List<Run> words = sheet(score).runs().stream().filter(r -> isSyllable(r)
+                || r.text().matches("[·^]|all|played|half|beats|strong|[0-9]+[+].*")).toList();
+        assertTrue(words.size() > 200);
         for (int i = 0; i < words.size(); i++) {
             for (int j = i + 1; j < words.size(); j++) {
                 Run a = words.get(i);
                 Run b = words.get(j);
                 boolean sameRow = a.page() == b.page() && Math.abs(a.y() - b.y()) < 0.5;
-                assertTrue(!sameRow || a.right() <= b.x() + 0.01 || b.right() <= a.x() + 0.01, () -> a + " meets " + b);
+                assertTrue(!sameRow || a.right() <= b.x() + 0.01 || b.right() <= a.x() + 0.01, a + " meets " + b);
             }
         }
     }
 
+    private static boolean isSyllable(Run run) {
+        return Math.abs(run.size() - 2.0 * POINTS) < 0.02 && !run.text().matches("[()]");
+    }
+
     @Test
     void cautionsStandOnTheFirstPageOfEachPart() throws IOException {
-        CountedScore counted = drawn("song").counted();
-        Chart sheet = SheetWriter.layout(Plans.of(counted), counted.score(), TOP, OPTIONS);
-        try (PDDocument document = Loader.loadPDF(drawn("song").pdf())) {
-            assertEquals(2, sheet.bookmarks().size());
-            for (Chart.Bookmark part : sheet.bookmarks()) {
+        String score = "song";
+        Chart chart = sheet(score).chart();
+        try (PDDocument document = Loader.loadPDF(sheet(score).pdf())) {
+            assertEquals(2, chart.bookmarks().size());
+            for (Chart.Bookmark part : chart.bookmarks()) {
                 PDFTextStripper stripper = new PDFTextStripper();
                 stripper.setStartPage(part.page() + 1);
                 stripper.setEndPage(part.page() + 1);
@@ -293,10 +359,10 @@ class SheetPdfTest {
     /** Bookmarks lead to the page on which the heading of their passage stands. */
     @Test
     void bookmarksLeadToThePassages() throws IOException {
-        CountedScore counted = drawn("meters").counted();
-        Chart sheet = SheetWriter.layout(Plans.of(counted), counted.score(), TOP, OPTIONS);
-        List<Run> runs = drawn("meters").runs();
-        for (Chart.Bookmark part : sheet.bookmarks()) {
+        String score = "meters";
+        Chart chart = sheet(score).chart();
+        List<Run> runs = sheet(score).runs();
+        for (Chart.Bookmark part : chart.bookmarks()) {
             assertTrue(part.inner().size() > 1);
             for (Chart.Bookmark passage : part.inner()) {
                 String onPage = runs.stream().filter(r -> r.page() == passage.page() + 1)
@@ -307,14 +373,14 @@ class SheetPdfTest {
         }
     }
 
-    /** In any format: a page never ends with a heading, and the stage without music never stands alone on its page. */
+    /** In any format a page never ends with a heading. */
     @ParameterizedTest
     @ValueSource(booleans = {true, false})
     void headingsStayWithWhatTheyHead(boolean large) throws IOException {
         for (String score : List.of("groove", "dense", "song", "polyrhythms")) {
-            CountedScore counted = drawn(score).counted();
+            CountedScore counted = sheet(score).counted();
             ByteArrayOutputStream out = new ByteArrayOutputStream();
-            SheetWriter.write(Plans.of(counted), counted.score(), TOP, OPTIONS.withLarge(large), out);
+            SheetWriter.write(sheet(score).plans(), counted.score(), TOP, DayOptions.DEFAULT, OPTIONS.withLarge(large), out);
             Map<Integer, Run> lowest = new LinkedHashMap<>();
             for (Run run : SheetReader.read(out.toByteArray())) {
                 if (!run.text().isBlank() && run.y() < OPTIONS.pageHeightMm() * 72 / 25.4 * 0.9) {
@@ -322,15 +388,14 @@ class SheetPdfTest {
                 }
             }
             for (Run last : lowest.values()) {
-                assertTrue(!last.text().matches("Stage [1-4]: .*|[0-9]+\\. +Bars? .*"), score + ": " + last);
-                boolean alone = last.text().startsWith("Stage 5") && last.y() < OPTIONS.pageHeightMm() * 72 / 25.4 * 0.15;
-                assertTrue(!alone, score + ": " + last);
+                assertFalse(last.text().matches("[0-9]+\\. +Bars? .*|Seams:|14 days|Order of work.*"), score + ": " + last);
             }
         }
     }
 
     @Test
     void theSamePlanGivesTheSameBytes() throws IOException {
-        assertArrayEquals(drawn("polyrhythms").pdf(), pdf(Plans.counted("polyrhythms")));
+        CountedScore counted = Plans.counted("polyrhythms");
+        assertArrayEquals(sheet("polyrhythms").pdf(), pdf(counted, Plans.of(counted)));
     }
 }

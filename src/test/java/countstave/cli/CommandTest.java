@@ -246,7 +246,7 @@ class CommandTest {
         try (Stream<Path> files = Files.list(plan)) {
             assertTrue(files.anyMatch(f -> f.toString().endsWith(".mid")));
         }
-        assertTrue(Files.readString(plan.resolve("practice.json")).startsWith("{\"schema\":\"countstave-practice/2\""));
+        assertTrue(Files.readString(plan.resolve("practice.json")).startsWith("{\"schema\":\"countstave-practice/3\""));
         Result text = run("practice", "scores/dense.musicxml", "--bars", "13-14");
         assertEquals(0, text.code);
         assertTrue(text.out.contains("Tempo steps") && text.out.contains("heuristic"));

@@ -9,6 +9,7 @@ import countstave.CountedScore;
 import countstave.MusicXmlSchema;
 import countstave.practice.Cautions;
 import countstave.practice.Passage;
+import countstave.practice.Passage;
 import countstave.practice.Plans;
 import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
@@ -116,13 +117,18 @@ class PracticeFolderTest {
         }
     }
 
-    /** WAV is large: the hardest passage only, unless more is asked for; MIDI for three. */
+    /**
+     * For three passages a MIDI file for each seam, each tempo step, and the stages. WAV is large: the hardest passage only,
+     * of its seams the hardest.
+     */
     @Test
     void howManySoundFiles() throws Exception {
         Path plan = practise("scores/groove.musicxml");
-        assertEquals(6, names(plan).stream().filter(n -> n.endsWith(".mid")).count());
+        List<Passage> passages = Plans.of(Plans.counted("groove")).get(0).different().subList(0, 3);
+        assertEquals(passages.stream().mapToInt(p -> p.seams().size() + p.ladder().size() + 1).sum(),
+                names(plan).stream().filter(n -> n.endsWith(".mid")).count());
         List<String> sounds = names(plan).stream().filter(n -> n.endsWith(".wav")).toList();
-        assertEquals(2, sounds.size());
+        assertEquals(1 + passages.get(0).ladder().size() + 1, sounds.size());
         assertTrue(sounds.stream().allMatch(n -> n.startsWith("01-")));
         Run.of("practice", "scores/groove.musicxml", "-o", folder.resolve("b").toString(), "--tracks", "1", "--sound", "wav");
         assertEquals(0, names(folder.resolve("b")).stream().filter(n -> n.endsWith(".mid")).count());
@@ -144,7 +150,7 @@ class PracticeFolderTest {
             TreeMap<String, List<String>> lyrics = lyrics(staged);
             int compared = 0;
             for (PracticePlan practice : Plans.of(counted)) {
-                String part = practice.counts().plan().timeline().part().id();
+                String part = practice.counts().part().id();
                 for (Passage passage : practice.passages()) {
                     for (int bar = 0; bar < passage.stretch().size(); bar++) {
                         String key = part + "/" + passage.stretch().timeline(bar).bar().number();
@@ -191,7 +197,7 @@ class PracticeFolderTest {
 
     /** Any one file of an earlier run is enough; nothing is written beside it. */
     @ParameterizedTest
-    @ValueSource(strings = {"index.html", "practice.txt", "stage-4-beats.musicxml", "01-bars-BARS-steps.mid"})
+    @ValueSource(strings = {"index.html", "practice.txt", "stage-4-beats.musicxml", "01-bars-BARS-step-48.mid"})
     void nothingIsReplacedUnasked(String pattern) throws Exception {
         String hardest = Plans.of(Plans.counted("groove")).get(0).passages().get(0).stretch().numbers().replace('–', '-');
         String name = pattern.replace("BARS", hardest);
@@ -211,6 +217,10 @@ class PracticeFolderTest {
         "--tracks;-1;--tracks goes from 0", "--wav-tracks;-1;--wav-tracks goes from 0", "--top;0;--top goes from 1",
         "--breath;0;the time between breaths must be 1 to 60 seconds", "--peak;0;harm your hearing",
         "--swing;5:1;between 1:1 and 4:1", "--swing;x;not a swing ratio", "--place;2=;which beats",
+        "--days;0;a plan of days goes from 3 days", "--days;91;to 90, not 91", "--minutes;0;5 to 240 minutes, not 0",
+        "--start;soon;'soon' is no date; write it as 2026-12-01", "--start;2026-02-30;is no date",
+        "--click;9;bar 1: --click 9 is beyond its last beat, 4 of 4/4", "--click;x;is no list of beats",
+        "--silent;4/4;is no part of a number of bars", "--at;3;(--at) must be 5 to 2000 a minute, not 3",
         "--layers;drums;not a layer", "--tempo;0;not a tempo", "--tempo;10000;not a tempo", "--tempo;4;cannot be practised",
         "--voice-limit;25;the voice limit must be 1 to 20", "--bars;90;no bar 90", "--sound;mp3;mp3"})
     void wrongOptionsLeaveNothing(String option, String value, String expected) throws Exception {

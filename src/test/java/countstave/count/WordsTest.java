@@ -22,7 +22,7 @@ class WordsTest {
     /** Every attack stands among the counts as played or among the felt ones of its segment, and no other count is played. */
     static void checkInvariant(PartCounts counts) {
         for (BarCounts bar : counts.bars()) {
-            BarTimeline timeline = bar.plan().timeline();
+            BarTimeline timeline = bar.timeline();
             List<Offset> heard = new ArrayList<>();
             for (SegmentCounts segment : bar.segments()) {
                 segment.counts().stream().filter(Count::played).map(Count::at).forEach(heard::add);

@@ -79,7 +79,7 @@ final class Examination {
                 List<Offset> played = Stream.concat(
                         bar.segments().stream().flatMap(s -> s.counts().stream()).filter(Count::played).map(Count::at),
                         bar.plan().segments().stream().flatMap(s -> s.felt().stream())).sorted().toList();
-                List<Offset> attacks = bar.plan().timeline().attacks();
+                List<Offset> attacks = bar.timeline().attacks();
                 check(played.equals(attacks), "counted and felt " + played + " but attacks " + attacks);
             }
         }

@@ -4,9 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.CountedScore;
+import countstave.practice.DayOptions;
 import countstave.practice.Passage;
 import countstave.practice.Plans;
 import countstave.practice.PracticePlan;
+import countstave.practice.Seam;
 import countstave.practice.Stage;
 import countstave.practice.StepCount;
 import countstave.practice.Stretch;
@@ -29,7 +31,7 @@ class PracticeJsonTest {
 
     private static Map<String, Object> json(CountedScore counted) throws IOException {
         StringBuilder out = new StringBuilder();
-        PracticeJson.write(counted.score().title(), counted.score().source(), Plans.of(counted), out);
+        PracticeJson.write(counted.score().title(), counted.score().source(), Plans.of(counted), 10, DayOptions.DEFAULT, out);
         return (Map<String, Object>) TinyJson.read(out.toString());
     }
 
@@ -79,7 +81,7 @@ class PracticeJsonTest {
     @Test
     void figuresOfTwoBars() throws IOException {
         Map<String, Object> json = json(Plans.everyNoteSaid(Snippets.in("4/4").tempo(120).bar(SIXTEENTHS).bar(TRIPLETS).xml()));
-        assertEquals("countstave-practice/2", json.get("schema"));
+        assertEquals("countstave-practice/3", json.get("schema"));
         assertEquals("test.musicxml", map(json, "score").get("source"));
         Object part = part(json);
         assertEquals("P1", map(part).get("id"));
@@ -143,15 +145,15 @@ class PracticeJsonTest {
         assertEquals("barline", breath.get("reason"));
     }
 
-    /** By hand, for 4/4 in sixteenths, then triplets: 16 + 12 said, then as many, then 8 + 4, then the 8 beats, then 1 and 3, then none. */
+    /** By hand, for 4/4 in sixteenths, then triplets: 16 + 12 said, all played, then 8 + 4, then the 8 beats, then 1 and 3, then none. */
     @Test
     void stagesOfTwoBars() throws IOException {
         Object passage = list(part(json(Plans.everyNoteSaid(
                 Snippets.in("4/4").tempo(120).bar(SIXTEENTHS).bar(TRIPLETS).xml()))), "passages").get(0);
         List<Object> stages = list(count(passage), "stages");
-        assertEquals(List.of("all", "beats-and-played", "half", "beats", "strong-beats", "none"),
+        assertEquals(List.of("all", "half", "beats", "strong-beats", "none"),
                 stages.stream().map(s -> map(s).get("id")).toList());
-        int[] said = {28, 28, 12, 8, 4, 0};
+        int[] said = {28, 12, 8, 4, 0};
         for (int i = 0; i < said.length; i++) {
             List<Object> counts = list(stages.get(i), "counts");
             assertEquals(28, counts.size());
@@ -166,7 +168,7 @@ class PracticeJsonTest {
                 .collect(Collectors.joining(" ")));
         assertEquals("0/1 1/12 1/6 1/4", all.stream().skip(16).limit(4).map(c -> (String) map(c).get("at"))
                 .collect(Collectors.joining(" ")));
-        assertEquals(List.of("1", "3", "1", "3"), list(stages.get(4), "counts").stream()
+        assertEquals(List.of("1", "3", "1", "3"), list(stages.get(3), "counts").stream()
                 .filter(c -> map(c).get("said").equals(true)).map(c -> map(c).get("say")).toList());
     }
 
@@ -195,7 +197,7 @@ class PracticeJsonTest {
     void aCountForEachTempo() throws IOException {
         StringBuilder out = new StringBuilder();
         CountedScore counted = Plans.countedXml(Snippets.in("2/4").tempo(152).bar("16 16 16 16 8 16 16").xml());
-        PracticeJson.write("t", "s", List.of(Plans.by(counted, tempo -> tempo <= 97 ? "1/16" : "1/8")), out);
+        PracticeJson.write("t", "s", List.of(Plans.by(counted, tempo -> tempo <= 97 ? "1/16" : "1/8")), 10, DayOptions.DEFAULT, out);
         Object passage = list(part((Map<String, Object>) TinyJson.read(out.toString())), "passages").get(0);
         List<Object> ladder = list(passage, "ladder");
         assertEquals("1 1 1 1 2 2 2 2 2 2 2 2",
@@ -229,6 +231,7 @@ class PracticeJsonTest {
                 assertEquals(passage.sameAs(), number(passages.get(i), "sameAs"));
                 assertEquals(passage.figures().difficulty(), number(map(passages.get(i), "figures"), "difficulty"), 6e-5);
                 assertEquals(stretch.size(), list(passages.get(i), "bars").size());
+                theFileHoldsTheSeams(passage, list(passages.get(i), "seams"));
                 List<Object> written = list(passages.get(i), "counts");
                 assertEquals(passage.counts().size(), written.size());
                 for (StepCount count : passage.counts()) {
@@ -238,6 +241,43 @@ class PracticeJsonTest {
         }
     }
 
+    private static void theFileHoldsTheSeams(Passage passage, List<Object> written) {
+        assertEquals(passage.seams().stream().map(Seam::name).toList(), written.stream().map(s -> map(s).get("name")).toList());
+        for (int i = 0; i < written.size(); i++) {
+            Seam seam = passage.seams().get(i);
+            assertEquals(seam.figures().sum(), number(written.get(i), "difficulty"), 6e-5);
+            assertEquals(seam.at().toString(), map(written.get(i)).get("at"));
+            assertEquals(seam.loops().stream().map(l -> l.size().id()).toList(),
+                    list(written.get(i), "loops").stream().map(l -> map(l).get("size")).toList());
+        }
+    }
+
+    /**
+     * By hand: 16ths, on beat 3 of the second bar a five, so two seams. The first piece goes from beat 2 to the end of beat
+     * 3; its last, three bars, ends with the third, at 1/1 of it. Speed 5/4.
+     */
+    @Test
+    void seamsAndDays() throws IOException {
+        String xml = Snippets.in("4/4").tempo(60).bar(SIXTEENTHS).bar("16 16 16 16 16 16 16 16 5:4[16 16 16 16 16] 16 16 16 16")
+                .bar(SIXTEENTHS).xml();
+        Object part = part(json(Plans.countedXml(xml)));
+        Object seam = list(list(part, "passages").get(0), "seams").get(0);
+        assertEquals("1a", map(seam).get("name"));
+        assertEquals("5/4", map(seam).get("speed"));
+        assertEquals("16ths", map(seam).get("before"));
+        assertEquals("quintuplets", map(seam).get("after"));
+        assertEquals("beat", map(seam).get("place"));
+        List<Object> loops = list(seam, "loops");
+        assertEquals(Map.of("index", BigDecimal.ONE, "at", "1/4"), map(map(loops.get(0)).get("from")));
+        assertEquals(Map.of("index", BigDecimal.ONE, "at", "3/4"), map(map(loops.get(0)).get("to")));
+        assertEquals("1/1", map(map(loops.get(loops.size() - 1)).get("to")).get("at"));
+        List<Object> days = list(map(part).get("dayPlan"), "days");
+        assertEquals(14, days.size());
+        assertEquals(true, map(days.get(6)).get("rest"));
+        assertEquals("new-seam", map(list(days.get(0), "items").get(0)).get("kind"));
+        assertEquals(30, list(days.get(0), "items").stream().mapToDouble(item -> number(item, "minutes")).sum());
+    }
+
     private static void theFileHoldsTheCount(StepCount count, Object written) {
         assertEquals(count.number(), number(written, "number"));
         assertEquals(count.from().perMinute().doubleValue(), number(written, "from"));
@@ -245,8 +285,12 @@ class PracticeJsonTest {
         assertEquals(count.breaths().size(), list(written, "breaths").size());
         assertEquals(count.stretch().slices().stream().mapToInt(s -> s.segment().felt().size()).sum(),
                 list(written, "felt").size());
-        for (Stage stage : Stage.values()) {
-            List<Object> counts = list(list(written, "stages").get(stage.ordinal()), "counts");
+        List<Object> stages = list(written, "stages");
+        assertEquals(count.stages().stream().map(Stage::id).toList(), stages.stream().map(s -> map(s).get("id")).toList());
+        for (Stage stage : count.stages()) {
+            Object here = stages.get(count.stages().indexOf(stage));
+            assertEquals(count.sayable().get(stage), (int) number(here, "sayableTempo"));
+            List<Object> counts = list(here, "counts");
             assertEquals(Plans.said(count, stage).stream().map(s -> s.replaceFirst("^\\^", "")).toList(),
                     counts.stream().filter(c -> map(c).get("said").equals(true)).map(c -> map(c).get("say")).toList());
         }

@@ -13,6 +13,7 @@ import countstave.CountingOptions;
 import countstave.cli.Countstave;
 import countstave.count.PartCounts;
 import countstave.musicxml.ScoreFile;
+import countstave.practice.DayOptions;
 import countstave.practice.PracticeOptions;
 import countstave.practice.PracticePlan;
 import countstave.score.ScoreException;
@@ -177,7 +178,7 @@ class PublishedSchemasTest {
             plans.add(PracticePlan.of(part, PracticeOptions.DEFAULT));
         }
         StringBuilder out = new StringBuilder();
-        PracticeJson.write(counted.score().title(), counted.score().source(), plans, out);
+        PracticeJson.write(counted.score().title(), counted.score().source(), plans, 10, DayOptions.DEFAULT, out);
         return out.toString();
     }
 

@@ -158,7 +158,7 @@ class SwingReadTest {
         String annotated = Annotator.annotate(counted.file().text(), counted.parts(), Selection.ALL, Unplayed.NONE)
                 .toString();
         BarCounts bar = counted.parts().get(0).bars().get(0);
-        BarTimeline timeline = bar.plan().timeline();
+        BarTimeline timeline = bar.timeline();
         List<String> said = new ArrayList<>();
         for (Event event : Snippets.part(annotated).bars().get(0).voices().get(0).events()) {
             event.look().lyrics().forEach(lyric -> said.add(event.start() + lyric.text()));

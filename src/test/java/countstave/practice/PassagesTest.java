@@ -128,7 +128,7 @@ class PassagesTest {
         ScoreException none = assertThrows(ScoreException.class, () -> PracticePlan.of(rests, PracticeOptions.DEFAULT));
         assertEquals("part Drum: bars 1–3 hold no attack, so there is nothing to practise; choose others with --bars",
                 none.getMessage());
-        PartCounts empty = Parts.of(new PartTimeline(rests.plan().timeline().part(), List.of(), false));
+        PartCounts empty = Parts.of(new PartTimeline(rests.part(), List.of(), false));
         assertTrue(assertThrows(ScoreException.class, () -> PracticePlan.of(empty, PracticeOptions.DEFAULT))
                 .getMessage().contains("no bars are selected"));
     }

@@ -56,7 +56,7 @@ public final class Plans {
     public static PracticePlan by(CountedScore counted, IntFunction<String> unit) {
         Function<PartTimeline, PartCounts> planning = timeline -> HandPlans.counts(timeline, timeline.bars().stream()
                 .map(bar -> unit.apply(bar.tempo().perMinute().intValue())).toArray(String[]::new));
-        return by(planning.apply(counted.parts().get(0).plan().timeline()), planning);
+        return by(planning.apply(counted.parts().get(0).timeline()), planning);
     }
 
     public static List<PracticePlan> of(CountedScore counted) {

@@ -46,21 +46,21 @@ class GuidePlanTest {
             List<Offset> own = new ArrayList<>();
             switch (layer) {
                 case BAR -> {
-                    if (bar.plan().timeline().bar().phase().isZero()) {
+                    if (bar.bar().phase().isZero()) {
                         own.add(Offset.ZERO);
                     }
                 }
-                case BEAT -> bar.plan().timeline().beats().stream().map(Beat::start)
-                        .filter(at -> at.isWithin(Offset.ZERO, bar.plan().timeline().bar().end())).forEach(own::add);
+                case BEAT -> bar.timeline().beats().stream().map(Beat::start)
+                        .filter(at -> at.isWithin(Offset.ZERO, bar.bar().end())).forEach(own::add);
                 case GRID -> bar.segments().stream().map(SegmentCounts::counts)
                         .forEach(counts -> counts.stream().map(Count::at).forEach(own::add));
-                case RHYTHM -> own.addAll(bar.plan().timeline().attacks());
+                case RHYTHM -> own.addAll(bar.timeline().attacks());
                 default -> throw new AssertionError(layer);
             }
             for (Offset at : own) {
                 places.add(start + 4.0 * at.numerator() / at.denominator());
             }
-            Duration length = bar.plan().timeline().bar().length();
+            Duration length = bar.bar().length();
             start += 4.0 * length.numerator() / length.denominator();
         }
         return places;

@@ -228,7 +228,7 @@ class DocsTest {
         Set<String> check = options(help("check"));
         check.removeAll(Set.of("--help", "--version", "--threads"));
         assertEquals(check, table("docs/spelling.md", "check"));
-        assertEquals(Set.of("--place", "--peak"), table("docs/practice.md", "practice"));
+        assertEquals(Set.of("--click", "--endless", "--peak", "--place", "--silent"), table("docs/practice.md", "practice"));
     }
 
     /** @return the options in the first column; each value beside them must be one of {@code --help} */

@@ -238,9 +238,9 @@ class NoteRowsTest {
 
     private static List<String> expected(BarCounts bar) {
         List<String> events = new ArrayList<>();
-        for (var at : bar.plan().timeline().attacks()) {
+        for (var at : bar.timeline().attacks()) {
             StringBuilder event = new StringBuilder();
-            for (var line : bar.plan().timeline().lines()) {
+            for (var line : bar.timeline().lines()) {
                 event.append(line.attacks().contains(at) ? line.voice() : "");
             }
             String say = "·";

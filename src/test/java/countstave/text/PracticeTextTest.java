@@ -1,6 +1,5 @@
 package countstave.text;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -21,7 +20,7 @@ class PracticeTextTest {
 
     private static String text(CountedScore counted, int top, boolean symbols) throws IOException {
         StringBuilder out = new StringBuilder();
-        PracticeText.write(counted.score().title(), Plans.of(counted).get(0), top, symbols, out);
+        PracticeText.write(counted.score().title(), Plans.of(counted).get(0), top, null, symbols, out);
         return out.toString();
     }
 
@@ -38,25 +37,31 @@ class PracticeTextTest {
     void figuresLadderAndStages() throws IOException {
         String text = text(Plans.everyNoteSaid(Snippets.in("4/4").tempo(120).bar(SIXTEENTHS).bar(TRIPLETS).xml()), 10, true);
         for (String line : List.of(
+                "Whole part: 1 change in 2 bars; its fastest second asks for 8.0 words; all of it can be said up to ♩ = 97, less"
+                        + " than written.",
                 "1. Bars 1–2, ♩ = 120, difficulty 7.0",
-                "   changes a bar 0.5, fastest second 8.0 syllables, fastest count 8.0 /s, rarity 1 of 4, distance 3.6;"
-                        + " can be said up to ♩ = 97, less than written",
-                "   1) everything is said",
+                "   At ♩ = 120 its fastest second asks for 8.0 words, more than you can say; your limit is 6.5.",
+                "   Seam 1a, 3 loops at ♩ = 60: Bar 2, beat 1: the 8th triplets come right after the 16ths, ×3/4, slower.",
+                "   all: everything is said",
                 "      1 | 1 e & a 2 e & a 3 e & a 4 e & a",
                 "      2 | ^1 trip let 2 trip let 3 trip let 4 trip let",
-                "   3) only the beats are said",
-                "      1 | 1 · · · 2 · · · 3 · · · 4 · · ·",
+                "   half: half the grid is said",
+                "      1 | 1 · & · 2 · & · 3 · & · 4 · & ·",
                 "      2 | ^1 · · 2 · · 3 · · 4 · ·",
-                "   5) nothing is said: click only")) {
+                "   beats: only the beats are said",
+                "      1 | 1 · · · 2 · · · 3 · · · 4 · · ·",
+                "   click: nothing is said: click only")) {
             assertTrue(text.lines().anyMatch(line::equals), () -> line + " is not in\n" + text);
         }
+        // every note is played, so the second stage would be like the first
+        assertFalse(text.contains("played: the beats"), text);
         String ladder = text.lines().filter(l -> l.contains("Tempo steps")).findFirst().orElseThrow();
         assertTrue(ladder.startsWith("   Tempo steps (clean repeats): 60 (5) "), ladder);
-        assertTrue(ladder.endsWith(" 120 (5)"), ladder);
-        // 97 is the last tempo at which all can be said: the first step above it begins stage 3
-        int first = Integer.parseInt(ladder.replaceAll(".* stage 3: ([0-9]+) .*", "$1"));
+        assertTrue(ladder.endsWith(" 120 (5); said up to ♩ = 97"), ladder);
+        // 97 is the last tempo at which all can be said: from the first step above it half the grid is said
+        int first = Integer.parseInt(ladder.replaceAll(".* half: ([0-9]+) .*", "$1"));
         assertTrue(first > 97 && first <= 97 * 1.08, ladder);
-        assertTrue(text.contains("From ♩ = " + first + " on it is too fast to be said in full: stage 3 takes over."), text);
+        assertTrue(text.contains("From ♩ = " + first + " on it is too fast to be said in full: half the grid is said."), text);
         assertTrue(text.contains("heuristic"));
         Cautions.ALL.forEach(caution -> assertTrue(text.contains(caution)));
     }
@@ -81,7 +86,7 @@ class PracticeTextTest {
     private static String byHand(int tempo, IntFunction<String> unit, String bar) throws IOException {
         CountedScore counted = Plans.countedXml(Snippets.in("4/4").tempo(tempo).bar(bar).bar(bar).xml());
         StringBuilder out = new StringBuilder();
-        PracticeText.write("test", Plans.by(counted, unit), 10, true, out);
+        PracticeText.write("test", Plans.by(counted, unit), 10, null, true, out);
         return out.toString();
     }
 
@@ -113,45 +118,53 @@ class PracticeTextTest {
                 "   Tempo steps (clean repeats): 76 (5) 81 (3) 86 (3) 92 (3) count 2: 98 (3) 104 (3) 111 (3) 118 (3) 126 (3) 134 (3)"
                         + " 143 (3) 152 (5)",
                 "   From ♩ = 98 on a lighter count takes over in bars 1, 2 (count 2): the notes between its words are felt.",
-                "   Count 1, up to ♩ = 92:",
-                "   1) everything is said",
+                "   Count 1, up to ♩ = 92 (said up to ♩ = 97):",
+                "   all: everything is said",
                 "      1 | 1 e & a 2 (e) & a 3 (e) (&) (a) 4 e (&) a",
-                "      2 | 1 e & a 2 (e) & a 3 (e) (&) ^(a) 4 e (&) a",
-                "   2) the beats and what is played are said",
+                "      2 | ^1 e & a 2 (e) & a 3 (e) (&) (a) 4 e (&) a",
+                "   played: the beats and what is played are said",
                 "      1 | 1 e & a 2 · & a 3 · · · 4 e · a",
-                "      2 | 1 e & a 2 · & a 3 · · · 4 e · a",
-                "   3) only the beats are said",
+                "      2 | ^1 e & a 2 · & a 3 · · · 4 e · a",
+                "   half: half the grid is said",
+                "      1 | 1 · & · 2 · & · 3 · (&) · 4 · (&) ·",
+                "      2 | ^1 · & · 2 · & · 3 · (&) · 4 · (&) ·",
+                "   beats: only the beats are said",
                 "      1 | 1 · · · 2 · · · 3 · · · 4 · · ·",
-                "      2 | 1 · · · 2 · · · 3 · · · 4 · · ·",
-                "   4) only the first beat is said, and the middle one of a bar of four or more",
+                "      2 | ^1 · · · 2 · · · 3 · · · 4 · · ·",
+                "   strong: only the first beat is said, and the middle one of a bar of four or more",
                 "      1 | 1 · · · · · · · 3 · · · · · · ·",
-                "      2 | 1 · · · · · · · 3 · · · · · · ·",
-                "   5) nothing is said: click only",
-                "   Count 2, from ♩ = 98 on:",
-                "   1) everything is said",
+                "      2 | ^1 · · · · · · · 3 · · · · · · ·",
+                "   click: nothing is said: click only",
+                "   Count 2, from ♩ = 98 on (said up to ♩ = 195):",
+                "   all: everything is said",
                 "      1 | 1 · & · 2 & · 3 (&) 4 · (&) ·",
                 "      2 | 1 · & · 2 & · 3 (&) 4 · (&) ·",
-                "   2) the beats and what is played are said",
+                "   played: the beats and what is played are said",
                 "      1 | 1 · & · 2 & · 3 · 4 · · ·",
                 "      2 | 1 · & · 2 & · 3 · 4 · · ·",
+                "   half: half the grid is said",
+                "      1 | 1 · · · 2 · · 3 · 4 · · ·",
+                "      2 | 1 · · · 2 · · 3 · 4 · · ·",
                 "      the other stages as with count 1", "");
         assertTrue(text.contains(expected), text);
     }
 
     /**
      * By hand, ♩ = 160: eleven over four beats are 7.3 a second; they can be said up to 6.5 · 60 · 4/11 = 141.8. The count
-     * is the same on every step; above, the beats take over, of which the tuplet's inner ones are in the click.
+     * is the same on every step; above, half of it takes over, three and three and three and two; then the beats, each at its own time.
      */
     @Test
     void aWholeTupletIsCountedAlikeOnEveryStep() throws IOException {
         String bar = "11:8[8 8 8 8 8 8 8 8 8 8 8]";
         String text = byHand(160, tempo -> "span:1/11", bar);
-        assertTrue(text.contains("can be said up to ♩ = 141, less than written"), text);
+        assertTrue(text.contains("all of it can be said up to ♩ = 141, less than written"), text);
         String ladder = text.lines().filter(l -> l.contains("Tempo steps")).findFirst().orElseThrow();
-        int first = Integer.parseInt(ladder.replaceAll(".* stage 3: ([0-9]+) .*", "$1"));
+        int first = Integer.parseInt(ladder.replaceAll(".* half: ([0-9]+) .*", "$1"));
         assertTrue(first > 141 && first <= 141 * 1.08, ladder);
         assertTrue(text.contains("      1 | 1 2 3 4 5 6 7 8 9 10 11\n"), text);
-        assertTrue(text.contains("      1 | 1 · · · · · · · · · ·\n"), text);
+        assertTrue(text.contains("      1 | 1 · · 4 · · 7 · · 10 ·\n"), text);
+        // beats 2, 3 and 4 fall after the 3rd, 6th and 9th of the eleven: 11/4 = 2.75, 5.5, 8.25
+        assertTrue(text.contains("      1 | 1 · · (2) · · · (3) · · · (4) · ·\n"), text);
         assertTrue(text.contains("Bars 1, 2 hold a tuplet that is counted through as one, at every step alike"), text);
     }
 
@@ -176,7 +189,7 @@ class PracticeTextTest {
         assertTrue(text.contains("1. Bars 1-2, dotted quarter = 84, "), text);
         assertTrue(text.contains("Tempo steps (clean repeats): 42 (5) "), text);
         // three syllables to the beat: 6.5 · 60 / 3 = 130
-        assertTrue(text.contains("can be said up to dotted quarter = 130"), text);
+        assertTrue(text.contains("said up to dotted quarter = 130"), text);
         String sixty = text(Plans.countedXml(Snippets.in("6/8").tempo(90).bar(bar).bar(bar).xml()), 10, false);
         assertTrue(sixty.contains("1. Bars 1-2, dotted quarter = 60, ") && sixty.contains(" 60 (5)"), sixty);
         String odd = text(Plans.countedXml(Snippets.in("6/8").tempo(100).bar(bar).bar(bar).xml()), 10, false);

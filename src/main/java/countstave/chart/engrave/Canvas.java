@@ -54,10 +54,6 @@ final class Canvas {
         return a + (b - a) * t;
     }
 
-    Box box(Shape shape) {
-        return measures.box(shape);
-    }
-
     /** The highest y that anything reaches between two places, at least {@code least}. */
     double top(double from, double to, double least) {
         double top = least;

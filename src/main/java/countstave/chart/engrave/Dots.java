@@ -4,7 +4,6 @@ import countstave.chart.font.MusicFont;
 import countstave.chart.shape.Box;
 import countstave.chart.shape.Role;
 import java.util.HashSet;
-import java.util.List;
 import java.util.Set;
 
 /**

@@ -1,6 +1,5 @@
 package countstave.chart.engrave;
 
-import countstave.chart.shape.Box;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.score.StaffChange;
@@ -49,18 +48,5 @@ final class Moment {
     void reach(double fromX, double toX) {
         left = Math.max(left, -fromX);
         right = Math.max(right, toX);
-    }
-
-    /** Boxes of heads and rests, relative to the moment's x. */
-    List<Box> bodies() {
-        List<Box> boxes = new ArrayList<>();
-        for (Chord chord : chords) {
-            if (chord.isNote()) {
-                chord.spots.forEach(s -> boxes.add(chord.box(s)));
-            } else if (chord.isRest()) {
-                boxes.add(chord.restBox());
-            }
-        }
-        return boxes;
     }
 }

@@ -19,10 +19,6 @@ final class Signatures {
     private Signatures() {
     }
 
-    static boolean isDrawn(Clef clef) {
-        return !clef.sign().equals("none");
-    }
-
     /** Full size at the start of a line, the font's own change size elsewhere. */
     static void clef(SignRow row, Clef clef, int lines, boolean change) {
         double y = clef.line() - 1;

@@ -29,7 +29,6 @@ public final class TextFont {
         final double unitsPerEm;
         final double ascent;
         final double capHeight;
-        final double xHeight;
         final double descent;
 
         /** Advance widths of the first code points, which are asked for again and again; -1 where not yet looked up. */
@@ -42,7 +41,6 @@ public final class TextFont {
             widths = font.getHorizontalMetrics();
             unitsPerEm = font.getUnitsPerEm();
             capHeight = font.getOS2Windows().getCapHeight() / unitsPerEm;
-            xHeight = font.getOS2Windows().getHeight() / unitsPerEm;
             ascent = 0.78;
             descent = 0.22;
         }
@@ -126,10 +124,6 @@ public final class TextFont {
 
     public double capHeight(double size, Text.Style style) {
         return face(style).capHeight * size;
-    }
-
-    public double xHeight(double size, Text.Style style) {
-        return face(style).xHeight * size;
     }
 
     /** How far letters reach below the baseline, as a positive number. */

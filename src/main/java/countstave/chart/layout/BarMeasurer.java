@@ -46,6 +46,20 @@ final class BarMeasurer {
     private final List<Integer> staves = new ArrayList<>();
     private List<Integer> lineNotes = List.of();
 
+    /** Further rows of words below a bar. */
+    interface MoreRows {
+        /** @param bar index of the bar in the score */
+        List<List<ShownCount>> of(int bar);
+    }
+
+    private MoreRows more = bar -> List.of();
+
+    /** With further rows of words below the counts, for which there must be room too. */
+    BarMeasurer with(MoreRows rows) {
+        more = rows;
+        return this;
+    }
+
     /** @param breaths whether counts that begin with the breath sign are marked, and said without it */
     BarMeasurer(BarEngraver engraver, Measures measures, ChartOptions options, boolean breaths) {
         this.engraver = engraver;
@@ -55,8 +69,8 @@ final class BarMeasurer {
     }
 
     List<MeasuredBar> measure(PartCounts counts) {
-        Part part = counts.plan().timeline().part();
-        Set<Integer> chosen = counts.plan().timeline().staves();
+        Part part = counts.part();
+        Set<Integer> chosen = counts.timeline().staves();
         staves.clear();
         IntStream.rangeClosed(1, part.staves()).filter(s -> chosen.isEmpty() || chosen.contains(s)).forEach(staves::add);
         lineNotes = staves.stream().map(s -> EngraveContext.lineNote(part.bars(), s)).toList();
@@ -80,7 +94,7 @@ final class BarMeasurer {
     }
 
     private static Bar bar(PartCounts counts, int i) {
-        return counts.bars().get(i).plan().timeline().bar();
+        return counts.bars().get(i).bar();
     }
 
     /** Whether bar {@code i} follows the one before it in the score; not so where bars between were left out. */
@@ -109,7 +123,7 @@ final class BarMeasurer {
 
     private static boolean isRest(PartCounts counts, int i) {
         return bar(counts, i).look().style().kind() == BarStyle.Kind.MULTI_REST
-                && counts.bars().get(i).plan().timeline().attacks().isEmpty();
+                && counts.bars().get(i).timeline().attacks().isEmpty();
     }
 
     private MeasuredBar measure(PartCounts counts, int start, int end, List<StaffState> states,
@@ -117,7 +131,7 @@ final class BarMeasurer {
         List<BarCounts> run = List.copyOf(counts.bars().subList(start, end));
         Bar previous = start == 0 || !follows(counts, start) ? null : bar(counts, start - 1);
         Bar next = end == counts.bars().size() || !follows(counts, end) ? null : bar(counts, end);
-        List<BarTimeline> timelines = new ArrayList<>(run.stream().map(b -> b.plan().timeline()).toList());
+        List<BarTimeline> timelines = new ArrayList<>(run.stream().map(b -> b.timeline()).toList());
         if (start == 0 || !follows(counts, start)) {
             timelines.set(0, withMeter(timelines.get(0)));
         }
@@ -157,7 +171,7 @@ final class BarMeasurer {
         }
         String text = String.join(" ", words);
         double width = measures.text().width(text, Sizes.SYLLABLE, Text.Style.REGULAR) + 2 * Sizes.SYLLABLE_GAP;
-        BarTimeline first = run.get(0).plan().timeline();
+        BarTimeline first = run.get(0).timeline();
         Spacing spacing = new Spacing(List.of(new Spacing.Piece(Offset.ZERO, first.bar().end(), first.bar().length(),
                 Math.max(width, leastContent))), List.of());
         return new MeasuredBar(run, engraved, List.of(), marks, text, spacing, 0, 0, leastContent);
@@ -172,10 +186,12 @@ final class BarMeasurer {
         List<Spacing.Track> tracks = new ArrayList<>();
         tracks.add(new Spacing.Track(List.copyOf(notes.values()), Sizes.NOTE_GAP));
         tracks.add(new Spacing.Track(syllables, Sizes.SYLLABLE_GAP));
-        List<Spacing.Track> lyrics = lyrics(bar.plan().timeline().bar());
+        more.of(bar.bar().index()).forEach(row ->
+                tracks.add(new Spacing.Track(syllables(row, List.of()), Sizes.SYLLABLE_GAP)));
+        List<Spacing.Track> lyrics = lyrics(bar.bar());
         tracks.addAll(lyrics);
-        tracks.addAll(dynamics(bar.plan().timeline().bar()));
-        tracks.add(new ChordNames(measures).track(bar.plan().timeline().bar(), staves));
+        tracks.addAll(dynamics(bar.bar()));
+        tracks.add(new ChordNames(measures).track(bar.bar(), staves));
         Spacing spacing = new Spacing(pieces(bar), tracks);
         double wordRoom = firstRoom(syllables);
         for (Spacing.Track verse : lyrics) {
@@ -233,7 +249,7 @@ final class BarMeasurer {
 
     /** Beats (groups of them in irregular meters), and spans counted through as wholes. */
     private static List<Spacing.Piece> pieces(BarCounts bar) {
-        BarTimeline timeline = bar.plan().timeline();
+        BarTimeline timeline = bar.timeline();
         Offset end = timeline.bar().end();
         List<Spacing.Piece> pieces = new ArrayList<>();
         for (Segment segment : bar.plan().segments()) {
@@ -261,5 +277,4 @@ final class BarMeasurer {
             pieces.add(new Spacing.Piece(cuts.get(i), cuts.get(i + 1), unit, Sizes.LEAST_UNIT));
         }
     }
-
 }

@@ -23,8 +23,17 @@ final class ChangeMarks {
 
     private final Measures measures;
 
-    ChangeMarks(Measures measures) {
+    /** What a change is called on the page, empty for nothing. */
+    interface Names {
+        /** @param bar index of its bar in the score */
+        String of(int bar, Offset at);
+    }
+
+    private final Names names;
+
+    ChangeMarks(Measures measures, Names names) {
         this.measures = measures;
+        this.names = names;
     }
 
     /**
@@ -83,19 +92,21 @@ final class ChangeMarks {
         List<Mark> marks = new ArrayList<>();
         for (PlacedBar bar : placed) {
             for (ChangeMark change : bar.bar().marks()) {
-                marks.add(new Mark(change, bar.x(change.at()) - roomOf(bar, change.at()), words(change, narrow), false));
+                marks.add(new Mark(change, bar.x(change.at()) - roomOf(bar, change.at()), words(change,
+                        names.of(bar.bar().bar().index(), change.at()), narrow), false));
             }
         }
         turn(marks, end);
         return marks;
     }
 
-    private Inline words(ChangeMark change, boolean narrow) {
+    private Inline words(ChangeMark change, String name, boolean narrow) {
         String how = change.how(NoteNames.SYMBOLS);
+        String before = name.isEmpty() ? "" : name + ") ";
         if (!narrow || how.isEmpty()) {
-            return line(change.text(), change);
+            return line(before + change.text(), change);
         }
-        Inline what = line(change.what(NoteNames.SYMBOLS), change);
+        Inline what = line(before + change.what(NoteNames.SYMBOLS), change);
         Inline speed = line(how, change);
         List<Shape> shapes = new ArrayList<>(what.shapes());
         shapes.addAll(speed.movedTo(0, -LINE_HEIGHT));

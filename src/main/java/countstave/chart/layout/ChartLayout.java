@@ -60,7 +60,7 @@ public final class ChartLayout {
                     .map(c -> new String(Character.toChars(c)) + String.format(" (U+%04X)", c))
                     .collect(Collectors.joining(", ")));
         }
-        String subject = parts.stream().map(p -> p.plan().timeline().part().name()).collect(Collectors.joining(", "));
+        String subject = parts.stream().map(p -> p.part().name()).collect(Collectors.joining(", "));
         return new Chart(new Chart.About(score.title(), score.composer(), subject, options.language()),
                 new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()), List.copyOf(pages), List.copyOf(bookmarks),
                 List.copyOf(notes));

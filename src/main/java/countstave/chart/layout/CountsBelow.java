@@ -30,11 +30,17 @@ final class CountsBelow {
     private final ChangeMarks changes;
 
     CountsBelow(Measures measures) {
-        this.measures = measures;
-        this.changes = new ChangeMarks(measures);
+        this(measures, (bar, at) -> "");
     }
 
-    void add(List<PlacedBar> placed, Skyline skyline, List<Shape> shapes) {
+    /** @param names what a change is called, if anything, before the words of its mark */
+    CountsBelow(Measures measures, ChangeMarks.Names names) {
+        this.measures = measures;
+        this.changes = new ChangeMarks(measures, names);
+    }
+
+    /** @return the line on which the words stand */
+    double add(List<PlacedBar> placed, Skyline skyline, List<Shape> shapes) {
         double row = skyline.bottom() - Sizes.ROW_GAP - Sizes.TICK_BEAT;
         double cap = measures.text().capHeight(Sizes.SYLLABLE, Text.Style.BOLD);
         double baseline = row - Sizes.SYLLABLE_DROP - cap;
@@ -44,12 +50,13 @@ final class CountsBelow {
                 run(bar, baseline, added);
             } else {
                 ticks(bar, row, added);
-                syllables(bar, baseline, added);
+                syllables(bar, bar.bar().shown(), baseline, added);
                 breaths(bar, row, added);
             }
         }
         changes.add(placed, row, baseline, added);
         skyline.put(added, shapes, measures);
+        return baseline;
     }
 
     private void run(PlacedBar bar, double baseline, List<Shape> shapes) {
@@ -82,8 +89,9 @@ final class CountsBelow {
         }
     }
 
-    private void syllables(PlacedBar bar, double baseline, List<Shape> shapes) {
-        for (ShownCount count : bar.bar().shown()) {
+    /** @param shown the words, or the dots of felt notes */
+    void syllables(PlacedBar bar, List<ShownCount> shown, double baseline, List<Shape> shapes) {
+        for (ShownCount count : shown) {
             Text.Style style = count.played() ? Text.Style.BOLD : Text.Style.REGULAR;
             Role role = count.felt() ? Role.FELT : count.played() ? Role.SYLLABLE_PLAYED : Role.SYLLABLE_UNPLAYED;
             double x = bar.x(count.at());

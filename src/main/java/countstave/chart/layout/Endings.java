@@ -89,7 +89,7 @@ final class Endings {
     }
 
     private static Barline.Ending ending(MeasuredBar bar) {
-        Barline right = bar.counts().get(bar.counts().size() - 1).plan().timeline().bar().look().right();
+        Barline right = bar.counts().get(bar.counts().size() - 1).bar().look().right();
         return right != null && right.ending() != null && right.ending() != Barline.Ending.START ? right.ending() : null;
     }
 }

@@ -46,7 +46,7 @@ record MeasuredBar(List<BarCounts> counts, List<Staff> staves, List<ShownCount> 
     }
 
     BarTimeline timeline() {
-        return counts.get(0).plan().timeline();
+        return counts.get(0).timeline();
     }
 
     boolean isRun() {

@@ -45,7 +45,7 @@ final class PartLayout {
     }
 
     String partName() {
-        return counts.plan().timeline().part().name();
+        return counts.part().name();
     }
 
     /** How the words are spoken and how the page is read. */
@@ -144,7 +144,7 @@ final class PartLayout {
         Set<String> names = new TreeSet<>(bars.isEmpty() ? Set.of() : builder.spans().loose());
         for (MeasuredBar bar : bars) {
             bar.staves().forEach(s -> names.addAll(s.notation().notDrawn()));
-            bar.counts().forEach(c -> c.plan().timeline().bar().directions().stream()
+            bar.counts().forEach(c -> c.bar().directions().stream()
                     .filter(d -> d.kind() == Direction.Kind.OTHER).forEach(d -> names.add(d.text())));
         }
         return names;

@@ -24,7 +24,7 @@ final class PrintedCounts {
 
     /** @param breaths whether counts that begin with the breath sign are marked, and said without it */
     static List<ShownCount> of(BarCounts bar, CountingSystem system, Unplayed rule, boolean breaths) {
-        BarTimeline timeline = bar.plan().timeline();
+        BarTimeline timeline = bar.timeline();
         ShownCounts shown = ShownCounts.of(bar, system, rule);
         List<ShownCount> printed = new ArrayList<>();
         for (int s = 0; s < bar.segments().size(); s++) {

@@ -27,21 +27,21 @@ final class SharedSigns {
 
     /** The part with the signs of the score's first part where it has none of the kind at the same moment. */
     static PartCounts in(PartCounts counts, Score score) {
-        Part part = counts.plan().timeline().part();
+        Part part = counts.part();
         Part top = score.parts().get(0);
         if (top.id().equals(part.id())) {
             return counts;
         }
         List<BarCounts> bars = new ArrayList<>();
         for (BarCounts bar : counts.bars()) {
-            int index = bar.plan().timeline().bar().index();
+            int index = bar.bar().index();
             bars.add(index < top.bars().size() ? with(bar, top.bars().get(index).directions()) : bar);
         }
         return new PartCounts(counts.plan(), counts.system(), List.copyOf(bars));
     }
 
     private static BarCounts with(BarCounts counts, List<Direction> above) {
-        BarTimeline timeline = counts.plan().timeline();
+        BarTimeline timeline = counts.timeline();
         List<Direction> own = timeline.bar().directions();
         List<Direction> missing = above.stream().filter(d -> isForAll(d, above))
                 .filter(d -> own.stream().noneMatch(o -> o.kind() == d.kind() && o.at().equals(d.at())))

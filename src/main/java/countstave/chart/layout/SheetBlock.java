@@ -38,7 +38,7 @@ record SheetBlock(List<Shape> shapes, double height, Keep keep) {
         return new SheetBlock(shapes, size * 0.4 - y, keepsWithNext ? Keep.FIRMLY : Keep.FREE);
     }
 
-    private static List<Inline> lines(String words, double size, Text.Style style, Role role, double width,
+    static List<Inline> lines(String words, double size, Text.Style style, Role role, double width,
             Measures measures) {
         List<Inline> lines = new ArrayList<>();
         Inline line = null;
@@ -56,6 +56,25 @@ record SheetBlock(List<Shape> shapes, double height, Keep keep) {
         }
         lines.add(line);
         return lines;
+    }
+
+    /** Blocks under each other, as one. */
+    static SheetBlock under(List<SheetBlock> blocks) {
+        List<Shape> shapes = new ArrayList<>();
+        double y = 0;
+        for (SheetBlock block : blocks) {
+            double here = y;
+            block.shapes().forEach(shape -> shapes.add(shape.moved(0, here)));
+            y -= block.height();
+        }
+        return new SheetBlock(List.copyOf(shapes), -y, Keep.FREE);
+    }
+
+    /** Two blocks beside each other, as one; the second {@code x} from the left. */
+    static SheetBlock beside(SheetBlock first, SheetBlock second, double x) {
+        List<Shape> shapes = new ArrayList<>(first.shapes());
+        second.shapes().forEach(shape -> shapes.add(shape.moved(x, 0)));
+        return new SheetBlock(List.copyOf(shapes), Math.max(first.height(), second.height()), Keep.FREE);
     }
 
     SheetBlock kept(Keep how) {

@@ -1,82 +1,81 @@
 package countstave.chart.layout;
 
 import countstave.chart.font.Measures;
-import countstave.chart.shape.Line;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import countstave.count.NoteNames;
 import countstave.practice.Passage;
-import countstave.practice.StepTurn;
+import countstave.practice.PassageWords;
+import countstave.practice.Stage;
+import countstave.practice.StepCount;
 import countstave.practice.TempoLadder;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The tempo steps of a passage, each with a box to tick for every clean repeat. */
+/**
+ * The tempo steps of a passage under each other, each with a box for every clean repeat; between them what changes, and
+ * up to which tempo each count can be said.
+ */
 final class SheetLadder {
 
-    private static final double SIZE = 2.0;
-    private static final double BOX = 1.35;
-    private static final double BOX_GAP = 0.45;
-    private static final double CELL_GAP = 2.2;
-    private static final double ROW = 2.9;
-    private static final double THICKNESS = 0.12;
+    static final double WIDTH = 16;
+    private static final double SIZE = 1.85;
+    private static final double SMALL = 1.55;
+    private static final double ROW = 2.15;
+    private static final double LINE = 1.7;
+    private static final double WORDS_GAP = 0.2;
+    private static final double NUMBERS = 6.6;
 
     private final Measures measures;
-    private final double width;
     private final List<Shape> shapes = new ArrayList<>();
-    private double x;
-    private double y = -SIZE * 1.2;
+    private double y;
 
-    private SheetLadder(double width, Measures measures) {
+    private SheetLadder(Measures measures) {
         this.measures = measures;
-        this.width = width;
     }
 
-    static SheetBlock of(Passage passage, double width, Measures measures) {
-        SheetLadder ladder = new SheetLadder(width, measures);
-        for (StepTurn turn : StepTurn.of(passage)) {
-            String from = turn.words().isEmpty() ? "" : "from here " + turn.words() + ": ";
-            ladder.rung(from + tempo(turn.rung(), ladder.shapes.isEmpty()), turn.rung().clean());
+    static SheetBlock of(Passage passage, Measures measures) {
+        SheetLadder ladder = new SheetLadder(measures);
+        Stage said = Stage.ALL;
+        boolean first = true;
+        for (StepCount count : passage.counts()) {
+            if (passage.counts().size() > 1) {
+                ladder.words("Count " + count.number() + ":");
+            }
+            ladder.words(PassageWords.sayable(passage, count, NoteNames.SYMBOLS));
+            // each count says for itself how much of it is said
+            said = Stage.ALL;
+            for (TempoLadder.Rung rung : count.steps()) {
+                Stage stage = count.sayableStage(rung);
+                if (stage != said) {
+                    ladder.words("from here say: " + stage.label());
+                }
+                said = stage;
+                ladder.rung(rung, first);
+                first = false;
+            }
         }
-        return new SheetBlock(List.copyOf(ladder.shapes), ROW - ladder.y - SIZE * 0.6,
-                SheetBlock.Keep.LOOSELY);
+        return new SheetBlock(List.copyOf(ladder.shapes), -ladder.y + 0.5, SheetBlock.Keep.FREE);
+    }
+
+    private void words(String words) {
+        for (Inline line : SheetBlock.lines(words, SMALL, Text.Style.ITALIC, Role.SHEET_TEXT, WIDTH, measures)) {
+            y -= LINE;
+            // the lines of words keep a little from the numbers above them
+            y -= shapes.isEmpty() ? 0 : WORDS_GAP;
+            shapes.addAll(line.movedTo(0, y));
+        }
     }
 
     /** The first rung says the unit, the others are numbers. */
-    private static String tempo(TempoLadder.Rung rung, boolean first) {
+    private void rung(TempoLadder.Rung rung, boolean first) {
+        y -= ROW;
         String full = NoteNames.SYMBOLS.tempo(rung.tempo());
-        return first ? full : full.substring(full.indexOf('=') + 1).strip();
-    }
-
-    private void rung(String label, int clean) {
+        String label = first ? full : full.substring(full.indexOf('=') + 1).strip();
         Inline words = Inline.of(label, SIZE, Text.Style.BOLD, Role.SHEET_TEXT, null, measures);
-        double needed = words.width() + 0.6 + clean * (BOX + BOX_GAP);
-        if (x > 0 && x + needed > width) {
-            x = 0;
-            y -= ROW;
-        }
-        shapes.addAll(words.movedTo(x, y));
-        double left = x + words.width() + 0.6;
-        for (int i = 0; i < clean; i++) {
-            box(left + i * (BOX + BOX_GAP));
-        }
-        x += needed + CELL_GAP;
-    }
-
-    private void box(double left) {
-        double right = left + BOX;
-        double bottom = y - 0.1;
-        double top = bottom + BOX;
-        // the upright sides reach over the corners, since lines have square ends
-        double half = THICKNESS / 2;
-        line(left, bottom - half, left, top + half);
-        line(right, bottom - half, right, top + half);
-        line(left, bottom, right, bottom);
-        line(left, top, right, top);
-    }
-
-    private void line(double x1, double y1, double x2, double y2) {
-        shapes.add(new Line(x1, y1, x2, y2, THICKNESS, Role.TICK_BOX, null));
+        double right = Math.max(NUMBERS, words.width());
+        shapes.addAll(words.movedTo(right - words.width(), y));
+        shapes.addAll(SheetBoxes.row(right + 0.7, y, rung.clean()));
     }
 }

@@ -42,6 +42,11 @@ final class SheetPages {
         add(block);
     }
 
+    /** What is left of the page. */
+    double room() {
+        return y - frame.musicBottom();
+    }
+
     int lastHeading() {
         return headingPage;
     }

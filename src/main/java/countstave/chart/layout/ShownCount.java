@@ -17,6 +17,11 @@ record ShownCount(Offset at, String say, boolean played, boolean opens, boolean 
 
     private static final String DOT = "\u00b7";
 
+    /** The same with parentheses of its own, where its neighbours are no neighbours in time. */
+    ShownCount alone() {
+        return new ShownCount(at, say, played, !played, !played, breath, felt);
+    }
+
     /** The dot of a note that is felt. */
     static ShownCount felt(Offset at) {
         return new ShownCount(at, DOT, true, false, false, false, true);

@@ -16,17 +16,26 @@ import java.util.List;
  */
 final class SystemBuilder {
 
+    /** Puts what stands below the lowest staff of a line into its shapes and its outline. */
+    interface Below {
+        void add(List<PlacedBar> placed, Skyline skyline, List<Shape> shapes);
+    }
+
     private final Measures measures;
     private final MarksAbove marks;
-    private final CountsBelow counts;
+    private final Below counts;
     private final Lyrics lyrics;
     private final StaffLine staffLine;
     private Spans spans;
 
     SystemBuilder(Measures measures) {
+        this(measures, new CountsBelow(measures)::add);
+    }
+
+    SystemBuilder(Measures measures, Below below) {
         this.measures = measures;
         this.marks = new MarksAbove(measures);
-        this.counts = new CountsBelow(measures);
+        this.counts = below;
         this.lyrics = new Lyrics(measures);
         this.staffLine = new StaffLine(measures);
     }

@@ -29,19 +29,6 @@ final class Content {
         out.append(operator).append('\n');
     }
 
-    void save() {
-        op("q");
-    }
-
-    void restore() {
-        op("Q");
-        thickness = -1;
-    }
-
-    void transform(double scale, double x, double y) {
-        numbers(scale, 0, 0, scale, x, y).op("cm");
-    }
-
     /** Six decimals: the scale of a whole page must not be rounded to thousandths. */
     void scalePage(double scale) {
         String s = String.format(java.util.Locale.ROOT, "%.6f", scale);

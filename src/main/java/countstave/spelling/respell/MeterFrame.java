@@ -94,27 +94,6 @@ public final class MeterFrame {
         return beatAt(at).start().equals(at) || at.equals(bar.end());
     }
 
-    /** How deep in the tree a boundary stands at {@code at}: 0 for the barline; {@link #NOWHERE} for none. */
-    int depth(Offset at) {
-        Span span = bar;
-        for (int depth = 0; depth < NOWHERE; depth++) {
-            if (at.equals(span.start()) || at.equals(span.end())) {
-                return depth;
-            }
-            Span next = null;
-            for (Span part : span.parts()) {
-                if (part.holds(at, at)) {
-                    next = part;
-                }
-            }
-            if (next == null) {
-                return NOWHERE;
-            }
-            span = next;
-        }
-        return NOWHERE;
-    }
-
     /** Deeper than any note value goes. */
     static final int NOWHERE = 20;
 

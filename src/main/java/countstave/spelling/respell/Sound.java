@@ -19,10 +19,6 @@ public record Sound(Offset start, Offset end, boolean rest, boolean held) {
         }
     }
 
-    public static Sound note(Offset start, Offset end) {
-        return new Sound(start, end, false, false);
-    }
-
     public static Sound rest(Offset start, Offset end) {
         return new Sound(start, end, true, false);
     }

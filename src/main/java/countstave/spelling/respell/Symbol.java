@@ -35,8 +35,4 @@ public record Symbol(Offset start, Duration length, NoteValue value, int dots, b
         }
         return null;
     }
-
-    Symbol withTie() {
-        return new Symbol(start, length, value, dots, rest, true);
-    }
 }

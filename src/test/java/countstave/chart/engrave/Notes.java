@@ -11,7 +11,6 @@ import countstave.score.Timeline;
 import countstave.time.Duration;
 import countstave.time.Ratio;
 import java.nio.charset.StandardCharsets;
-import java.util.List;
 
 /**
  * One bar with pitches, for tests of the notation, by way of MusicXML: {@code "G5:8 x/A5+C5:8 (C5):16 r:4 B4~:4"}.
