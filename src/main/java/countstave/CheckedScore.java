@@ -1,37 +1,64 @@
 package countstave;
 
+import countstave.musicxml.Comments;
 import countstave.musicxml.ReadOptions;
 import countstave.musicxml.ScoreFile;
 import countstave.musicxml.ScoreReader;
 import countstave.score.Score;
 import countstave.score.ScoreException;
+import countstave.score.SourceSpot;
 import countstave.spelling.Finding;
+import countstave.spelling.LeftAlone;
+import countstave.spelling.Rule;
+import countstave.spelling.RuleInfo;
+import countstave.spelling.RuleSettings;
 import countstave.spelling.SpellingCheck;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * A score with what is wrong, or needlessly hard to count, in its spelling: the whole way from the file to the findings.
  *
  * @param score what the file says
  * @param findings what is to be told, part by part, in the order of bars and beats
+ * @param warnings what is said of findings that were to be left alone and are not there
  */
-public record CheckedScore(Score score, List<Finding> findings) {
+public record CheckedScore(Score score, List<Finding> findings, List<String> warnings) {
 
     /**
-     * Read, rules, levels. What the reader reports of a file that contradicts itself comes with the score; the rules look
-     * at it as at everything else.
+     * Read, rules, what is left alone, levels. What the reader reports of a file that contradicts itself comes with the
+     * score; the rules look at it as at everything else.
      *
+     * @param name the score's file with as many of its folders as are known: the settings name scores
      * @throws ScoreException if the score cannot be read
      */
-    public static CheckedScore of(ScoreFile file, CheckOptions options) {
+    public static CheckedScore of(ScoreFile file, String name, CheckOptions options) {
         Score score = ScoreReader.read(file, ReadOptions.DEFAULT);
-        List<Finding> told = new ArrayList<>();
-        for (Finding finding : SpellingCheck.check(score, options.rules(), options.settings())) {
-            if (finding.severity().isAtLeast(options.least())) {
-                told.add(finding);
+        List<Finding> found = SpellingCheck.check(score, options.rules(), options.settings());
+        List<String> warnings = new ArrayList<>();
+        LeftAlone alone = new LeftAlone();
+        Set<String> running = options.rules().stream().map(Rule::info)
+                .filter(rule -> options.settings().severity(rule).isPresent()).map(RuleInfo::id).collect(Collectors.toSet());
+        options.settings().leaveAlone(name, running, alone);
+        for (Comments.Ignore ignore : Comments.ignored(file.text())) {
+            if (!options.known().contains(ignore.rule())) {
+                warnings.add("line " + ignore.line() + ": there is no rule '" + ignore.rule() + "'"
+                        + RuleSettings.nearest(ignore.rule(), options.known()));
+            } else if (running.contains(ignore.rule())) {
+                alone.add(ignore.rule(), finding -> isAround(ignore.at(), score, finding), "line " + ignore.line() + ": '"
+                        + ignore.rule() + "' finds nothing in the bar of this part in which the comment stands; take it out");
             }
         }
-        return new CheckedScore(score, List.copyOf(told));
+        warnings.addAll(alone.idle(found));
+        return new CheckedScore(score, alone.without(found).stream().filter(options::asksFor).toList(), List.copyOf(warnings));
+    }
+
+    /** Whether a place in the text lies in the bar of a finding. */
+    private static boolean isAround(int at, Score score, Finding finding) {
+        SourceSpot bar = score.parts().stream().filter(part -> part.id().equals(finding.where().partId())).findFirst().orElseThrow()
+                .bars().get(finding.where().barIndex()).source().spot();
+        return bar != null && bar.start() <= at && at < bar.end();
     }
 }

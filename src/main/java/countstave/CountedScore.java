@@ -12,6 +12,7 @@ import countstave.score.PartTimeline;
 import countstave.score.Score;
 import countstave.score.ScoreException;
 import countstave.score.Timeline;
+import countstave.score.Warning;
 import countstave.spelling.FactWords;
 import countstave.time.TimeOverflowException;
 import java.util.ArrayList;
@@ -55,8 +56,8 @@ public record CountedScore(ScoreFile file, Score score, List<PartCounts> parts) 
     }
 
     /** What the user is told while the score is still counted: bars that do not add up, an assumed tempo. */
-    public List<String> warnings() {
-        List<String> lines = new ArrayList<>();
+    public List<Warning> warnings() {
+        List<Warning> lines = new ArrayList<>();
         List<Fact.Hidden> hidden = new ArrayList<>();
         String firstHidden = null;
         for (PartCounts counted : parts) {
@@ -72,15 +73,16 @@ public record CountedScore(ScoreFile file, Score score, List<PartCounts> parts) 
                 }
                 String warning = FactWords.warning(fact);
                 if (warning != null) {
-                    lines.add(place + ": " + warning);
+                    lines.add(new Warning(place + ": " + warning, FactWords.kind(fact)));
                 }
             }
         }
         if (!hidden.isEmpty()) {
-            lines.add(FactWords.hidden(hidden, firstHidden));
+            lines.add(new Warning(FactWords.hidden(hidden, firstHidden), FactWords.kind(hidden.get(0))));
         }
         if (parts.stream().anyMatch(p -> p.timeline().tempoAssumed())) {
-            lines.add("no tempo in the score: a quarter = 90 is assumed; --tempo sets another");
+            lines.add(new Warning("no tempo in the score: a quarter = 90 is assumed; --tempo sets another",
+                    "no tempo in " + Warning.SCORES + ": a quarter = 90 is assumed; --tempo sets another"));
         }
         return lines;
     }

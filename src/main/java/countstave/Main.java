@@ -1,6 +1,7 @@
 package countstave;
 
 import countstave.cli.Countstave;
+import countstave.files.Arguments;
 import countstave.files.StandardOutput;
 import java.io.BufferedOutputStream;
 import java.io.PrintStream;
@@ -17,7 +18,12 @@ public final class Main {
         PrintStream out = new PrintStream(new BufferedOutputStream(standard), false, StandardCharsets.UTF_8);
         PrintStream err = new PrintStream(new java.io.FileOutputStream(java.io.FileDescriptor.err), true,
                 StandardCharsets.UTF_8);
-        int code = Countstave.run(args, System.in, out, err);
+        String[] typed = Arguments.typed(args);
+        if (!Arguments.isReadable(typed)) {
+            err.println("countstave: this locale has no letters for what was typed: set LC_ALL to one that has, such as C.UTF-8");
+            System.exit(2);
+        }
+        int code = Countstave.run(typed, System.in, out, err);
         out.flush();
         if (standard.fault() != null) {
             err.println("countstave: " + standard.fault());

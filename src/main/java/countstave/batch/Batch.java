@@ -5,12 +5,14 @@ import countstave.files.Progress;
 import countstave.musicxml.ScoreFile;
 import countstave.musicxml.ScoreReader;
 import countstave.score.NoPartException;
+import countstave.score.Warning;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.concurrent.ExecutorService;
@@ -44,6 +46,8 @@ final class Batch<R> {
         long held;
         byte[] printed = {};
         byte[] told = {};
+        final List<Warning> warnings = new ArrayList<>();
+        boolean there;
         boolean withoutPart;
         R result;
         String problem;
@@ -57,17 +61,21 @@ final class Batch<R> {
     private final ScoreWork<R> work;
     private final int threads;
     private final Progress progress;
+    private final boolean verbose;
     private final Deque<Slot<R>> begun = new ArrayDeque<>();
     private final long memory = Runtime.getRuntime().maxMemory() / 10 * 6;
     private long held;
     private int running;
     private int finished;
+    private int whole;
 
-    Batch(Console console, ScoreWork<R> work, int threads, Progress progress) {
+    /** @param verbose whether each warning is told in its turn, and not summed up in the tally */
+    Batch(Console console, ScoreWork<R> work, int threads, Progress progress, boolean verbose) {
         this.console = console;
         this.work = work;
         this.threads = threads;
         this.progress = progress;
+        this.verbose = verbose;
     }
 
     /** Works on all scores and tells on stderr how that went. */
@@ -93,8 +101,8 @@ final class Batch<R> {
                     }
                 }
                 deliver(slot, tally);
-                if (console.out().checkError()) {
-                    // nobody reads the results any more
+                if (work.results() == null && console.out().checkError()) {
+                    // nobody reads the results any more; files are written whether or not anybody reads their names
                     tally.brokenOff = true;
                     break;
                 }
@@ -108,6 +116,11 @@ final class Batch<R> {
 
     private synchronized int finished() {
         return finished;
+    }
+
+    /** How many scores are done so far, their results in place or ready. */
+    synchronized int whole() {
+        return whole;
     }
 
     /** @return whether there was room for one more score */
@@ -163,19 +176,23 @@ final class Batch<R> {
                 slot.state = end;
                 running--;
                 finished++;
+                whole += end == State.DONE && slot.problem == null ? 1 : 0;
                 notifyAll();
             }
         }
     }
 
     private State attempt(Slot<R> slot) {
-        if (work.isLeftOut(slot.score)) {
+        slot.warnings.clear();
+        slot.there = !work.isLeftOut(slot.score) && work.isThere(slot.score);
+        if (slot.there || work.isLeftOut(slot.score)) {
             return State.LEFT_OUT;
         }
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         Console own = new Console(new ByteArrayInputStream(new byte[0]),
-                new PrintStream(out, false, StandardCharsets.UTF_8), new PrintStream(err, false, StandardCharsets.UTF_8));
+                new PrintStream(out, false, StandardCharsets.UTF_8), new PrintStream(err, false, StandardCharsets.UTF_8),
+                verbose ? null : slot.warnings);
         Outcome<State> outcome = Outcome.of(() -> work(slot, own));
         if (outcome.problem() != null) {
             fail(slot, own, outcome.problem());
@@ -200,6 +217,9 @@ final class Batch<R> {
             slot.score.tell(own, e.getMessage());
             slot.withoutPart = true;
             return State.LEFT_OUT;
+        } catch (AlreadyThere e) {
+            slot.there = true;
+            return State.LEFT_OUT;
         }
     }
 
@@ -218,7 +238,10 @@ final class Batch<R> {
         }
         console.err().write(slot.told);
         console.err().flush();
-        if (slot.state == State.LEFT_OUT) {
+        tally.warnings.add(slot.score.shown(), slot.warnings);
+        if (slot.there) {
+            tally.there++;
+        } else if (slot.state == State.LEFT_OUT) {
             tally.leftOut++;
             tally.withoutPart += slot.withoutPart ? 1 : 0;
         } else {

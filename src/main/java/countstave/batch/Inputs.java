@@ -1,6 +1,7 @@
 package countstave.batch;
 
 import countstave.files.Console;
+import countstave.files.FileNames;
 import countstave.musicxml.ScoreFile;
 import countstave.score.ScoreException;
 import java.io.IOException;
@@ -27,7 +28,7 @@ public final class Inputs {
     /** @throws ScoreException if it cannot be the name of a file */
     public static Path path(String name) {
         try {
-            return Path.of(name);
+            return FileNames.path(name);
         } catch (InvalidPathException e) {
             throw new ScoreException(Console.clean(name) + ": this cannot be the name of a file here: check it, or set LC_ALL"
                     + " to a UTF-8 locale", e);

@@ -1,5 +1,8 @@
 package countstave.batch;
 
+import countstave.files.Console;
+import countstave.files.FileNames;
+import countstave.score.ScoreException;
 import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -33,7 +36,10 @@ final class NamePattern {
         return name.chars().anyMatch(c -> SIGNS.indexOf(c) >= 0);
     }
 
-    /** @throws PatternSyntaxException or {@link InvalidPathException} if it cannot be read */
+    /**
+     * @throws PatternSyntaxException or {@link InvalidPathException} if it cannot be read
+     * @throws ScoreException if the locale has no letters for it
+     */
     static NamePattern of(String name) {
         String[] all = File.separatorChar == '/' ? name.split("/+") : name.split("[/\\\\]+");
         StringBuilder plain = new StringBuilder();
@@ -41,16 +47,27 @@ final class NamePattern {
         while (!isPattern(all[first])) {
             plain.append(all[first++]).append(File.separatorChar);
         }
-        Path base = Path.of(plain.toString());
+        Path base = FileNames.path(plain.toString());
         List<String> steps = new ArrayList<>();
         for (String step : List.of(all).subList(first, all.length)) {
             matcher(base, step);
+            requireSayable(step);
             // any number of folders twice is still any number, but would be looked for in all its ways
             if (steps.isEmpty() || !step.equals(ANY_FOLDERS) || !steps.get(steps.size() - 1).equals(ANY_FOLDERS)) {
                 steps.add(step);
             }
         }
         return new NamePattern(base, steps);
+    }
+
+    /** Where a locale has no letters but ASCII's, a name's others cannot be compared. */
+    private static void requireSayable(String step) {
+        try {
+            Path.of(step.replaceAll("[*?]", "_"));
+        } catch (InvalidPathException e) {
+            throw new ScoreException(Console.clean(step) + ": a pattern with other letters than a to z needs a locale that has them: set LC_ALL to one"
+                    + " such as C.UTF-8, or name the files one by one", e);
+        }
     }
 
     private static PathMatcher matcher(Path base, String step) {

@@ -1,9 +1,11 @@
 package countstave.batch;
 
 import countstave.files.Console;
+import countstave.files.FileNames;
 import countstave.musicxml.ScoreFile;
 import countstave.musicxml.ScoreReader;
 import countstave.score.ScoreException;
+import countstave.score.Warning;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -36,7 +38,9 @@ public record NamedScore(String name, Path path, Path inTree, boolean found, Str
 
     /** @param base the folder that was named */
     static NamedScore found(Path path, Path base) {
-        return new NamedScore(path.toString(), path, base.relativize(path), true, null);
+        String name = FileNames.text(path);
+        return name == null ? nothing(path.toString(), "its name is no text in UTF-8, so that it cannot be said in what is"
+                + " written of it; rename it") : new NamedScore(name, path, base.relativize(path), true, null);
     }
 
     static NamedScore nothing(String name, String problem) {
@@ -80,7 +84,7 @@ public record NamedScore(String name, Path path, Path inTree, boolean found, Str
 
     /** The file's name. */
     public String fileName() {
-        return path.getFileName().toString();
+        return FileNames.text(path.getFileName());
     }
 
     /** The file's name without its ending. */
@@ -101,7 +105,16 @@ public record NamedScore(String name, Path path, Path inTree, boolean found, Str
 
     /** One line on stderr about this score. */
     public void tell(Console console, String line) {
-        console.tell((name.equals(Inputs.STANDARD_INPUT) ? "standard input" : name) + ": " + line);
+        console.tell(shown() + ": " + line);
+    }
+
+    /** A warning about this score, which is told at once or summed up with those of others. */
+    public void warn(Console console, Warning warning) {
+        console.warn(shown(), warning);
+    }
+
+    String shown() {
+        return name.equals(Inputs.STANDARD_INPUT) ? "standard input" : name;
     }
 
     /** @throws ScoreException if it cannot be read */
@@ -109,6 +122,6 @@ public record NamedScore(String name, Path path, Path inTree, boolean found, Str
         if (problem != null) {
             throw new ScoreException(problem);
         }
-        return isStandardInput() ? Inputs.standardInput(console) : ScoreFile.load(path);
+        return isStandardInput() ? Inputs.standardInput(console) : ScoreFile.load(path, fileName());
     }
 }

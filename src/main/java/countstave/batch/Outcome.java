@@ -32,6 +32,8 @@ record Outcome<R>(R result, String problem) {
             return failed(String.valueOf(e.getMessage()));
         } catch (StackOverflowError e) {
             return failed("the score is nested too deeply; export it again");
+        } catch (AlreadyThere e) {
+            throw e;
         } catch (RuntimeException | LinkageError e) {
             return failed("a fault of countstave itself (" + fault(e) + "); please report it together with the score");
         }

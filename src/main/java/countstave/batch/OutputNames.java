@@ -1,5 +1,6 @@
 package countstave.batch;
 
+import countstave.files.FileNames;
 import java.nio.file.Path;
 
 /** Outputs that are called like their score: in a folder of outputs by the same name, beside it by a name of their own. */
@@ -24,12 +25,12 @@ public final class OutputNames implements Naming {
 
     @Override
     public Path beside(NamedScore score, String stem) {
-        return addition == null ? null : score.path().resolveSibling(stem + addition + ending(score));
+        return addition == null ? null : FileNames.beside(score.path(), stem + addition + ending(score));
     }
 
     @Override
     public Path formerly(NamedScore score) {
-        return addition == null ? null : score.path().resolveSibling(score.stem() + addition + score.ending());
+        return addition == null ? null : FileNames.beside(score.path(), score.stem() + addition + score.ending());
     }
 
     @Override

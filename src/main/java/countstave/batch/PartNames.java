@@ -1,5 +1,6 @@
 package countstave.batch;
 
+import countstave.files.FileNames;
 import countstave.score.Part;
 import java.nio.file.Path;
 import java.text.Normalizer;
@@ -39,7 +40,7 @@ public final class PartNames implements Naming {
 
     @Override
     public Path beside(NamedScore score, String stem) {
-        return score.path().resolveSibling(stem + ANY);
+        return FileNames.beside(score.path(), stem + ANY);
     }
 
     @Override
@@ -64,12 +65,12 @@ public final class PartNames implements Naming {
      * @param parts all parts of the score, so that the choice of some changes no name
      */
     public static Map<String, Path> places(Path place, List<Part> parts) {
-        String all = place.getFileName().toString();
+        String all = FileNames.text(place.getFileName());
         String score = all.substring(0, all.length() - ANY.length());
         List<String> names = names(parts.stream().map(Part::name).toList());
         Map<String, Path> places = new HashMap<>();
         for (int i = 0; i < parts.size(); i++) {
-            places.put(parts.get(i).id(), place.resolveSibling(score + BEFORE + names.get(i) + ENDING));
+            places.put(parts.get(i).id(), FileNames.beside(place, score + BEFORE + names.get(i) + ENDING));
         }
         return places;
     }

@@ -2,6 +2,7 @@ package countstave.batch;
 
 import countstave.files.Console;
 import countstave.files.Progress;
+import countstave.files.Unfinished;
 import java.io.IOException;
 import java.util.Locale;
 
@@ -11,8 +12,9 @@ import java.util.Locale;
  * @param console where everything goes
  * @param list the scores
  * @param threads how many of many are worked on at a time, from 1 to {@link #MOST_THREADS}
+ * @param verbose whether each warning about many is told in its turn, and not summed up in the end
  */
-public record ScoreRun(Console console, ScoreList list, int threads) {
+public record ScoreRun(Console console, ScoreList list, int threads, boolean verbose) {
 
     public static final int MOST_THREADS = 256;
 
@@ -45,8 +47,15 @@ public record ScoreRun(Console console, ScoreList list, int threads) {
     /** One score: what it prints goes out as it is made. */
     private <R> boolean one(NamedScore score, ScoreWork<R> work) throws IOException {
         Outcome<R> outcome;
+        if (work.isThere(score)) {
+            score.tell(console, AlreadyThere.SAID);
+            return true;
+        }
         try {
             outcome = Outcome.of(() -> work.run(score, score.open(console), console));
+        } catch (AlreadyThere e) {
+            score.tell(console, AlreadyThere.SAID);
+            return true;
         } catch (OutOfMemoryError e) {
             outcome = Outcome.failed(Outcome.NO_MEMORY);
         }
@@ -58,16 +67,33 @@ public record ScoreRun(Console console, ScoreList list, int threads) {
         return outcome.problem() == null;
     }
 
+    /** Many: the last line says how that went and where the results are, also when the run is interrupted. */
     private <R> boolean many(ScoreWork<R> work) throws IOException {
         long start = System.nanoTime();
-        Tally tally = new Batch<>(console, work, threads, Progress.onTerminal(console.err())).run(list.scores());
-        if (list.scores().size() > 1) {
-            console.tell(String.format(Locale.ROOT, "%s, %.1f s", tally.summary(), (System.nanoTime() - start) / 1e9));
+        int scores = list.scores().size();
+        String where = work.results() == null ? "" : "; " + work.results();
+        Progress progress = Progress.onTerminal(console.err());
+        Batch<R> batch = new Batch<>(console, work, threads, progress, verbose);
+        Tally tally;
+        Unfinished.atTheEnd(() -> {
+            progress.done();
+            console.tell("interrupted: " + batch.whole() + " of " + scores + " done" + where
+                    + (work.results() == null ? "" : "; --skip-existing goes on from there"));
+        });
+        try {
+            tally = batch.run(list.scores());
+        } finally {
+            Unfinished.atTheEnd(null);
         }
+        tally.warnings.lines().forEach(console::tell);
         if (tally.partsNowhere()) {
             console.tell("no score has what --part asks for: check it; 'countstave parts' lists the parts there are");
+        }
+        if (scores == 1 && tally.failed == 1) {
+            // what is wrong with it has been said
             return false;
         }
-        return tally.failed == 0 && !tally.brokenOff;
+        console.tell(String.format(Locale.ROOT, "%s, %.1f s", tally.summary(scores), (System.nanoTime() - start) / 1e9) + where);
+        return tally.failed == 0 && !tally.partsNowhere();
     }
 }

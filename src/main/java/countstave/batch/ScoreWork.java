@@ -16,12 +16,23 @@ public interface ScoreWork<R> {
      * Works on one score; of many, several at a time.
      *
      * @param console where this score's results and warnings go
+     * @throws AlreadyThere if only the work can tell that there is nothing to do
      */
     R run(NamedScore score, ScoreFile file, Console console) throws IOException;
 
     /** Whether a score is passed over, and only counted. */
     default boolean isLeftOut(NamedScore score) {
         return false;
+    }
+
+    /** Whether what would be written is there, and is to be let be. */
+    default boolean isThere(NamedScore score) {
+        return false;
+    }
+
+    /** Where the results are written, as in {@code written to charts}; null where they are printed. */
+    default String results() {
+        return null;
     }
 
     /**

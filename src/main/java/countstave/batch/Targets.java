@@ -1,6 +1,7 @@
 package countstave.batch;
 
 import countstave.files.Console;
+import countstave.files.FileNames;
 import countstave.files.SafeFile;
 import countstave.musicxml.ScoreFile;
 import countstave.score.ScoreException;
@@ -34,9 +35,11 @@ public final class Targets {
     /** Scores that are outputs of an earlier run, and files that only may be scores and are none. */
     private final Set<NamedScore> leftOut = new HashSet<>();
     private final boolean tree;
+    private final String where;
 
-    private Targets(boolean tree) {
+    private Targets(boolean tree, String where) {
         this.tree = tree;
+        this.where = where;
     }
 
     /**
@@ -46,7 +49,7 @@ public final class Targets {
     public static Targets of(ScoreList list, String said, Naming naming, Console console) {
         String output = isBeside(said) ? null : said;
         boolean folder = output != null && isFolder(list, output, naming);
-        Targets targets = new Targets(folder);
+        Targets targets = new Targets(folder, output == null ? "written beside the scores" : "written to " + output);
         Map<Path, NamedScore> inputs = new HashMap<>();
         for (NamedScore score : list.scores()) {
             if (score.path() != null) {
@@ -54,7 +57,7 @@ public final class Targets {
                 targets.places.put(score, output == null || folder ? named(output, score, score.stem(), naming)
                         : Inputs.path(output));
             } else if (score.isStandardInput() && output != null && (!folder || naming.severalFiles())) {
-                targets.places.put(score, folder ? Inputs.path(output).resolve(naming.inFolder(score, NAMELESS))
+                targets.places.put(score, folder ? FileNames.in(Inputs.path(output), naming.inFolder(score, NAMELESS))
                         : Inputs.path(output));
             }
         }
@@ -89,7 +92,7 @@ public final class Targets {
         }
         if (!asked && naming.asksBeside() && (list.many() || naming.severalFiles())) {
             throw new ScoreException("without -o the outputs would go beside the scores, such as "
-                    + Console.clean(places.get(first).toString()) + ": name a folder with -o, or say so with -o beside");
+                    + FileNames.shown(places.get(first)) + ": name a folder with -o, or say so with -o beside");
         }
     }
 
@@ -119,7 +122,7 @@ public final class Targets {
         List<NamedScore> first = namesakes.get(0);
         int others = namesakes.size() - 1;
         return joined(first.stream().map(NamedScore::name).toList()) + " have one name but for the ending: the outputs keep"
-                + " it, " + joined(first.stream().map(score -> places.get(score).toString()).toList())
+                + " it, " + joined(first.stream().map(score -> FileNames.shown(places.get(score))).toList())
                 + (others == 0 ? "" : "; likewise with " + others + (others == 1 ? " other name" : " other names"));
     }
 
@@ -175,7 +178,7 @@ public final class Targets {
     private static Path named(String folder, NamedScore score, String stem, Naming naming) {
         try {
             return folder == null ? naming.beside(score, stem)
-                    : Inputs.path(folder).resolve(score.inTree().resolveSibling(naming.inFolder(score, stem)));
+                    : Inputs.path(folder).resolve(FileNames.beside(score.inTree(), naming.inFolder(score, stem)));
         } catch (InvalidPathException e) {
             throw new ScoreException("the name of " + score.name() + " cannot be written in this locale;"
                     + " rename it, or set LC_ALL to a UTF-8 locale", e);
@@ -208,7 +211,7 @@ public final class Targets {
             Path place = place(target);
             NamedScore other = taken.putIfAbsent(place, score);
             if (other != null) {
-                throw new ScoreException(other.name() + " and " + score.name() + " would both be written to " + target
+                throw new ScoreException(other.name() + " and " + score.name() + " would both be written to " + FileNames.shown(target)
                         + "; work on them one after the other, with another -o for each");
             }
             NamedScore replaced = inputs.get(place);
@@ -229,8 +232,12 @@ public final class Targets {
         return target;
     }
 
-    /** Work whose results are files: scores that are outputs themselves are left out. */
-    public ScoreWork<Void> work(Filling filling) {
+    /**
+     * Work whose results are files: scores that are outputs themselves are left out.
+     *
+     * @param skip whether outputs that are there are let be
+     */
+    public ScoreWork<Void> work(boolean skip, Filling filling) {
         return new ScoreWork<>() {
             @Override
             public Void run(NamedScore score, ScoreFile file, Console console) throws IOException {
@@ -241,6 +248,16 @@ public final class Targets {
             @Override
             public boolean isLeftOut(NamedScore score) {
                 return leftOut.contains(score);
+            }
+
+            @Override
+            public boolean isThere(NamedScore score) {
+                return skip && places.get(score) != null && Files.exists(places.get(score));
+            }
+
+            @Override
+            public String results() {
+                return where;
             }
         };
     }
@@ -259,7 +276,7 @@ public final class Targets {
     public void write(Path target, boolean force, SafeFile.Content content, Console console) {
         makeFolders(target);
         SafeFile.write(target, force, content);
-        console.out().println("wrote " + Console.clean(target.toString()));
+        console.out().println("wrote " + FileNames.shown(target));
     }
 
     /** Makes the folders that a tree of outputs needs; a single file's folder is the user's to make. */
@@ -271,7 +288,7 @@ public final class Targets {
         try {
             Files.createDirectories(folder);
         } catch (IOException e) {
-            throw new ScoreException("cannot make the folder " + Console.clean(folder.toString())
+            throw new ScoreException("cannot make the folder " + FileNames.shown(folder)
                     + "; choose another place with -o", e);
         }
     }

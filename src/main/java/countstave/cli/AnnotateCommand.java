@@ -13,12 +13,14 @@ import countstave.chart.Preparation;
 import countstave.count.FeltNotes;
 import countstave.count.Unplayed;
 import countstave.files.Console;
+import countstave.files.FileNames;
 import countstave.files.SafeFile;
 import countstave.musicxml.Annotator;
 import countstave.musicxml.CountPart;
 import countstave.musicxml.ScoreFile;
 import countstave.musicxml.Splice;
 import countstave.score.ScoreException;
+import countstave.score.Warning;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -60,16 +62,16 @@ final class AnnotateCommand implements Callable<Integer> {
     @Mixin
     OutputOptions files;
 
-    @Option(names = "--as", paramLabel = "FORM",
+    @Option(names = "--as", order = 30, paramLabel = "FORM",
             description = "lyrics: under the notes. part: as a one-line part of its own with the whole grid written out."
                     + " chart: as a PDF for the music stand. Default: lyrics, or chart if the output ends in .pdf.")
     Form form;
 
-    @Option(names = "--each-part", description = "With --as chart: a PDF of its own for each part, named by score and part, in"
+    @Option(names = "--each-part", order = 31, description = "With --as chart: a PDF of its own for each part, named by score and part, in"
             + " the folder of -o.")
     boolean eachPart;
 
-    @Option(names = "--unplayed", paramLabel = "WHICH",
+    @Option(names = "--unplayed", order = 33, paramLabel = "WHICH",
             description = "Which counts that are not played are shown: all; needed (in a beat with a note off its start"
                     + " every count, in any other beat the number alone); none. Default: needed; in a PDF all.")
     Unplayed unplayed;
@@ -82,6 +84,7 @@ final class AnnotateCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
+        files.check();
         ScoreList list = files.list();
         CountingOptions counting = shared.counting(list.many());
         if (files.output != null && hasEnding(files.output, ".pdf") && !list.many()) {
@@ -99,12 +102,12 @@ final class AnnotateCommand implements Callable<Integer> {
             ChartOptions options = page.chart(unplayed != null ? unplayed : Unplayed.ALL);
             Preparation preparation = ChartWriter.prepare();
             return files.run(parent.console, list,
-                    targets.work((score, file, console) -> draw(score, file, console, targets, options, counting,
+                    targets.work(files.skipExisting, (score, file, console) -> draw(score, file, console, targets, options, counting,
                             preparation)));
         }
         page.refuse("end the output in .pdf, or add --as chart");
         return files.run(parent.console, list,
-                targets.work((score, file, console) -> annotate(score, file, console, targets, counting)));
+                targets.work(files.skipExisting, (score, file, console) -> annotate(score, file, console, targets, counting)));
     }
 
     private void annotate(NamedScore score, ScoreFile file, Console console, Targets targets, CountingOptions counting) {
@@ -123,14 +126,14 @@ final class AnnotateCommand implements Callable<Integer> {
             CountingOptions counting, Preparation preparation) {
         if (eachPart) {
             CountedScore counted = SharedOptions.count(score, file, console, counting);
-            Map<String, Path> places = PartCharts.places(counted, targets.of(score), files.force);
+            Map<String, Path> places = PartCharts.places(counted, targets.of(score), files);
             preparation.end();
             PartCharts.write(page.headed(counted, score, console), score, places, targets, files.force, options, console);
             return;
         }
         Path target = targets.of(score);
         if (!hasEnding(target.toString(), ".pdf")) {
-            throw new ScoreException("a chart is a PDF: end the output in .pdf, not " + Console.clean(target.toString()));
+            throw new ScoreException("a chart is a PDF: end the output in .pdf, not " + FileNames.shown(target));
         }
         SafeFile.checkFree(target, files.force);
         CountedScore counted = page.headed(SharedOptions.count(score, file, console, counting), score, console);
@@ -138,7 +141,7 @@ final class AnnotateCommand implements Callable<Integer> {
         List<String> notes = new ArrayList<>();
         targets.write(score, files.force, out -> notes.addAll(ChartWriter.write(counted.parts(), counted.score(), options, out)),
                 console);
-        notes.forEach(line -> score.tell(console, line));
+        notes.forEach(line -> score.warn(console, Warning.of(line)));
     }
 
     private static boolean hasEnding(String target, String ending) {

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import picocli.AutoComplete.GenerateCompletion;
 import picocli.CommandLine;
 
 /**
@@ -19,8 +18,14 @@ final class Commands {
     /** Describes all commands to the reader. */
     private static final String MAN = "generate-man";
 
+    /** Tells of all commands, as --help does. */
+    private static final String HELP = "help";
+
+    /** What the completion of a command line asks: the words that stand in a score. Not told of in the help. */
+    static final String VALUES = "values";
+
     /** All names, in the order of the help. */
-    static final List<String> NAMES = List.of("count", "annotate", "strip", "practice", "parts", "systems", "check",
+    static final List<String> NAMES = List.of("count", "annotate", "strip", "practice", "parts", "systems", "check", HELP,
             COMPLETION, MAN);
 
     /** The list in picocli's line about a value that is none of the choices. */
@@ -39,7 +44,9 @@ final class Commands {
             case "parts" -> new PartsCommand();
             case "systems" -> new SystemsCommand();
             case "check" -> new CheckCommand();
-            case COMPLETION -> new GenerateCompletion();
+            case HELP -> new HelpCommand();
+            case VALUES -> new ValuesCommand();
+            case COMPLETION -> new CompletionCommand();
             case MAN -> new ManCommand();
             default -> null;
         };
@@ -47,7 +54,7 @@ final class Commands {
 
     /** Whether this command needs all the others. */
     private static boolean describesAll(String name) {
-        return name.equals(COMPLETION) || name.equals(MAN);
+        return name.equals(COMPLETION) || name.equals(MAN) || name.equals(HELP);
     }
 
     /** Whether this command reads scores. */
@@ -59,17 +66,21 @@ final class Commands {
     static String problem(CommandLine.ParameterException e) {
         if (e instanceof CommandLine.UnmatchedArgumentException unmatched && e.getCommandLine().getParent() == null
                 && !unmatched.getUnmatched().isEmpty() && !unmatched.isUnknownOption()) {
-            return "there is no command '" + unmatched.getUnmatched().get(0) + "'; the commands are "
-                    + String.join(", ", NAMES);
+            return unknown(unmatched.getUnmatched().get(0));
         }
         // the names of choices as --help writes them
         return CHOICES.matcher(e.getMessage()).replaceAll(m -> Matcher.quoteReplacement(m.group().toLowerCase(Locale.ROOT)));
     }
 
+    /** One line about a word that is no command. */
+    static String unknown(String word) {
+        return "there is no command '" + word + "'; the commands are " + String.join(", ", NAMES);
+    }
+
     /** Adds the command that the arguments begin with, or all of them where they begin otherwise. */
     static void addTo(CommandLine line, String... args) {
-        List<String> wanted = args.length > 0 && NAMES.contains(args[0]) && !describesAll(args[0])
-                ? List.of(args[0]) : NAMES;
+        boolean one = args.length > 0 && (args[0].equals(VALUES) || NAMES.contains(args[0]) && !describesAll(args[0]));
+        List<String> wanted = one ? List.of(args[0]) : NAMES;
         for (String name : wanted) {
             line.addSubcommand(name, named(name));
         }

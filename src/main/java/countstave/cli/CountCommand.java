@@ -53,18 +53,19 @@ final class CountCommand implements Callable<Integer> {
     @Mixin
     OutputOptions files;
 
-    @Option(names = "--format", paramLabel = "FORMAT", defaultValue = "text",
+    @Option(names = "--format", order = 32, paramLabel = "FORMAT", defaultValue = "text",
             description = "text, or json for other programs. Default: ${DEFAULT-VALUE}.")
     Format format;
 
-    @Option(names = "--unplayed", paramLabel = "WHICH", defaultValue = "all",
+    @Option(names = "--unplayed", order = 33, paramLabel = "WHICH", defaultValue = "all",
             description = "Which counts that are not played are shown: all, needed or none. Default: ${DEFAULT-VALUE}.")
     Unplayed unplayed;
 
-    @Option(names = "--ascii", description = "Print with plain ASCII signs, for terminals without note symbols.")
+    @Option(names = "--ascii", order = 130, description = "Print with plain ASCII signs, for terminals without note symbols.")
     boolean ascii;
 
-    @Option(names = "--why", description = "Say for each bar what its count costs and what the next best would cost.")
+    @Option(names = "--why", order = 34, description = "Say for each bar what its count costs, what of, and what the next best would"
+            + " cost. 1 is one word that is said and not played; a change of count costs about 2 to 5; less is better.")
     boolean why;
 
     @Mixin
@@ -73,13 +74,14 @@ final class CountCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         PlanOptions plan = shared.planOptions();
+        files.check();
         ScoreList list = files.list();
         CountingOptions counting = shared.counting(list.many());
         boolean json = format == Format.json;
         if (files.output != null) {
             Targets targets = Targets.of(list, files.output, new OutputNames(null, json ? ".json" : ".txt"),
                     parent.console);
-            return files.run(parent.console, list, targets.work((score, file, console) -> {
+            return files.run(parent.console, list, targets.work(files.skipExisting, (score, file, console) -> {
                 SafeFile.checkFree(targets.of(score), files.force);
                 CountedScore counted = SharedOptions.count(score, file, console, counting);
                 targets.write(score, files.force, out -> print(counted, plan, out), console);

@@ -64,7 +64,7 @@ public final class Countstave implements Runnable {
         Commands.addTo(line, args);
         line.setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8));
-        line.setUsageHelpAutoWidth(true);
+        HelpLayout.set(line, System.getenv("COLUMNS"));
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setParameterExceptionHandler((e, given) -> {
             console.tell(Commands.problem(e) + "; see '" + e.getCommandLine().getCommandSpec().qualifiedName()

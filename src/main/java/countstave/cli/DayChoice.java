@@ -10,16 +10,16 @@ import picocli.CommandLine.Option;
 /** The options of the plan of days. */
 final class DayChoice {
 
-    @Option(names = "--days", paramLabel = "N",
+    @Option(names = "--days", order = 37, paramLabel = "N",
             description = "Lay the work out over so many days, 3 to 90: seams first, then passages, then the whole, nothing"
                     + " new on the last two. Default with -o: 14.")
     Integer days;
 
-    @Option(names = "--minutes", paramLabel = "N",
+    @Option(names = "--minutes", order = 38, paramLabel = "N",
             description = "Minutes of practice on each of these days, 5 to 240. Default: 30.")
     Integer minutes;
 
-    @Option(names = "--start", paramLabel = "DATE",
+    @Option(names = "--start", order = 39, paramLabel = "DATE",
             description = "Date of the first day, as 2026-12-01. Without it the days have numbers only.")
     String start;
 

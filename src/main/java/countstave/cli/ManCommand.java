@@ -35,14 +35,14 @@ final class ManCommand implements Callable<Integer> {
     @Spec
     CommandSpec spec;
 
-    @Parameters(paramLabel = "COMMAND", arity = "0..1", description = "A command. Default: countstave itself.")
+    @Parameters(paramLabel = "COMMAND", arity = "0..1", completionCandidates = Candidates.Commands.class, description = "A command. Default: countstave itself.")
     String command;
 
-    @Option(names = {"-o", "--output"}, paramLabel = "FOLDER", description = "Write the pages of all commands into this folder;"
+    @Option(names = {"-o", "--output"}, order = 50, paramLabel = "FOLDER", description = "Write the pages of all commands into this folder;"
             + " it is made if needed.")
     String output;
 
-    @Option(names = "--force", description = "Replace pages that are already there.")
+    @Option(names = "--force", order = 51, description = "Replace pages that are already there.")
     boolean force;
 
     @Override

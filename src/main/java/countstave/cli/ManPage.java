@@ -55,7 +55,12 @@ final class ManPage {
         }
         parameters();
         section("OPTIONS");
-        spec.options().stream().filter(option -> !option.hidden()).forEach(this::option);
+        HelpLayout.ordered(spec, false).forEach(this::option);
+        List<OptionSpec> rare = HelpLayout.ordered(spec, true);
+        if (!rare.isEmpty()) {
+            section("RARELY USED OPTIONS");
+            rare.forEach(this::option);
+        }
         commands();
         footer();
         return out.toString();

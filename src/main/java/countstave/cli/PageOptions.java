@@ -7,6 +7,7 @@ import countstave.count.Unplayed;
 import countstave.files.Console;
 import countstave.score.Score;
 import countstave.score.ScoreException;
+import countstave.score.Warning;
 import java.lang.reflect.Field;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
@@ -19,31 +20,31 @@ final class PageOptions {
     @Spec(Spec.Target.MIXEE)
     CommandSpec command;
 
-    @Option(names = "--paper", paramLabel = "PAPER", defaultValue = "a4",
+    @Option(names = "--paper", order = 42, paramLabel = "PAPER", defaultValue = "a4",
             description = "PDF: paper, a4 or letter. Default: ${DEFAULT-VALUE}.")
     ChartOptions.Paper paper;
 
-    @Option(names = "--landscape", description = "PDF: the long side of the paper lies across.")
+    @Option(names = "--landscape", order = 43, description = "PDF: the long side of the paper lies across.")
     boolean landscape;
 
-    @Option(names = "--margin", paramLabel = "MM", defaultValue = "15",
+    @Option(names = "--margin", order = 111, paramLabel = "MM", defaultValue = "15",
             description = "PDF: margin in millimetres, 5 to 60. Default: ${DEFAULT-VALUE}.")
     double margin;
 
-    @Option(names = "--staff-size", paramLabel = "MM",
+    @Option(names = "--staff-size", order = 110, paramLabel = "MM",
             description = "PDF: height of a five-line staff in millimetres, 3 to 20; syllables grow with it."
                     + " Default: 7, of a practice sheet 5.8.")
     Double staffSize;
 
-    @Option(names = "--large", description = "PDF: for low vision, a staff of 10.5 mm (one and a half times the usual) with syllables to"
+    @Option(names = "--large", order = 44, description = "PDF: for low vision, a staff of 10.5 mm (one and a half times the usual) with syllables to"
                     + " match, or of --staff-size where that is more.")
     boolean large;
 
-    @Option(names = "--title", paramLabel = "TITLE",
+    @Option(names = "--title", order = 40, paramLabel = "TITLE",
             description = "PDF: title of a score that has none. A title that is only the file's name is none.")
     String title;
 
-    @Option(names = "--composer", paramLabel = "NAME", description = "PDF: composer of a score that names none.")
+    @Option(names = "--composer", order = 41, paramLabel = "NAME", description = "PDF: composer of a score that names none.")
     String composer;
 
     /**
@@ -87,11 +88,14 @@ final class PageOptions {
     CountedScore headed(CountedScore counted, NamedScore named, Console console) {
         Score score = counted.score();
         if (score.isUntitled() ? title == null : title != null) {
-            named.tell(console, title == null ? "has no title, so its file's name is printed; --title gives it one"
-                    : "has a title of its own, '" + score.title() + "': --title is for scores without");
+            named.warn(console, title == null ? new Warning("has no title, so its file's name is printed; --title gives it one",
+                    "no title in " + Warning.SCORES + ": the file's name is printed; --title gives one")
+                    : new Warning("has a title of its own, '" + score.title() + "': --title is for scores without",
+                    "a title of its own in " + Warning.SCORES + ": --title is for scores without"));
         }
         if (composer != null && !score.composer().isEmpty()) {
-            named.tell(console, "names its composer, '" + score.composer() + "': --composer is for scores that do not");
+            named.warn(console, new Warning("names its composer, '" + score.composer() + "': --composer is for scores that do not",
+                    "a composer of its own in " + Warning.SCORES + ": --composer is for scores that name none"));
         }
         return new CountedScore(counted.file(), score.completed(line(title), line(composer)), counted.parts());
     }

@@ -1,6 +1,7 @@
 package countstave.cli;
 
 import countstave.CountedScore;
+import countstave.batch.AlreadyThere;
 import countstave.batch.NamedScore;
 import countstave.batch.PartNames;
 import countstave.batch.Targets;
@@ -10,6 +11,8 @@ import countstave.count.PartCounts;
 import countstave.files.Console;
 import countstave.files.SafeFile;
 import countstave.score.ScoreException;
+import countstave.score.Warning;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -26,12 +29,23 @@ final class PartCharts {
      * Where each chart goes, by the part's id.
      *
      * @param place of the score's outputs, settled with {@link PartNames}
+     * @return without those that are there and are let be
+     * @throws AlreadyThere if all of them are
      * @throws ScoreException if one of them would replace a file that may not be replaced: then none is written
      */
-    static Map<String, Path> places(CountedScore counted, Path place, boolean force) {
+    static Map<String, Path> places(CountedScore counted, Path place, OutputOptions options) {
         Map<String, Path> places = PartNames.places(place, counted.score().parts());
+        boolean missing = false;
         for (PartCounts part : counted.parts()) {
-            SafeFile.checkFree(places.get(id(part)), force);
+            if (options.skipExisting && Files.exists(places.get(id(part)))) {
+                places.remove(id(part));
+            } else {
+                SafeFile.checkFree(places.get(id(part)), options.force);
+                missing = true;
+            }
+        }
+        if (!missing) {
+            throw new AlreadyThere();
         }
         return places;
     }
@@ -41,6 +55,9 @@ final class PartCharts {
             ChartOptions options, Console console) {
         Map<String, List<String>> notes = new LinkedHashMap<>();
         for (PartCounts part : counted.parts()) {
+            if (!places.containsKey(id(part))) {
+                continue;
+            }
             targets.write(places.get(id(part)), force, out -> {
                 for (String note : ChartWriter.write(List.of(part), counted.score(), options, out)) {
                     notes.computeIfAbsent(note, none -> new ArrayList<>()).add(part.part().name());
@@ -48,8 +65,8 @@ final class PartCharts {
             }, console);
         }
         // what several parts have in common is told once
-        notes.forEach((note, parts) -> score.tell(console, note.startsWith("part ") ? note
-                : note + " (" + String.join(", ", parts) + ")"));
+        notes.forEach((note, parts) -> score.warn(console, note.startsWith("part ") ? Warning.of(note)
+                : new Warning(note + " (" + String.join(", ", parts) + ")", Warning.of(note).kind())));
     }
 
     private static String id(PartCounts part) {

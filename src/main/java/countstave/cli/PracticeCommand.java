@@ -2,14 +2,13 @@ package countstave.cli;
 
 import countstave.CountedScore;
 import countstave.CountingOptions;
-import countstave.batch.Inputs;
 import countstave.batch.NamedScore;
 import countstave.batch.Naming;
 import countstave.batch.ScoreList;
 import countstave.batch.Targets;
 import countstave.chart.ChartOptions;
 import countstave.count.PartCounts;
-import countstave.files.Console;
+import countstave.files.FileNames;
 import countstave.files.Progress;
 import countstave.folder.GuideFiles;
 import countstave.folder.PracticeFolder;
@@ -80,23 +79,23 @@ final class PracticeCommand implements Callable<Integer> {
     @Spec
     CommandSpec spec;
 
-    @Option(names = "--format", paramLabel = "FORMAT", defaultValue = "text",
+    @Option(names = "--format", order = 32, paramLabel = "FORMAT", defaultValue = "text",
             description = "What is printed without -o: text, or json for other programs. Default: ${DEFAULT-VALUE}.")
     Format format;
 
-    @Option(names = "--top", paramLabel = "N", defaultValue = "10",
+    @Option(names = "--top", order = 35, paramLabel = "N", defaultValue = "10",
             description = "How many passages of a part are written out, the hardest first. Default: ${DEFAULT-VALUE}.")
     int top;
 
-    @Option(names = "--breath", paramLabel = "SECONDS", defaultValue = "6",
+    @Option(names = "--breath", order = 112, paramLabel = "SECONDS", defaultValue = "6",
             description = "Longest time of speaking without a breath mark, 1 to 60. Default: ${DEFAULT-VALUE}, an"
                     + " assumption.")
     BigDecimal breath;
 
-    @Option(names = "--ascii", description = "Print with plain ASCII signs, for terminals without note symbols.")
+    @Option(names = "--ascii", order = 130, description = "Print with plain ASCII signs, for terminals without note symbols.")
     boolean ascii;
 
-    @Option(names = "--my-limit", description = "Explain how to find your own --voice-limit, and stop.")
+    @Option(names = "--my-limit", order = 36, description = "Explain how to find your own --voice-limit, and stop.")
     boolean myLimit;
 
     @Mixin
@@ -131,6 +130,7 @@ final class PracticeCommand implements Callable<Integer> {
             parent.console.out().flush();
             return 0;
         }
+        files.check();
         ScoreList list = files.list();
         if (top < 1) {
             throw new ParameterException(spec.commandLine(), "--top goes from 1 up, not " + top);
@@ -148,18 +148,19 @@ final class PracticeCommand implements Callable<Integer> {
             page.refuse("name a folder with -o");
         } else {
             ChartOptions sheet = page.sheet();
-            Targets targets = list.many() ? Targets.of(list, files.output, new Folders(), parent.console) : null;
-            return files.run(parent.console, list, (score, file, console) -> {
-                Path folder = targets == null ? Inputs.path(files.output) : targets.of(score).getParent();
-                Progress progress = targets == null ? Progress.onTerminal(console.err()) : new Progress(console.err(), false);
+            // one score's folder is the one that is named
+            Targets targets = Targets.of(list, list.many() ? files.output
+                    : files.output + "/" + PracticeFolder.INDEX, new Folders(), parent.console);
+            return files.run(parent.console, list, targets.work(files.skipExisting, (score, file, console) -> {
+                Path folder = targets.of(score).getParent();
+                Progress progress = list.many() ? new Progress(console.err(), false) : Progress.onTerminal(console.err());
                 CountedScore counted = SharedOptions.count(score, file, console, counting);
                 List<PracticePlan> plans = plans(counted, options);
                 guides.options().click().check(plans);
                 new PracticeFolder(page.headed(counted, score, console), plans, top, dayOptions).write(folder, files.force, progress,
                         counting, guides, sheet);
-                console.out().println("wrote " + Console.clean(folder.resolve(PracticeFolder.INDEX).toString()));
-                return null;
-            });
+                console.out().println("wrote " + FileNames.shown(folder.resolve(PracticeFolder.INDEX)));
+            }));
         }
         return files.print(parent.console, list, format == Format.json, (score, file, console) -> {
             CountedScore counted = SharedOptions.count(score, file, console, counting);

@@ -25,10 +25,14 @@ class ScoreOptions {
                     + " 'parts/**/*.mxl', or - for standard input.")
     List<String> scores = new ArrayList<>();
 
-    @Option(names = "--threads", paramLabel = "N",
+    @Option(names = "--threads", order = 132, paramLabel = "N",
             description = "How many of many scores are worked on at a time, 1 to " + ScoreRun.MOST_THREADS
                     + ". Default: one for each processor. The results are the same whatever the number.")
     Integer threads;
+
+    @Option(names = "--verbose", order = 131, description = "Of many scores, tell each warning in its turn; else they are summed up in the end,"
+            + " each kind with the first scores that have it.")
+    boolean verbose;
 
     /** The scores that were named, at least one. */
     final ScoreList list() {
@@ -39,7 +43,7 @@ class ScoreOptions {
     }
 
     private ScoreRun on(Console console, ScoreList list) {
-        return new ScoreRun(console, list, threads());
+        return new ScoreRun(console, list, threads(), verbose);
     }
 
     /** The exit code: 0 done, 2 if any score failed. */

@@ -39,82 +39,82 @@ final class SharedOptions {
     @Spec(Spec.Target.MIXEE)
     CommandSpec spec;
 
-    @Option(names = "--part", paramLabel = "PART",
+    @Option(names = "--part", order = 10, paramLabel = "PART",
             description = "Count this part: its id, its name, its number from 1, or a pattern such as 'Violin*'; with commas"
                     + " between alternatives. May be repeated. Of many scores, those that have no such part are told and left"
                     + " out. Default: every part that has notes.")
     List<String> parts = new ArrayList<>();
 
-    @Option(names = "--part-required", description = "A score fails that does not have each --part.")
+    @Option(names = "--part-required", order = 100, description = "A score fails that does not have each --part.")
     boolean partRequired;
 
-    @Option(names = "--voice", paramLabel = "VOICE", description = "Count this voice only. May be repeated.")
+    @Option(names = "--voice", order = 11, paramLabel = "VOICE", description = "Count this voice only. May be repeated.")
     List<String> voices = new ArrayList<>();
 
-    @Option(names = "--staff", paramLabel = "STAFF",
+    @Option(names = "--staff", order = 12, paramLabel = "STAFF",
             description = "Count this staff only (1 is the upper one). May be repeated.")
     List<Integer> staves = new ArrayList<>();
 
-    @Option(names = "--bars", paramLabel = "BARS",
+    @Option(names = "--bars", order = 13, paramLabel = "BARS",
             description = "Count these bars only, by their printed numbers: 9-16, or 5,9-16.")
     String bars;
 
-    @Option(names = "--system", paramLabel = "SYSTEM", defaultValue = "numbers",
+    @Option(names = "--system", order = 20, completionCandidates = Candidates.Systems.class, paramLabel = "SYSTEM", defaultValue = "numbers",
             description = "Counting system: a name that 'countstave systems' lists, or a file of your own."
                     + " Default: ${DEFAULT-VALUE}.")
     String system;
 
-    @Option(names = "--and", paramLabel = "WORD",
+    @Option(names = "--and", order = 21, completionCandidates = Candidates.Languages.class, paramLabel = "WORD",
             description = "The word for the half beat: a language such as de, es or fr, or a word of your own.")
     String and;
 
-    @Option(names = "--beat", paramLabel = "BEAT", converter = BeatConverter.class, defaultValue = "meter",
+    @Option(names = "--beat", order = 24, completionCandidates = Candidates.Beats.class, paramLabel = "BEAT", converter = BeatConverter.class, defaultValue = "meter",
             description = "What is counted as the beat: meter (by the time signature and its tempo mark), groups (the groups of an"
                     + " irregular meter as uneven beats), or a note value such as eighth or dotted-quarter."
                     + " Default: ${DEFAULT-VALUE}.")
     PulseChoice beat;
 
-    @Option(names = "--tempo", paramLabel = "TEMPO", converter = TempoConverter.class,
+    @Option(names = "--tempo", order = 22, paramLabel = "TEMPO", converter = TempoConverter.class,
             description = "Use this tempo instead of the score's: 96 (quarters a minute) or dotted-quarter=72."
                     + " The tempo decides what can be said in time.")
     Tempo tempo;
 
-    @Option(names = "--swing", paramLabel = "SWING", converter = SwingConverter.class, defaultValue = "score",
+    @Option(names = "--swing", order = 23, completionCandidates = Candidates.Swings.class, paramLabel = "SWING", converter = SwingConverter.class, defaultValue = "score",
             description = "How pairs of eighths are played and counted: score (as it says: swing, shuffle, straight),"
                     + " straight, or a ratio long:short such as 2:1, or 3:2@16th for pairs of 16ths."
                     + " Default: ${DEFAULT-VALUE}.")
     Swing swing;
 
-    @Option(names = "--voice-limit", paramLabel = "RATE", defaultValue = "6.5",
+    @Option(names = "--voice-limit", order = 26, paramLabel = "RATE", defaultValue = "6.5",
             description = "Syllables a second that you can say. Default: ${DEFAULT-VALUE}, the measured mean of the"
                     + " fastest repeated syllables of young adults.")
     BigDecimal voiceLimit;
 
-    @Option(names = "--steadiness", paramLabel = "HOW", converter = SteadinessConverter.class,
+    @Option(names = "--steadiness", order = 25, completionCandidates = Candidates.Steadiness.class, paramLabel = "HOW", converter = SteadinessConverter.class,
             defaultValue = "" + Weights.DEFAULT_STEADINESS,
             description = "How hard to hold on to one count, from 0 to 10: few-words (0) changes it for every word that is"
                     + " saved, one-count (10) changes it only where nothing else is possible, even (5) weighs the two."
                     + " Default: ${DEFAULT-VALUE}.")
     int steadiness;
 
-    @Option(names = "--felt", paramLabel = "yes|no|dot", defaultValue = "yes",
+    @Option(names = "--felt", order = 27, paramLabel = "yes|no|dot", defaultValue = "yes",
             description = "What becomes of notes too quick to be said. yes: they are felt between the counts, and the counts"
                     + " stay sayable. no: every note is said, however fast. dot: as yes, and annotate writes a dot under each"
                     + " felt note. Default: ${DEFAULT-VALUE}.")
     FeltNotes felt;
 
-    @Option(names = "--against", paramLabel = "yes|no",
+    @Option(names = "--against", order = 101, paramLabel = "yes|no",
             description = "Where two voices go against each other and both together cannot be said: yes counts one and feels"
                     + " the other against it, no never does. Default: yes.")
     Answer against;
 
-    @Option(names = "--hidden", paramLabel = "auto|count", defaultValue = "auto",
+    @Option(names = "--hidden", order = 102, paramLabel = "auto|count", defaultValue = "auto",
             description = "What becomes of notes that are not printed. auto: they are left out where something printed stands"
                     + " for their time on their staff, and counted where nothing does. count: they are counted like all"
                     + " others. Default: ${DEFAULT-VALUE}.")
     Hidden hidden;
 
-    @Option(names = "--open-tremolo",
+    @Option(names = "--open-tremolo", order = 103,
             description = "Count single-note tremolos of one and two strokes as the repeated notes they stand for.")
     boolean openTremolo;
 
@@ -136,7 +136,7 @@ final class SharedOptions {
     /** The score with its counts; what the user is to be told of it is told. */
     static CountedScore count(NamedScore score, ScoreFile file, Console console, CountingOptions counting) {
         CountedScore counted = CountedScore.of(file, counting);
-        counted.warnings().forEach(line -> score.tell(console, line));
+        counted.warnings().forEach(warning -> score.warn(console, warning));
         return counted;
     }
 

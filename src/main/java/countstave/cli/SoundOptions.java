@@ -17,61 +17,61 @@ import picocli.CommandLine.Option;
 /** The options of the guide tracks. */
 final class SoundOptions {
 
-    @Option(names = "--sound", paramLabel = "FORMAT", split = ",", defaultValue = "midi,wav",
+    @Option(names = "--sound", order = 45, paramLabel = "FORMAT", split = ",", defaultValue = "midi,wav",
             description = "Formats of the guide tracks: midi, wav. Default: ${DEFAULT-VALUE}.")
     List<GuideFiles.Format> formats = new ArrayList<>();
 
-    @Option(names = "--tracks", paramLabel = "N", defaultValue = "3",
+    @Option(names = "--tracks", order = 46, paramLabel = "N", defaultValue = "3",
             description = "How many passages of a part get guide tracks, the hardest first; 0 for none."
                     + " Default: ${DEFAULT-VALUE}.")
     int tracks;
 
-    @Option(names = "--wav-tracks", paramLabel = "N", defaultValue = "1",
+    @Option(names = "--wav-tracks", order = 120, paramLabel = "N", defaultValue = "1",
             description = "How many of these passages get their tracks as WAV too; a minute has 2.6 MB."
                     + " Default: ${DEFAULT-VALUE}, the hardest passage.")
     int wavTracks;
 
-    @Option(names = "--repeats", paramLabel = "N",
+    @Option(names = "--repeats", order = 47, paramLabel = "N",
             description = "How many times everything sounds, 1 to 100. Default: the clean repeats that a tempo step asks"
                     + " for, of a seam's pieces 4, of a stage 3.")
     Integer repeats;
 
-    @Option(names = "--at", paramLabel = "TEMPO", split = ",",
+    @Option(names = "--at", order = 48, paramLabel = "TEMPO", split = ",",
             description = "Tracks of all stages at these tempi, in the unit of the written one: 40,50,63. Default: the"
                     + " slowest step.")
     List<BigDecimal> at = new ArrayList<>();
 
-    @Option(names = "--click", paramLabel = "BEATS",
+    @Option(names = "--click", order = 49, paramLabel = "BEATS",
             description = "Click on these beats of each bar only: 2,4. The count-in has all.")
     String click;
 
-    @Option(names = "--silent", paramLabel = "N/M",
+    @Option(names = "--silent", order = 126, paramLabel = "N/M",
             description = "Nothing sounds in the last N of every M bars: 1/4. The count-in is always heard.")
     String silent;
 
-    @Option(names = "--endless",
+    @Option(names = "--endless", order = 127,
             description = "Every loop in a file of its own that says where it is to be looped: WAV files by a loop, MIDI"
                     + " files, whose format has none, by two markers.")
     boolean endless;
 
-    @Option(names = "--layers", paramLabel = "LAYER", split = ",", converter = LayerConverter.class,
+    @Option(names = "--layers", order = 121, completionCandidates = Candidates.Layers.class, paramLabel = "LAYER", split = ",", converter = LayerConverter.class,
             defaultValue = "bar,beat,grid,rhythm",
             description = "What is heard: bar (bar starts), beat, grid (counted positions), rhythm (what is played)."
                     + " Default: ${DEFAULT-VALUE}.")
     List<Layer> layers = new ArrayList<>();
 
-    @Option(names = "--no-count-in", description = "Leave out the count-in: one bar, two below 60 beats a minute.")
+    @Option(names = "--no-count-in", order = 122, description = "Leave out the count-in: one bar, two below 60 beats a minute.")
     boolean noCountIn;
 
-    @Option(names = "--whole-grid", description = "Sound every counted position at every stage, not only the said ones.")
+    @Option(names = "--whole-grid", order = 123, description = "Sound every counted position at every stage, not only the said ones.")
     boolean wholeGrid;
 
-    @Option(names = "--place", paramLabel = "BEATS=WAY",
+    @Option(names = "--place", order = 124, paramLabel = "BEATS=WAY",
             description = "Play the notes on these beats late (+) or early (-) against the steady click: 2,4=+1/64 (a"
                     + " note value), 2,4=-15ms, all=+10ms. May be repeated.")
     List<String> places = new ArrayList<>();
 
-    @Option(names = "--peak", paramLabel = "DB", defaultValue = "-12",
+    @Option(names = "--peak", order = 125, paramLabel = "DB", defaultValue = "-12",
             description = "Highest level of WAV files, in decibels below full scale, -60 to -3."
                     + " Default: ${DEFAULT-VALUE}. Begin with a low volume, above all in headphones.")
     double peak;

@@ -6,6 +6,7 @@ import countstave.batch.ScoreList;
 import countstave.batch.Targets;
 import countstave.files.SafeFile;
 import countstave.musicxml.OwnMarks;
+import countstave.score.Warning;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
@@ -53,13 +54,15 @@ final class StripCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
+        files.check();
         ScoreList list = files.list();
         Targets targets = Targets.of(list, files.output, new Names(), parent.console);
-        return files.run(parent.console, list, targets.work((score, file, console) -> {
+        return files.run(parent.console, list, targets.work(files.skipExisting, (score, file, console) -> {
             Path target = targets.of(score);
             SafeFile.checkFree(target, files.force);
             if (!OwnMarks.isAnnotated(file.text())) {
-                score.tell(console, "has no counts of countstave in it; it is written as it is");
+                score.warn(console, new Warning("has no counts of countstave in it; it is written as it is",
+                        "no counts of countstave in " + Warning.SCORES + ": written as they are"));
             }
             byte[] bytes = file.withText(OwnMarks.strip(file.text())).toBytes();
             targets.write(score, files.force, out -> out.write(bytes), console);

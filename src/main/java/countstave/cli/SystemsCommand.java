@@ -28,15 +28,15 @@ final class SystemsCommand implements Callable<Integer> {
     @ParentCommand
     Countstave parent;
 
-    @Parameters(paramLabel = "SYSTEM", arity = "0..*",
+    @Parameters(paramLabel = "SYSTEM", arity = "0..*", completionCandidates = Candidates.Systems.class,
             description = "A name from the list, or a file of your own (.system). Default: list all.")
     List<String> names = new ArrayList<>();
 
-    @Option(names = "--and", paramLabel = "WORD",
+    @Option(names = "--and", order = 21, completionCandidates = Candidates.Languages.class, paramLabel = "WORD",
             description = "Show it with the word for the half beat of a language such as de, es or fr, or your own.")
     String and;
 
-    @Option(names = "--ascii", description = "Print with plain ASCII signs, for terminals without note symbols.")
+    @Option(names = "--ascii", order = 130, description = "Print with plain ASCII signs, for terminals without note symbols.")
     boolean ascii;
 
     @Override

@@ -31,7 +31,7 @@ public final class SafeFile {
      * @throws ScoreException in one line if it is there and may not be replaced, or cannot be written
      */
     public static void write(Path target, boolean force, Content content) {
-        String name = Console.clean(target.toString());
+        String name = FileNames.shown(target);
         checkFree(target, force);
         Path folder = target.toAbsolutePath().getParent();
         if (folder == null || !Files.isDirectory(folder)) {
@@ -63,7 +63,7 @@ public final class SafeFile {
 
     /** What the user is told when {@code target} could not be written. */
     static ScoreException failed(Path target, IOException e) {
-        String name = Console.clean(target.toString());
+        String name = FileNames.shown(target);
         if (e instanceof AccessDeniedException) {
             return new ScoreException("cannot write " + name + ": it is not permitted; choose another place with -o", e);
         }
@@ -76,7 +76,7 @@ public final class SafeFile {
 
     /** @throws ScoreException if the file is there and may not be replaced, or is not a plain file */
     public static void checkFree(Path target, boolean force) {
-        String name = Console.clean(target.toString());
+        String name = FileNames.shown(target);
         if (Files.isDirectory(target)) {
             throw new ScoreException("cannot write " + name + ": a folder has this name; choose another with -o");
         }

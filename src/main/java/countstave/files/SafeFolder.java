@@ -69,7 +69,7 @@ public final class SafeFolder {
     /** Asked before anything is worked out: a folder of an earlier run is replaced as a whole or not at all. */
     private static void checkFree(Path folder, boolean force, List<Entry> files) {
         if (Files.exists(folder) && !Files.isDirectory(folder)) {
-            throw new ScoreException("cannot write into " + Console.clean(folder.toString())
+            throw new ScoreException("cannot write into " + FileNames.shown(folder)
                     + ": it is a file; name a folder with -o");
         }
         for (Entry file : files) {
@@ -82,7 +82,7 @@ public final class SafeFolder {
         try {
             return Unfinished.beginFolder(folder, made);
         } catch (IOException e) {
-            throw new ScoreException("cannot make the folder " + Console.clean(folder.toString()) + " ("
+            throw new ScoreException("cannot make the folder " + FileNames.shown(folder) + " ("
                     + Console.clean(String.valueOf(e.getMessage())) + "); choose another place with -o", e);
         }
     }
@@ -93,7 +93,7 @@ public final class SafeFolder {
         try {
             long free = Files.getFileStore(folder).getUsableSpace();
             if (free >= 0 && need > free) {
-                throw new ScoreException(Console.clean(folder.toString()) + ": " + large.name() + " need "
+                throw new ScoreException(FileNames.shown(folder) + ": " + large.name() + " need "
                         + (need / MEGABYTE + 1) + " MB, but only " + free / MEGABYTE + " MB are free; "
                         + large.instead());
             }

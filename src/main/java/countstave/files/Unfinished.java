@@ -34,6 +34,10 @@ public final class Unfinished {
     private static final Map<Path, List<Path>> FOLDERS = new HashMap<>();
     private static boolean watched;
     private static boolean over;
+    /** What is done when the process is told to end, after everything unfinished is gone. */
+    private static Runnable last;
+    /** What is in place by then is counted by then. */
+    private static final int MILLIS_TO_COUNT = 100;
 
     private Unfinished() {
     }
@@ -62,6 +66,14 @@ public final class Unfinished {
                 // one that a killed run has left; the next name will be free
             }
         }
+    }
+
+    /** Has something done when the process is told to end; null for nothing any more. */
+    public static synchronized void atTheEnd(Runnable done) {
+        if (done != null) {
+            watch();
+        }
+        last = done;
     }
 
     private static void watch() {
@@ -168,10 +180,23 @@ public final class Unfinished {
         Map.copyOf(FOLDERS).forEach(Unfinished::discardFolder);
     }
 
+    private static synchronized Runnable last() {
+        return last;
+    }
+
     private static final class Sweeper extends Thread {
         @Override
         public void run() {
             sweep();
+            Runnable done = last();
+            if (done != null) {
+                try {
+                    Thread.sleep(MILLIS_TO_COUNT);
+                } catch (InterruptedException e) {
+                    // the count may be one short
+                }
+                done.run();
+            }
         }
     }
 }

@@ -42,7 +42,15 @@ public final class ScoreFile {
      * @throws ScoreException if it cannot be read or is not text or a compressed score
      */
     public static ScoreFile load(Path path) {
-        String name = path.getFileName() == null ? path.toString() : path.getFileName().toString();
+        return load(path, path.getFileName() == null ? path.toString() : path.getFileName().toString());
+    }
+
+    /**
+     * The same where the name cannot be told from the path.
+     *
+     * @param name the file's name, without folders
+     */
+    public static ScoreFile load(Path path, String name) {
         byte[] bytes;
         try {
             if (Files.isDirectory(path)) {

@@ -23,6 +23,7 @@ public final class BarView {
     private final List<Fact> facts;
     private final Tempo tempo;
     private Pulse pulse;
+    private String content;
 
     /** @param tempo at the bar's start: whether a 3/8 bar has one beat or three hangs on it */
     BarView(Bar bar, List<Fact> facts, Tempo tempo) {
@@ -38,6 +39,12 @@ public final class BarView {
 
     public MeterFrame frame() {
         return frame;
+    }
+
+    /** What stands in it, for {@link BarMark}. */
+    String content() {
+        content = content == null ? BarMark.content(bar) : content;
+        return content;
     }
 
     /**

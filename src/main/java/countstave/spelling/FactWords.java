@@ -3,6 +3,7 @@ package countstave.spelling;
 import countstave.score.Event;
 import countstave.score.Fact;
 import countstave.score.Meter;
+import countstave.score.Warning;
 import countstave.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -25,10 +26,10 @@ public final class FactWords {
             return length(tooShort.holds(), tooShort.meter(), "asks for");
         }
         if (fact instanceof Fact.LocalMeter) {
-            return "its notes are written in one meter and last in another; they are counted as they last";
+            return "its notes are written in one meter and last in another [type, duration]; they are counted as they last";
         }
         if (fact instanceof Fact.BackupTooFar) {
-            return "a backup goes beyond the bar's start; it is stopped there";
+            return "a voice would begin before the bar does [backup]; it begins with the bar";
         }
         if (fact instanceof Fact.BadDuration duration) {
             return duration(duration);
@@ -39,6 +40,38 @@ public final class FactWords {
                     : "the time signature " + meter.unreadable() + " cannot be read; the meter before it is kept";
         }
         return null;
+    }
+
+    /** Such warnings about several scores in one. */
+    public static String kind(Fact fact) {
+        String in = " in " + Warning.SCORES;
+        if (fact instanceof Fact.Overfull) {
+            return "bars that hold more than their meter has room for" + in + ": they are counted as long as they are";
+        }
+        if (fact instanceof Fact.Short) {
+            return "bars that hold less than their meter asks for" + in + ": they are counted as long as they are";
+        }
+        if (fact instanceof Fact.LocalMeter) {
+            return "bars written in one meter that last in another [type, duration]" + in + ": they are counted as they last";
+        }
+        if (fact instanceof Fact.BackupTooFar) {
+            return "voices that would begin before their bar [backup]" + in + ": they begin with it";
+        }
+        if (fact instanceof Fact.BadDuration duration) {
+            return switch (duration.fault()) {
+                case NEGATIVE, MISSING, ZERO -> "notes without a length above 0 [duration]" + in
+                        + ": their written values are counted, where they have one";
+                case BACKUP, FORWARD -> "ways and gaps in voices without a length [backup, forward]" + in
+                        + ": they are passed over";
+                case NO_DIVISIONS -> "no word on how finely a quarter is divided [divisions]" + in + ": their first notes tell";
+            };
+        }
+        if (fact instanceof Fact.BadMeter meter) {
+            return meter.unreadable() == null ? "different time signatures at once" + in + ": one of them is counted"
+                    : "time signatures that cannot be read" + in + ": the meter before them is kept";
+        }
+        return "notes that are not printed" + in + ": left out where something printed stands for their time or they have no"
+                + " notehead, else counted (--hidden count counts all)";
     }
 
     /**
@@ -75,15 +108,15 @@ public final class FactWords {
     }
 
     private static String duration(Fact.BadDuration fact) {
-        String instead = fact.written() ? "its written value is taken" : "it takes no time";
+        String instead = fact.written() ? "its written value is counted" : "it takes no time";
         return switch (fact.fault()) {
-            case NEGATIVE -> "a duration is negative; the written value is taken instead";
-            case MISSING -> "a note has no duration; " + instead;
-            case ZERO -> "a note lasts 0; " + instead;
-            case BACKUP -> "a backup has no duration above 0; it is passed over";
-            case FORWARD -> "a forward has no duration above 0; it is passed over";
-            case NO_DIVISIONS -> "the file does not say how many divisions a quarter has; "
-                    + (fact.written() ? "going by the first note, it has " : "it is taken for ") + fact.divisions();
+            case NEGATIVE -> "a length is below 0 [duration]; " + instead;
+            case MISSING -> "a note has no length [duration]; " + instead;
+            case ZERO -> "a note lasts 0 [duration]; " + instead;
+            case BACKUP -> "the way back to where a voice begins has no length [backup]; it is passed over";
+            case FORWARD -> "a gap in a voice has no length [forward]; it is passed over";
+            case NO_DIVISIONS -> "the file does not say how finely it divides a quarter [divisions]; "
+                    + (fact.written() ? "going by the first note, in " : "it is taken for ") + fact.divisions();
         };
     }
 
@@ -102,7 +135,7 @@ public final class FactWords {
 
     /** Of {@code backup-too-far}. */
     public static String backupTooFar() {
-        return "The file goes back beyond the start of the bar before it writes the next voice.";
+        return "A voice would begin before the bar does [backup]; it is counted from the bar's start.";
     }
 
     /** Of {@code duration-missing}: the warning as a sentence. */
@@ -114,7 +147,7 @@ public final class FactWords {
     /** Of {@code value-differs}, about one note or rest. */
     public static String valueDiffers(Event event) {
         return "Written as " + LengthWords.of(event.written()) + (event.isRest() ? " rest" : "") + ", but it lasts "
-                + LengthWords.of(event.length()) + ".";
+                + LengthWords.of(event.length()) + " [type, duration].";
     }
 
     /** Of {@code value-differs}, about several notes of a voice in a bar. */
@@ -122,7 +155,7 @@ public final class FactWords {
         Event first = differing.get(0);
         return differing.size() + " notes are written as one value and last another"
                 + (localMeter ? ", as if this voice had a time signature of its own" : "") + "; the first is written as "
-                + LengthWords.of(first.written()) + " and lasts " + LengthWords.of(first.length()) + ".";
+                + LengthWords.of(first.written()) + " and lasts " + LengthWords.of(first.length()) + " [type, duration].";
     }
 
     /**
@@ -133,14 +166,14 @@ public final class FactWords {
      * @param exact divisions of a quarter that would be exact, or 0 where there is no telling
      */
     public static String rounded(Event first, int notes, long exact) {
-        return "With " + first.notation().divisions() + " divisions of a quarter, "
-                + (notes == 1 ? "a duration had" : notes + " durations of this part had") + " to be rounded, here to "
+        return "The file divides a quarter in " + first.notation().divisions() + " [divisions], too coarsely for "
+                + (notes == 1 ? "a note" : notes + " notes") + " of this part: here the length is rounded to "
                 + first.notation().sounding() + " of a whole note instead of " + first.length()
-                + (exact == 0 ? "" : "; " + exact + " divisions would be exact") + ".";
+                + (exact == 0 ? "" : "; " + exact + " would be exact") + ".";
     }
 
     /** Of {@code voice-overlap}. */
     public static String overlap() {
-        return "The voice overlaps itself: a note begins before the one before it has ended.";
+        return "The voice overlaps itself: a note begins before the one before it has ended [voice].";
     }
 }

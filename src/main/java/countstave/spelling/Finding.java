@@ -5,7 +5,7 @@ import countstave.score.Fact;
 /**
  * Something that a rule found.
  *
- * @param rule id of the rule
+ * @param info the rule
  * @param severity how bad it is, by the settings
  * @param where part, bar, voice and position
  * @param partName printed name of the part
@@ -13,9 +13,15 @@ import countstave.score.Fact;
  * @param line line of the file, from 1; 0 where not known
  * @param sentence what is wrong, in a musician's words
  * @param suggestion what to write instead, or null
+ * @param mark what it is known by when the score has changed elsewhere
  */
-public record Finding(String rule, Severity severity, Fact.Place where, String partName, String beat, int line,
-        String sentence, Suggestion suggestion) {
+public record Finding(RuleInfo info, Severity severity, Fact.Place where, String partName, String beat, int line,
+        String sentence, Suggestion suggestion, String mark) {
+
+    /** Id of the rule. */
+    public String rule() {
+        return info.id();
+    }
 
     /** {@code Drum kit, bar 3, beat 2 + 1/2, voice 1}. */
     public String place() {
@@ -24,6 +30,10 @@ public record Finding(String rule, Severity severity, Fact.Place where, String p
     }
 
     Finding withSeverity(Severity other) {
-        return new Finding(rule, other, where, partName, beat, line, sentence, suggestion);
+        return new Finding(info, other, where, partName, beat, line, sentence, suggestion, mark);
+    }
+
+    Finding withMark(String other) {
+        return new Finding(info, severity, where, partName, beat, line, sentence, suggestion, other);
     }
 }

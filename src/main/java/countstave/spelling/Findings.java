@@ -32,8 +32,9 @@ public final class Findings {
     private void add(BarView bar, String voice, Offset at, SourceSpot spot, String sentence, Suggestion suggestion) {
         int line = spot == null ? 0 : spot.line();
         Fact.Place where = new Fact.Place(part.part().id(), bar.bar().index(), bar.bar().number(), voice, at);
-        found.add(new Finding(rule.id(), rule.severity(), where, part.part().name(), bar.beatName(at), line, sentence,
-                suggestion));
+        String mark = BarMark.of(part.part().name(), rule.id(), bar.content(), voice, at.toString());
+        found.add(new Finding(rule, rule.severity(), where, part.part().name(), bar.beatName(at), line, sentence, suggestion,
+                mark));
     }
 
     /** The part that is looked at. */

@@ -2,7 +2,7 @@ package countstave.spelling;
 
 /** How bad a finding is. */
 public enum Severity {
-    /** The file contradicts itself: whoever plays it cannot know what is meant. */
+    /** What is written contradicts itself: whoever plays it cannot know what is meant. */
     ERROR,
     /** The rhythm is right but hard to read. */
     WARNING,

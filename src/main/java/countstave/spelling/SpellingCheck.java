@@ -36,6 +36,6 @@ public final class SpellingCheck {
             found.sort(ORDER);
             all.addAll(found);
         }
-        return List.copyOf(all);
+        return KnownFindings.numbered(all);
     }
 }

@@ -1,5 +1,6 @@
 package countstave.text;
 
+import countstave.spelling.About;
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
 import countstave.spelling.FindingsReport;
@@ -12,10 +13,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.LongStream;
 
 /**
  * The findings of {@code check} for reading: by file, each with its place, its sentence and what to write instead. What
- * one rule finds in one file again and again, a fault of the exporting program as a rule, is told at its first places.
+ * to do where that is the same for all that a rule finds is said once a file; and what one rule finds in one file again and again, a fault of the exporting program as a rule, is told at its first places.
  */
 public final class FindingsWriter implements FindingsReport {
 
@@ -28,6 +30,7 @@ public final class FindingsWriter implements FindingsReport {
     private final Set<String> kinds = new HashSet<>();
     private long read;
     private long unread;
+    private long inFile;
     private long withFindings;
     private boolean shortened;
 
@@ -47,6 +50,7 @@ public final class FindingsWriter implements FindingsReport {
         for (Finding finding : file.findings()) {
             counts[finding.severity().ordinal()]++;
             kinds.add(finding.rule());
+            inFile += finding.info().about() == About.FILE ? 1 : 0;
         }
         if (!file.findings().isEmpty()) {
             withFindings++;
@@ -55,6 +59,7 @@ public final class FindingsWriter implements FindingsReport {
     }
 
     private void tell(CheckedFile file) throws IOException {
+        Set<String> remedied = new HashSet<>();
         Map<String, List<Finding>> byRule = new HashMap<>();
         file.findings().forEach(f -> byRule.computeIfAbsent(f.rule(), rule -> new ArrayList<>()).add(f));
         Map<String, Integer> told = new HashMap<>();
@@ -64,6 +69,9 @@ public final class FindingsWriter implements FindingsReport {
             int number = told.merge(finding.rule(), 1, Integer::sum);
             if (all || number <= FIRST) {
                 tell(finding);
+                if (finding.suggestion() == null && finding.info().remedy() != null && remedied.add(finding.rule())) {
+                    out.append("      ").append(finding.info().remedy()).append('\n');
+                }
             }
             if (!all && number == FIRST && alike.size() > FIRST) {
                 tellMore(alike.subList(FIRST, alike.size()));
@@ -74,7 +82,7 @@ public final class FindingsWriter implements FindingsReport {
 
     private void tell(Finding finding) throws IOException {
         out.append("  ").append(SafeText.of(finding.place())).append(": ").append(finding.severity().word())
-                .append(", ").append(finding.rule()).append('\n');
+                .append(finding.info().about() == About.FILE ? " in the file, " : ", ").append(finding.rule()).append('\n');
         out.append("      ").append(SafeText.of(finding.sentence())).append('\n');
         if (finding.suggestion() != null) {
             out.append("      Write: ").append(finding.suggestion().words()).append('\n');
@@ -97,9 +105,17 @@ public final class FindingsWriter implements FindingsReport {
         line.append(kinds.isEmpty() ? "" : ": " + many(kinds.size(), "kind")).append(" in ");
         line.append(withFindings == 0 || withFindings == read ? "" : number(withFindings) + " of ");
         line.append(many(read, "file")).append('.');
+        line.append(inFile == 0 ? "" : aboutTheFile());
         line.append(unread == 0 ? "" : " " + many(unread, "file") + " could not be read.");
         line.append(shortened ? " With --all every one is told." : "");
         out.append(line).append('\n');
+    }
+
+    private String aboutTheFile() {
+        long found = LongStream.of(counts).sum();
+        String which = found == 1 ? "It is" : found == inFile ? "All are"
+                : number(inFile) + " of them " + (inFile == 1 ? "is" : "are");
+        return " " + which + " about the file, not the notation.";
     }
 
     private static String many(long count, String what) {

@@ -1,5 +1,6 @@
 package countstave.text;
 
+import countstave.spelling.About;
 import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
@@ -20,8 +21,11 @@ public final class RulesWriter {
             for (Rule rule : rules) {
                 RuleInfo info = rule.info();
                 if (info.severity() == severity) {
-                    out.append('\n').append(info.id()).append('\n');
+                    out.append('\n').append(info.id()).append(info.about() == About.FILE ? " (about the file)\n" : "\n");
                     wrapped(info.summary() + " " + info.reason(), out);
+                    if (info.remedy() != null) {
+                        wrapped("To do: " + info.remedy(), out);
+                    }
                     wrapped("Found: " + info.example() + ".", out);
                     wrapped("Not found: " + info.nearMiss() + ".", out);
                     wrapped("Source: " + info.source() + ".", out);
@@ -48,7 +52,7 @@ public final class RulesWriter {
 
     static String title(Severity severity) {
         return switch (severity) {
-            case ERROR -> "Errors: the file contradicts itself";
+            case ERROR -> "Errors: what is written contradicts itself";
             case WARNING -> "Warnings: hard to read";
             case HINT -> "Hints: could be simpler";
         };

@@ -50,7 +50,7 @@ class BatchTest {
     private Tally run(int threads, ScoreWork<Void> work, OutputStream to) throws IOException {
         Console console = new Console(new ByteArrayInputStream(new byte[0]),
                 new PrintStream(to, false, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8));
-        return new Batch<>(console, work, threads, new Progress(console.err(), false)).run(scores);
+        return new Batch<>(console, work, threads, new Progress(console.err(), false), true).run(scores);
     }
 
     private static String inOrder() {
@@ -80,7 +80,7 @@ class BatchTest {
             return null;
         }, out);
         assertEquals(inOrder(), out.toString(StandardCharsets.UTF_8));
-        assertEquals("60 scores done", tally.summary());
+        assertEquals("60 scores done", tally.summary(SCORES));
         assertTrue(beforeFirst.get() > 4 && beforeFirst.get() <= 16, beforeFirst + " begun while the first was in work");
     }
 
@@ -108,7 +108,7 @@ class BatchTest {
             }
         }, out);
         assertEquals(inOrder().replace("50.", ""), out.toString(StandardCharsets.UTF_8));
-        assertEquals("59 scores done, 1 failed", tally.summary());
+        assertEquals("59 scores done, 1 failed", tally.summary(SCORES));
         assertEquals("countstave: 50: " + Outcome.NO_MEMORY + "\n", err.toString(StandardCharsets.UTF_8).replace("\r", ""));
         assertEquals(2, tries.get("3"));
         assertEquals(1, tries.get("4"));
@@ -124,7 +124,7 @@ class BatchTest {
             }
             return null;
         }, out);
-        assertEquals("54 scores done, 6 failed", tally.summary());
+        assertEquals("54 scores done, 6 failed", tally.summary(SCORES));
         List<String> lines = err.toString(StandardCharsets.UTF_8).lines().toList();
         assertEquals(66, lines.size());
         assertEquals("countstave: looks at 9", lines.get(9));

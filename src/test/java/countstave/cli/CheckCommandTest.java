@@ -54,13 +54,13 @@ class CheckCommandTest {
     @Test
     void levelsRulesAndSettingsDecideWhatIsTold(@TempDir Path folder) throws IOException {
         assertEquals(1, run("check", MISTAKES, "--least", "error"));
-        assertTrue(text().endsWith("6 errors, 0 warnings, 0 hints: 6 kinds in 1 file.\n"), text());
+        assertTrue(text().endsWith("6 errors, 0 warnings, 0 hints: 6 kinds in 1 file. 2 of them are about the file, not the notation.\n"), text());
         assertEquals(0, run("check", MISTAKES, "--rule", "tie-loose"));
         assertEquals(1, run("check", MISTAKES, "--without", "tie-pitch"));
         assertTrue(text().contains("5 errors"), text());
         Path settings = Files.writeString(folder.resolve("house.rules"), "# ours\ntie-pitch = off\nbar-short = hint\n");
         assertEquals(1, run("check", MISTAKES, "--settings", settings.toString()));
-        assertTrue(text().endsWith("4 errors, 3 warnings, 2 hints: 9 kinds in 1 file.\n"), text());
+        assertTrue(text().endsWith("4 errors, 3 warnings, 2 hints: 9 kinds in 1 file. 2 of them are about the file, not the notation.\n"), text());
         Files.writeString(settings, "tie-pitch = loud\n");
         assertEquals(2, run("check", MISTAKES, "--settings", settings.toString()));
         assertTrue(err.toString(StandardCharsets.UTF_8).contains("line 1: 'loud' is no level"), err.toString());
@@ -77,16 +77,19 @@ class CheckCommandTest {
         Files.copy(Path.of("scores/groove.musicxml"), folder.resolve("groove.musicxml"));
         Files.copy(Path.of("scores/song.musicxml"), folder.resolve("song.musicxml"));
         assertEquals(1, run("check", folder.toString(), "--rule", "beam-unmatched"));
-        String place = "  Drums, bar %d, beat 1, voice 1: error, beam-unmatched\n      A beam goes on here that did not begin.\n";
-        assertEquals(broken + "\n" + place.formatted(1) + place.formatted(2) + place.formatted(3)
-                + "      and 37 more like it, in bars 4–40\n\n40 errors, 0 warnings, 0 hints: 1 kind in 1 of 3 files. With --all"
+        String place = "  Drums, bar %d, beat 1, voice 1: error in the file, beam-unmatched\n      A beam goes on here that did not begin"
+                + " [beam].\n";
+        String remedy = "      Beam these notes anew, or export the score again.\n";
+        assertEquals(broken + "\n" + place.formatted(1) + remedy + place.formatted(2) + place.formatted(3)
+                + "      and 37 more like it, in bars 4–40\n\n40 errors, 0 warnings, 0 hints: 1 kind in 1 of 3 files. All are about the file, not the"
+                + " notation. With --all"
                 + " every one is told.\n", text());
         assertEquals(1, run("check", folder.toString(), "--rule", "beam-unmatched", "--all"));
         StringBuilder all = new StringBuilder(broken + "\n");
         for (int bar = 1; bar <= 40; bar++) {
-            all.append(place.formatted(bar));
+            all.append(place.formatted(bar)).append(bar == 1 ? remedy : "");
         }
-        assertEquals(all + "\n40 errors, 0 warnings, 0 hints: 1 kind in 1 of 3 files.\n", text());
+        assertEquals(all + "\n40 errors, 0 warnings, 0 hints: 1 kind in 1 of 3 files. All are about the file, not the notation.\n", text());
     }
 
     /** Other programs are given all of it, with --all and without. */

@@ -219,7 +219,7 @@ class CommandTest {
         Result run = run("generate-completion");
         assertEquals(0, run.code);
         for (String command : Commands.NAMES) {
-            assertTrue(run.out.contains("(" + command + ")"), command);
+            assertTrue(run.out.contains("\"" + command + " -\"*)"), command);
         }
         assertTrue(run.out.contains("--threads"));
     }

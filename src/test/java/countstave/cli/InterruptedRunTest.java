@@ -109,6 +109,14 @@ class InterruptedRunTest {
         assumeTrue(Files.exists(Path.of("/bin/kill")) || Files.exists(Path.of("/usr/bin/kill")));
         assertEquals(128 + 15, interrupted("TERM"), told());
         assertEquals(List.of(), othersBesideWholeCharts());
+        // the last word says how many are there, and what goes on from there finds as many
+        String last = told().lines().reduce((one, next) -> next).orElse("");
+        int there = charts();
+        assertEquals("countstave: interrupted: " + there + " of " + SCORES + " done; written to " + out
+                + "; --skip-existing goes on from there", last);
+        Run on = Run.of("annotate", parts.toString(), "-o", out.toString(), "--as", "chart", "--skip-existing");
+        assertEquals("countstave: " + (SCORES - there) + " scores done, " + there + " there already", on.summary());
+        assertEquals(SCORES, charts());
     }
 
     @Test

@@ -28,13 +28,13 @@ record Run(int code, String out, String err) {
         return err.lines().filter(l -> !isSummary(l)).toList();
     }
 
-    /** The line on how it went, without the time. */
+    /** The line on how it went, without the time and the place of the results. */
     String summary() {
-        return err.lines().filter(Run::isSummary).map(l -> l.replaceFirst(", [0-9.]+ s$", "")).findFirst().orElse("");
+        return err.lines().filter(Run::isSummary).map(l -> l.replaceFirst(", [0-9.]+ s(; .*)?$", "")).findFirst().orElse("");
     }
 
     private static boolean isSummary(String line) {
-        return line.matches("countstave: \\d+ scores? done.* s");
+        return line.matches("countstave: \\d+ (of \\d+ )?scores? done.*, [0-9.]+ s(; .*)?");
     }
 
     /** Contents of all files below a folder by their names. */

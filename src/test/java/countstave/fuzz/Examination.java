@@ -62,7 +62,7 @@ final class Examination {
             line(refused.getMessage());
             return Result.REFUSED;
         }
-        counted.warnings().forEach(Examination::line);
+        counted.warnings().forEach(warning -> line(warning.line()));
         attacksAreCounted(counted);
         printed(counted);
         annotated(counted);

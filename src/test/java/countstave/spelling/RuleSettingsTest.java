@@ -31,10 +31,13 @@ class RuleSettingsTest {
     @ParameterizedTest
     @CsvSource(delimiter = ';', value = {
         "tie-pitch = loud; line 1: 'loud' is no level; write off, error, warning or hint",
-        "tie-pitch off; line 1: no '='; write a rule and a level, as in beat-hidden = off",
+        "tie-pitch off; line 1: a rule and a level are wanted; as in beat-hidden = off",
+        "tie-pitch = off now; line 1: a rule and a level are wanted; as in beat-hidden = off",
         "tie-pitch =; line 1: '' is no level; write off, error, warning or hint",
         "# a|tie-pich = off; line 2: there is no rule 'tie-pich'; did you mean tie-loose or tie-pitch?",
         "swing = off; line 1: there is no rule 'swing'; 'countstave check --rules' lists them",
+        "tie-pitch in a.mxl bar 3 = hint; line 1: in one bar a rule can only be off; not 'hint'",
+        "tie-pich in a.mxl bar 3 = off; line 1: there is no rule 'tie-pich'; did you mean tie-loose or tie-pitch?",
         "tie-pitch = off|tie-pitch = hint; line 2: tie-pitch has been set before; keep one line",
     })
     void anUnclearLineIsNamedWithItsRemedy(String lines, String start, String end) {

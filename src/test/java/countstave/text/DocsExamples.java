@@ -7,6 +7,7 @@ import countstave.score.Fact;
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
 import countstave.spelling.Severity;
+import countstave.testing.Rules;
 import countstave.testing.Snippets;
 import countstave.time.Offset;
 import java.io.ByteArrayInputStream;
@@ -141,8 +142,8 @@ final class DocsExamples {
     }
 
     private static Finding finding(String rule, Severity severity, int bar) {
-        return new Finding(rule, severity, new Fact.Place("P1", bar, String.valueOf(bar + 1), "1", Offset.ZERO), "Violin", "1", 1,
-                "So.", null);
+        return new Finding(Rules.named(rule), severity, new Fact.Place("P1", bar, String.valueOf(bar + 1), "1", Offset.ZERO),
+                "Violin", "1", 1, "So.", null, "");
     }
 
     /** What the error output says in the end, without the time that it took. */

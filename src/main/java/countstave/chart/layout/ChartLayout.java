@@ -46,7 +46,7 @@ public final class ChartLayout {
             notDrawn.addAll(layout.notDrawn());
         }
         if (!notDrawn.isEmpty()) {
-            notes.add("not drawn: " + String.join(", ", notDrawn));
+            notes.add("not drawn: " + notDrawn.stream().map(SignNames::of).collect(Collectors.joining(", ")));
         }
         List<Chart.Page> pages = new ArrayList<>();
         Set<Integer> missing = new TreeSet<>();

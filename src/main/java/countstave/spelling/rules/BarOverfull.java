@@ -18,6 +18,7 @@ final class BarOverfull extends BarRule {
         super(new RuleInfo("bar-overfull", Severity.ERROR,
                 "A voice lasts longer than the time signature has room for.",
                 "The player runs past the barline and comes in late in the next bar.",
+                "Take out what is too much, or change the time signature.",
                 "4/4 with five quarters", "4/4 with four quarters, the last of which is tied over the barline",
                 Sources.PRACTICE));
     }

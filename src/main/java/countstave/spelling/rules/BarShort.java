@@ -24,6 +24,7 @@ final class BarShort extends BarRule {
         super(new RuleInfo("bar-short", Severity.ERROR,
                 "A bar, or its leading voice, or the only voice of a staff, ends before the time signature is filled.",
                 "Whoever counts the bar out comes in late; whoever plays what is written comes in early.",
+                "Add the notes or rests that are missing, or change the time signature.",
                 "4/4 with three quarters in the middle of a piece",
                 "a pickup; the two parts of a bar that a repeat sign splits; a last bar that leaves room for the pickup;"
                         + " a further voice that comes and goes",

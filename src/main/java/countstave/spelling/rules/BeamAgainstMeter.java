@@ -22,6 +22,7 @@ final class BeamAgainstMeter extends VoiceRule {
         super(new RuleInfo("beam-against-meter", Severity.WARNING,
                 "A beam runs across the middle of a 4/4 bar or across a dotted beat, or makes two halves of a 3/4 bar.",
                 "Beams show the beats; a beam across them makes one meter look like another.",
+                null,
                 "4/4 in eighths, beamed 3 + 3 + 2; 3/4 in eighths, beamed 3 + 3",
                 "4/4 in eighths, beamed 4 + 4; 3/4 with all six eighths under one beam",
                 "Music Fundamentals: A Balanced Approach (chapter on beams in compound meter); " + Sources.READ));

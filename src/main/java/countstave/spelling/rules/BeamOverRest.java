@@ -15,6 +15,7 @@ final class BeamOverRest extends VoiceRule {
         super(new RuleInfo("beam-over-rest", Severity.ERROR,
                 "A beam runs on across a rest, or a note, of a quarter or more.",
                 "A beam joins eighths and shorter values; across a quarter it says nothing that can be counted.",
+                "End the beam before it, and begin another after it.",
                 "an eighth, a quarter rest and an eighth under one beam",
                 "an eighth rest between two eighths under one beam: many drum parts show the beat so",
                 Sources.GOULD + "; " + Sources.PRACTICE));

@@ -4,6 +4,7 @@ import countstave.score.BeamMark;
 import countstave.score.Event;
 import countstave.score.NoteValue;
 import countstave.score.Voice;
+import countstave.spelling.About;
 import countstave.spelling.BarView;
 import countstave.spelling.Findings;
 import countstave.spelling.PartView;
@@ -18,9 +19,10 @@ final class BeamUnmatched extends BaseRule {
     private static final int MOST_BEAMS = 8;
 
     BeamUnmatched() {
-        super(new RuleInfo("beam-unmatched", Severity.ERROR,
+        super(new RuleInfo("beam-unmatched", About.FILE, Severity.ERROR,
                 "A beam begins and does not end, or ends and did not begin.",
                 "Programs draw such a beam to the wrong note or not at all, and the grouping is lost.",
+                "Beam these notes anew, or export the score again.",
                 "four eighths: begin, continue, continue, and nothing on the fourth",
                 "a beam that begins before the barline and ends after it",
                 Sources.MUSICXML + ", element beam"));
@@ -71,8 +73,8 @@ final class BeamUnmatched extends BaseRule {
             if (open.containsKey(level) && !goesOn) {
                 neverEnds(level);
             } else if (!open.containsKey(level) && goesOn) {
-                tell(bar, event, kind == BeamMark.Kind.END ? name(level) + " ends here that did not begin."
-                        : name(level) + " goes on here that did not begin.");
+                tell(bar, event, kind == BeamMark.Kind.END ? name(level) + " ends here that did not begin [beam]."
+                        : name(level) + " goes on here that did not begin [beam].");
             }
             if (kind == BeamMark.Kind.BEGIN) {
                 open.put(level, new Begin(bar, event));
@@ -83,7 +85,7 @@ final class BeamUnmatched extends BaseRule {
 
         private void neverEnds(int level) {
             Begin begin = open.remove(level);
-            tell(begin.bar, begin.event, name(level) + " begins here and does not end.");
+            tell(begin.bar, begin.event, name(level) + " begins here and does not end [beam].");
         }
 
         void end() {

@@ -13,6 +13,7 @@ final class BeatHidden extends HiddenRule {
         super(new RuleInfo("beat-hidden", Severity.WARNING,
                 "A note hides a beat where a tie would show it.",
                 "The beat is what the player counts: a note that begins and ends off it has to be worked out.",
+                "Write a tie across the beat.",
                 "4/4: 16th, quarter, dotted eighth, half",
                 "4/4: eighth, quarter, eighth, half: the simple syncopation, accepted because everybody knows it",
                 Sources.GOULD + "; " + Sources.READ));

@@ -12,6 +12,7 @@ final class DupletsThroughout extends ThroughoutRule {
         super(new RuleInfo("duplets-throughout", Severity.WARNING,
                 "Under a compound signature every divided beat of all parts is divided in two or four.",
                 "A simple signature says it without a bracket or a dot on every beat.",
+                "Change the time signature for this stretch.",
                 "twelve bars of 6/8 in duplets: 2/4",
                 "the same with one bar of three eighths to the beat",
                 Sources.PRACTICE));

@@ -1,6 +1,7 @@
 package countstave.spelling.rules;
 
 import countstave.score.Fact;
+import countstave.spelling.About;
 import countstave.spelling.BarView;
 import countstave.spelling.FactWords;
 import countstave.spelling.Findings;
@@ -11,9 +12,10 @@ import countstave.spelling.Severity;
 final class DurationMissing extends BarRule {
 
     DurationMissing() {
-        super(new RuleInfo("duration-missing", Severity.ERROR,
+        super(new RuleInfo("duration-missing", About.FILE, Severity.ERROR,
                 "A note's duration is missing, zero or negative, or the file does not say how many divisions a quarter has.",
                 "Nobody can tell from the file how long the note lasts.",
+                "Where the written value is counted, nothing needs to be done; else write the note anew.",
                 "a quarter note with a duration of 0",
                 "a grace note, which has no duration by rule",
                 Sources.MUSICXML + ", element duration"));

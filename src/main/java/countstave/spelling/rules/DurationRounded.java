@@ -3,6 +3,7 @@ package countstave.spelling.rules;
 import countstave.score.Event;
 import countstave.score.Fact;
 import countstave.score.Voice;
+import countstave.spelling.About;
 import countstave.spelling.BarView;
 import countstave.spelling.FactWords;
 import countstave.spelling.Findings;
@@ -18,9 +19,10 @@ final class DurationRounded extends BaseRule {
     private static final long LARGEST = 1_000_000_000L;
 
     DurationRounded() {
-        super(new RuleInfo("duration-rounded", Severity.ERROR,
+        super(new RuleInfo("duration-rounded", About.FILE, Severity.ERROR,
                 "The file's divisions of a quarter are too coarse for its tuplets, so that durations had to be rounded.",
                 "Programs that add up durations drift off the beat; countstave itself counts the exact values.",
+                "Nothing needs to be done: the exact lengths are counted.",
                 "a septuplet of 16ths with 480 divisions of a quarter: 68.57 becomes 69",
                 "the same septuplet with 420 divisions: 60 each",
                 Sources.MUSICXML + ", elements divisions and duration"));

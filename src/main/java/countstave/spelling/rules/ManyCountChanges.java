@@ -25,6 +25,7 @@ final class ManyCountChanges extends BaseRule {
         super(new RuleInfo("many-count-changes", Severity.HINT,
                 "The counting has to change four times or more in one bar.",
                 "Such a bar has to be learned beat by beat; a cue or a simpler version may save a rehearsal.",
+                "Nothing needs to be done; a cue or a simpler version may help the player.",
                 "4/4: four 16ths, a triplet, a quintuplet, a sextuplet, after a bar of quarters",
                 "4/4: 16ths, one triplet, 16ths: two changes",
                 "countstave's own plan of the counting; no source"));

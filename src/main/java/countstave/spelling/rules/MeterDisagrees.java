@@ -20,6 +20,7 @@ final class MeterDisagrees extends BarRule {
         super(new RuleInfo("meter-disagrees", Severity.ERROR,
                 "All parts agree on a length of the bar, and it is not that of the time signature.",
                 "The notes are probably right and the signature wrong or missing.",
+                "Write the time signature that the notes fill.",
                 "two parts that both hold five quarters under a signature of 4/4",
                 "one part with five quarters in 4/4 while the other has four: that bar is over-full",
                 Sources.PRACTICE));

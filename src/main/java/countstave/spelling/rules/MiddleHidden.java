@@ -13,6 +13,7 @@ final class MiddleHidden extends HiddenRule {
         super(new RuleInfo("middle-hidden", Severity.WARNING,
                 "A note hides the middle of a 4/4 (or 2/2, 12/8, 6/4) bar where a tie would show it.",
                 "Readers look for the middle of the bar first; a note across it off the beat has to be worked out.",
+                "Write a tie across the middle of the bar.",
                 "4/4: quarter, dotted quarter, eighth, quarter",
                 "4/4: quarter, half, quarter; dotted half and quarter: accepted because everybody knows them",
                 Sources.GOULD + "; " + Sources.READ));

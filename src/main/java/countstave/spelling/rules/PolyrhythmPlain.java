@@ -23,6 +23,7 @@ final class PolyrhythmPlain extends TupletRule {
         super(new RuleInfo("polyrhythm-plain", Severity.HINT,
                 "A tuplet across beats falls on a plain grid of up to four to the beat (six to a dotted one), where it could be counted.",
                 "Written with ties it shows the beats, and the player keeps the count that is going on.",
+                "Write it with ties, or leave it where the bracket is wanted.",
                 "3/4: a 4:3 of quarters, which falls on the 16ths: 0, 3, 6 and 9 of 12",
                 "4/4: a 3:2 of quarters, which falls on no plain grid",
                 "arithmetic: attack j of n notes against m beats falls in beat ⌊jm/n⌋ at (jm mod n)/n of it"));

@@ -20,6 +20,7 @@ final class RatioUnusual extends TupletRule {
         super(new RuleInfo("ratio-unusual", Severity.HINT,
                 "A tuplet over a plain value has another ratio than the customary one, which would fit.",
                 "Readers know a 7 over a quarter as 16ths; written as 32nds in the time of eight it looks twice as fast.",
+                "Write the customary ratio.",
                 "a 7:8 of 32nds over a quarter: customary is 7:4 of 16ths",
                 "a 5:6 of 16ths over a dotted quarter: both 5:6 and 5:3 are in use",
                 "textbooks on tuplets: n in the time of the largest power of two below n"));

@@ -13,6 +13,7 @@ final class RestHidesBeat extends HiddenRule {
         super(new RuleInfo("rest-hides-beat", Severity.WARNING,
                 "A rest crosses a beat, or the middle of the bar, that two rests would show.",
                 "A rest is counted, not felt: the beat inside it has to be seen.",
+                "Write two rests that meet at the beat.",
                 "4/4: eighth, quarter rest, eighth, half",
                 "4/4: quarter, quarter rest, half rest: each rest begins on a beat and stays in its half",
                 Sources.GOULD + "; " + Sources.PRACTICE));

@@ -15,6 +15,7 @@ final class TieLoose extends EventRule {
         super(new RuleInfo("tie-loose", Severity.ERROR,
                 "A tie begins and leads nowhere, or ends and comes from nowhere.",
                 "Nobody can tell whether the next note is played again.",
+                "Take the tie out, or write the note that it belongs to.",
                 "a note with the start of a tie, followed by a rest",
                 "a tie at the end of a repeated stretch, or into a second ending",
                 Sources.MUSICXML + ", element tie"));

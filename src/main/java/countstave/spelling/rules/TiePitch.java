@@ -15,6 +15,7 @@ final class TiePitch extends EventRule {
         super(new RuleInfo("tie-pitch", Severity.ERROR,
                 "A tie leads from one pitch to another.",
                 "A tie holds a note, so the second is not played; between two pitches it can only be a slur or a slip.",
+                "Make it a slur, or correct one of the two pitches.",
                 "E tied to D",
                 "C sharp tied to D flat: the same key, spelled anew",
                 Sources.MUSICXML + ", element tie; " + Sources.PRACTICE));

@@ -12,6 +12,7 @@ final class TripletsThroughout extends ThroughoutRule {
         super(new RuleInfo("triplets-throughout", Severity.WARNING,
                 "Under a simple signature every divided beat of all parts is a triplet.",
                 "A compound signature says it once and for all, without a bracket on every beat.",
+                "Change the time signature for this stretch.",
                 "twelve bars of 4/4 in which all beats are eighth-note triplets: 12/8",
                 "the same with one bar of plain eighths: two divisions, one of which needs brackets anyway",
                 "Tuplets, chapter of an open music theory text of a university (a rhythm that is always triplet calls for a"

@@ -17,6 +17,7 @@ final class TupletAllDotted extends TupletRule {
         super(new RuleInfo("tuplet-all-dotted", Severity.WARNING,
                 "A 3:2 tuplet holds only dotted notes: each of them is a plain note.",
                 "A dotted eighth in a triplet lasts exactly an eighth; bracket and dots cancel out.",
+                "Write plain notes without a bracket.",
                 "two dotted eighths under a 3 over a quarter: two plain eighths",
                 "dotted eighth, 16th and eighth under a 3: the middle attack needs the triplet",
                 "arithmetic (3/2 × 2/3 = 1); " + Sources.PRACTICE));

@@ -17,6 +17,7 @@ final class TupletNeedless extends TupletRule {
         super(new RuleInfo("tuplet-needless", Severity.HINT,
                 "All notes of a tuplet begin and end where plain notes would, and take no more signs.",
                 "A bracket announces another count; here the count does not change.",
+                "Write plain notes without a bracket.",
                 "6/8: a duplet of two eighths over a dotted quarter: two dotted eighths",
                 "4/4: a triplet, whose second note needs it",
                 "textbooks on tuplets: a duplet and two dotted notes are equivalent"));

@@ -1,6 +1,7 @@
 package countstave.spelling.rules;
 
 import countstave.score.Event;
+import countstave.spelling.About;
 import countstave.spelling.Bracket;
 import countstave.spelling.Findings;
 import countstave.spelling.RuleInfo;
@@ -12,9 +13,10 @@ import java.util.List;
 final class TupletNesting extends BracketRule {
 
     TupletNesting() {
-        super(new RuleInfo("tuplet-nesting", Severity.ERROR,
+        super(new RuleInfo("tuplet-nesting", About.FILE, Severity.ERROR,
                 "In a tuplet inside a tuplet, the notes do not have the product of the two ratios.",
                 "The inner notes then last too long or too short, and everything after them is shifted.",
+                "Write the inner tuplet anew, or export the score again.",
                 "a 5:4 bracket inside a 3:2 bracket whose notes are in 5:4",
                 "the same with notes in 15:8, the product",
                 Sources.MUSICXML + ", element time-modification: the cumulative effect of nested tuplets"));
@@ -26,7 +28,7 @@ final class TupletNesting extends BracketRule {
         if (event != null) {
             findings.add(bracket.bar(), bracket.voice(), event, "A " + bracket.start().shownRatio() + " inside a "
                     + bracket.outer().start().shownRatio() + " makes " + product(bracket) + ", but the notes are in "
-                    + event.written().ratio() + ".", null);
+                    + event.written().ratio() + " [time-modification].", null);
         }
     }
 

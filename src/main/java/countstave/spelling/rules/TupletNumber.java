@@ -16,6 +16,7 @@ final class TupletNumber extends BracketRule {
         super(new RuleInfo("tuplet-number", Severity.ERROR,
                 "The number over a tuplet is not the ratio that its notes have, or its notes are plain.",
                 "The player counts the printed number, the notes last something else.",
+                "Write the tuplet anew with the number that is meant.",
                 "a bracket marked 5 over three notes in 3:2",
                 "a bracket marked 6:4 over two groups in 3:2: the same proportion",
                 Sources.MUSICXML + ", elements tuplet-actual, tuplet-normal and time-modification"));

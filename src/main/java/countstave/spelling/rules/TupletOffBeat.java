@@ -22,6 +22,7 @@ final class TupletOffBeat extends TupletRule {
         super(new RuleInfo("tuplet-off-beat", Severity.HINT,
                 "A tuplet begins off the beat and runs across the next one, and could begin on the beat.",
                 "The player resets the count on a beat, not inside one.",
+                "Begin the tuplet on the beat.",
                 "4/4: a single triplet eighth, then a 3 over the next three triplet eighths, then two more",
                 "4/4: an eighth, a triplet of eighths across beat 2, an eighth: no tuplet on the beat has these attacks"
                         + " with so few notes",

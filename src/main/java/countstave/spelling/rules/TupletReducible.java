@@ -20,6 +20,7 @@ final class TupletReducible extends TupletRule {
         super(new RuleInfo("tuplet-reducible", Severity.HINT,
                 "A tuplet is divided more finely than its notes need.",
                 "A 6 makes the reader count six where three are played.",
+                "Write the coarser tuplet.",
                 "a 6:4 of 16ths that holds three eighths: a triplet of eighths",
                 "a 6:4 of 16ths that holds an eighth and four 16ths: the sixths are used",
                 Sources.PRACTICE));

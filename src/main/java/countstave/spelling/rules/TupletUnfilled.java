@@ -25,6 +25,7 @@ final class TupletUnfilled extends BaseRule {
         super(new RuleInfo("tuplet-unfilled", Severity.ERROR,
                 "What stands in a tuplet does not add up to the number it says.",
                 "The rest of the bar then falls between the beats.",
+                "Add the notes or rests that the tuplet lacks, or take its number off.",
                 "a triplet of two eighths, followed by a plain eighth",
                 "a triplet of a quarter and an eighth: three eighths in all",
                 Sources.MUSICXML + ", elements time-modification and tuplet; textbooks on tuplets"));

@@ -2,6 +2,7 @@ package countstave.spelling.rules;
 
 import countstave.score.Event;
 import countstave.score.Fact;
+import countstave.spelling.About;
 import countstave.spelling.BarView;
 import countstave.spelling.FactWords;
 import countstave.spelling.Findings;
@@ -18,9 +19,10 @@ final class ValueDiffers extends BarRule {
     private static final int MOST_TOLD_ALONE = 3;
 
     ValueDiffers() {
-        super(new RuleInfo("value-differs", Severity.ERROR,
+        super(new RuleInfo("value-differs", About.FILE, Severity.ERROR,
                 "A note is written as one value and lasts another.",
                 "The eye counts one length, playback and every other program another.",
+                "Write the note anew, or export the score again.",
                 "an eighth note whose duration is that of a quarter",
                 "a triplet eighth whose duration is rounded by less than one division",
                 Sources.MUSICXML + ", elements type, time-modification and duration"));

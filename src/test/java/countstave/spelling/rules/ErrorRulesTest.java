@@ -48,32 +48,33 @@ class ErrorRulesTest {
                         RuleCase.together(rhythm("4/4", FULL, "4 4 4 4 4"), rhythm("4/4", FULL, "2 2")), "bar-overfull"),
                 // MusicXML 4.0: duration is in divisions of a quarter, type is the graphic note value
                 RuleCase.of("value-differs", RuleCase.raw("4/4", 2, "8 1; 8 1; 8 2; 4 2; 4 2"),
-                        "value-differs: bar 1, beat 2, voice 1: Written as an eighth, but it lasts a quarter. => quarter",
+                        "value-differs: bar 1, beat 2, voice 1: Written as an eighth, but it lasts a quarter [type, duration]. =>"
+                                + " quarter",
                         Snippets.in("4/4").divisions(4).bar("3:2[8 8 8] 4 2").xml(), "duration-rounded"),
                 // written to fit: the duration is the mistake, not the sum
                 RuleCase.of("value-differs", RuleCase.raw("3/4", 1, "4 4; 4 1; 4 1"),
-                        "value-differs: bar 1, beat 1, voice 1: Written as a quarter, but it lasts a whole.",
+                        "value-differs: bar 1, beat 1, voice 1: Written as a quarter, but it lasts a whole [type, duration].",
                         RuleCase.raw("3/4", 1, "4 1; 4 1; 4 1")),
                 // MusicXML 4.0: "duration is a positive number"; grace notes have none
                 RuleCase.of("duration-missing", RuleCase.raw("2/4", 1, "4 0; 4 1"),
-                        "duration-missing: bar 1, beat 1, voice 1: A note lasts 0; its written value is taken.",
+                        "duration-missing: bar 1, beat 1, voice 1: A note lasts 0 [duration]; its written value is counted.",
                         rhythm("2/4", "g8 4 4")),
                 RuleCase.of("duration-missing", RuleCase.raw("2/4", 2, "4 2; 4 2").replace("<divisions>2</divisions>", ""),
-                        "duration-missing: bar 1, beat 1, voice 1: The file does not say how many divisions a quarter has;"
-                                + " going by the first note, it has 2.",
+                        "duration-missing: bar 1, beat 1, voice 1: The file does not say how finely it divides a quarter"
+                                + " [divisions]; going by the first note, in 2.",
                         RuleCase.raw("2/4", 2, "4 2; 4 2")),
                 // arithmetic: 480 is no multiple of 7, 480 x 4 / 28 = 68.57; 420 x 4 / 28 = 60
                 RuleCase.of("duration-rounded", Snippets.in("4/4").divisions(480).bar(SEPTUPLET).xml(),
-                        "duration-rounded: bar 1, beat 1, voice 1: With 480 divisions of a quarter, 7 durations of this part"
-                                + " had to be rounded, here to 23/640 of a whole note instead of 1/28; 7 divisions would be"
-                                + " exact.",
+                        "duration-rounded: bar 1, beat 1, voice 1: The file divides a quarter in 480 [divisions], too"
+                                + " coarsely for 7 notes of this part: here the length is rounded to 23/640 of a whole note"
+                                + " instead of 1/28; 7 would be exact.",
                         Snippets.in("4/4").divisions(420).bar(SEPTUPLET).xml()),
                 // MusicXML 4.0, element tuplet: start and stop come in pairs
                 RuleCase.of("tuplet-unmatched", RuleCase.raw("2/4", 3, "8 1 3:2 T<; 8 1 3:2; 8 1 3:2; 4 3"),
-                        "tuplet-unmatched: bar 1, beat 1, voice 1: A tuplet bracket starts here and never stops.",
+                        "tuplet-unmatched: bar 1, beat 1, voice 1: A tuplet bracket starts here and never stops [tuplet].",
                         rhythm("2/4", "3:2[8 8 8] 3:2[8 8 8]")),
                 RuleCase.of("tuplet-unmatched", RuleCase.raw("2/4", 3, "8 1 3:2; 8 1 3:2; 8 1 3:2 T>; 4 3"),
-                        "tuplet-unmatched: bar 1, beat 1 + 2/3, voice 1: A tuplet bracket stops here and never started.",
+                        "tuplet-unmatched: bar 1, beat 1 + 2/3, voice 1: A tuplet bracket stops here and never started [tuplet].",
                         RuleCase.raw("2/4", 3, "8 1 3:2; 8 1 3:2; 8 1 3:2; 4 3")),
                 // MusicXML 4.0, element time-modification: actual notes in the time of normal notes
                 RuleCase.of("tuplet-unfilled", RuleCase.raw("2/4", 6, "8 2 3:2 T<3:2; 8 2 3:2 T>; 8 3; 4 6"),
@@ -98,7 +99,7 @@ class ErrorRulesTest {
                 RuleCase.of("tuplet-nesting", RuleCase.raw("2/4", 15, "4 10 3:2 T<3:2; 16 3 5:4 U<5:4; 16 3 5:4; 16 3 5:4;"
                                 + " 16 3 5:4; 16 3 5:4 U>; 4 10 3:2 T>"),
                         "tuplet-nesting: bar 1, beat 1 + 2/3, voice 1: A 5:4 inside a 3:2 makes 15:8, but the notes are in"
-                                + " 5:4.\n"
+                                + " 5:4 [time-modification].\n"
                                 + "bar-overfull: bar 1, beat 2 + 2/3, voice 1: The bar is over-full by a triplet eighth: the"
                                 + " voice holds a half and a triplet eighth, 2/4 has room for a half.",
                         rhythm("2/4", "3:2[4 5:4[16 16 16 16 16] 4]")),
@@ -115,23 +116,23 @@ class ErrorRulesTest {
                         RuleCase.raw("2/4", 1, "4 1 C#4 ~; 4 1 Db4 ^")),
                 // MusicXML 4.0, element backup: it stays inside the bar
                 RuleCase.of("backup-too-far", RuleCase.raw("2/4", 1, "2 2; back 3; 2 2 v2"),
-                        "backup-too-far: bar 1, beat 1: The file goes back beyond the start of the bar before it writes the"
-                                + " next voice.",
+                        "backup-too-far: bar 1, beat 1: A voice would begin before the bar does [backup]; it is counted from"
+                                + " the bar's start.",
                         RuleCase.raw("2/4", 1, "2 2; back 2; 2 2 v2")),
                 // MusicXML 4.0, element voice; common practice, no source: a voice is one row of notes
                 RuleCase.of("voice-overlap", RuleCase.raw("2/4", 2, "4 2; back 1; 4. 3"),
                         "voice-overlap: bar 1, beat 1 + 1/2, voice 1: The voice overlaps itself: a note begins before the"
-                                + " one before it has ended.",
+                                + " one before it has ended [voice].",
                         RuleCase.raw("2/4", 2, "4 2; 4 2; back 3; 4. 3 v2")),
                 // MusicXML 4.0, element beam: begin, continue, end, level by level
                 RuleCase.of("beam-unmatched", RuleCase.raw("2/4", 2, "8 1 b<; 8 1 b-; 8 1 b-; 8 1"),
-                        "beam-unmatched: bar 1, beat 1, voice 1: A beam begins here and does not end.",
+                        "beam-unmatched: bar 1, beat 1, voice 1: A beam begins here and does not end [beam].",
                         RuleCase.raw("1/4", 2, "8 1; 8 1 b<", "8 1 b>; 8 1")),
                 RuleCase.of("beam-unmatched", RuleCase.raw("1/4", 4, "16 1 b<; 16 1 b-; 16 1 b- b2-; 16 1 b> b2>"),
-                        "beam-unmatched: bar 1, beat 1 + 1/2, voice 1: A beam of 16ths goes on here that did not begin.",
+                        "beam-unmatched: bar 1, beat 1 + 1/2, voice 1: A beam of 16ths goes on here that did not begin [beam].",
                         RuleCase.raw("1/4", 4, "16 1 b< b2<; 16 1 b- b2>; 16 1 b- b2<; 16 1 b> b2>")),
                 RuleCase.of("beam-unmatched", RuleCase.raw("1/4", 2, "8 1; 8 1 b>"),
-                        "beam-unmatched: bar 1, beat 1 + 1/2, voice 1: A beam ends here that did not begin.",
+                        "beam-unmatched: bar 1, beat 1 + 1/2, voice 1: A beam ends here that did not begin [beam].",
                         RuleCase.raw("1/4", 2, "8 1 b<; 8 1 b>")),
                 // Gould, Behind Bars (from memory); common practice, no source: a beam joins eighths and shorter
                 RuleCase.of("beam-over-rest", RuleCase.raw("2/4", 2, "8 1 b<; r4 2; 8 1 b>"),
