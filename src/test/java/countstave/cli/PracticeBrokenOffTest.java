@@ -45,7 +45,7 @@ class PracticeBrokenOffTest {
     @Test
     void aFileThatCannotGrow() throws Exception {
         Path plan = folder.resolve("new/plan");
-        Process run = start("ulimit -f 600;", "practice", "scores/groove.musicxml", "-o", plan.toString());
+        Process run = start("ulimit -f 600;", "practice", "scores/groove.musicxml", "--bars", "20-21", "-o", plan.toString());
         assertEquals(2, run.waitFor(), told());
         assertEquals(1, told().lines().count(), told());
         assertTrue(told().contains("cannot write " + plan.resolve("01-bars-")), told());
@@ -60,7 +60,8 @@ class PracticeBrokenOffTest {
         assertEquals(0, Run.of("practice", "scores/groove.musicxml", "--bars", "1-8", "--sound", "midi", "-o",
                 plan.toString()).code());
         Map<String, String> before = Run.tree(plan);
-        Process run = start("ulimit -f 600;", "practice", "scores/groove.musicxml", "--force", "-o", plan.toString());
+        Process run = start("ulimit -f 600;", "practice", "scores/groove.musicxml", "--bars", "20-21", "--force",
+                "-o", plan.toString());
         assertEquals(2, run.waitFor(), told());
         assertEquals(before, Run.tree(plan));
     }
@@ -70,7 +71,7 @@ class PracticeBrokenOffTest {
     void anInterrupt(String signal) throws Exception {
         assumeTrue(Files.exists(Path.of("/bin/kill")) || Files.exists(Path.of("/usr/bin/kill")));
         Path plan = folder.resolve("new/plan");
-        Process run = start("", "practice", "scores/dense.musicxml", "--wav-tracks", "3", "--repeats", "9", "-o",
+        Process run = start("", "practice", "scores/dense.musicxml", "--bars", "3-4", "--repeats", "9", "-o",
                 plan.toString());
         while (run.isAlive() && !isWritingSound(plan)) {
             Thread.sleep(10);
@@ -97,7 +98,8 @@ class PracticeBrokenOffTest {
     @Test
     void aFullOutput() throws Exception {
         assumeTrue(Files.exists(Path.of("/dev/full")));
-        Process run = start("exec >/dev/full 2>" + folder.resolve("said.txt") + ";", "practice", "scores/groove.musicxml");
+        Process run = start("exec >/dev/full 2>" + folder.resolve("said.txt") + ";", "practice", "scores/groove.musicxml",
+                "--bars", "20-21");
         assertEquals(2, run.waitFor());
         String said = Files.readString(folder.resolve("said.txt"));
         assertTrue(said.contains("the output cannot be written"), said);
