@@ -125,7 +125,7 @@ final class CheckCommand implements Callable<Integer> {
         int code = files.run(parent.console, scores, check);
         check.report.end();
         out.flush();
-        if (check.gone > 0 && rules.areEverything()) {
+        if (check.gone > 0 && rules.tellEverything()) {
             parent.console.tell(check.gone + (check.gone == 1 ? " finding" : " findings") + " of the baseline "
                     + (check.gone == 1 ? "is" : "are") + " gone; --write-baseline writes it anew");
         }

@@ -63,7 +63,7 @@ final class RuleOptions {
     }
 
     /** Whether nothing that the rules find is left untold. */
-    boolean areEverything() {
+    boolean tellEverything() {
         return only.isEmpty() && without.isEmpty() && about == null && least.equalsIgnoreCase(Severity.HINT.word());
     }
 
