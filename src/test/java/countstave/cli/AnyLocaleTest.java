@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import countstave.files.FileNames;
-import countstave.json.TinyJson;
+import countstave.testing.JsonTree;
 import countstave.testing.Snippets;
 import java.io.File;
 import java.io.IOException;
@@ -61,7 +61,7 @@ class AnyLocaleTest {
         for (String named : List.of("parts", "parts/" + NAME)) {
             String sarif = inC(1, "check", named, "--format", "sarif", "--rule", "bar-overfull", "-o", "found.sarif", "--force");
             assertTrue(sarif.contains("wrote found.sarif"), sarif);
-            Map<?, ?> run = (Map<?, ?>) ((List<?>) ((Map<?, ?>) TinyJson.read(Files.readString(folder.resolve("found.sarif"))))
+            Map<?, ?> run = (Map<?, ?>) ((List<?>) ((Map<?, ?>) JsonTree.read(Files.readString(folder.resolve("found.sarif"))))
                     .get("runs")).get(0);
             Map<?, ?> result = (Map<?, ?>) ((List<?>) run.get("results")).get(0);
             Map<?, ?> location = (Map<?, ?>) ((Map<?, ?>) ((List<?>) result.get("locations")).get(0)).get("physicalLocation");
