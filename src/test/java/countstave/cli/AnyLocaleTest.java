@@ -4,8 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import countstave.files.FileNames;
-import countstave.testing.JsonTree;
 import countstave.testing.Snippets;
 import java.io.File;
 import java.io.IOException;
@@ -15,7 +15,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -61,11 +60,8 @@ class AnyLocaleTest {
         for (String named : List.of("parts", "parts/" + NAME)) {
             String sarif = inC(1, "check", named, "--format", "sarif", "--rule", "bar-overfull", "-o", "found.sarif", "--force");
             assertTrue(sarif.contains("wrote found.sarif"), sarif);
-            Map<?, ?> run = (Map<?, ?>) ((List<?>) ((Map<?, ?>) JsonTree.read(Files.readString(folder.resolve("found.sarif"))))
-                    .get("runs")).get(0);
-            Map<?, ?> result = (Map<?, ?>) ((List<?>) run.get("results")).get(0);
-            Map<?, ?> location = (Map<?, ?>) ((Map<?, ?>) ((List<?>) result.get("locations")).get(0)).get("physicalLocation");
-            String uri = (String) ((Map<?, ?>) location.get("artifactLocation")).get("uri");
+            String uri = new ObjectMapper().readTree(Files.readString(folder.resolve("found.sarif"))).at("/runs/0/results/0/locations/0"
+                    + "/physicalLocation/artifactLocation/uri").asText();
             assertTrue(Files.exists(Path.of(folder.toUri().resolve(URI.create(uri)))), uri);
         }
         assertTrue(inC(1, "check", "parts").contains("\nparts/" + NAME + "\n"));
