@@ -4,7 +4,7 @@ import countstave.files.Console;
 import countstave.json.ManyJson;
 import countstave.musicxml.ScoreFile;
 import countstave.text.CellWidth;
-import countstave.text.SafeText;
+import countstave.plain.SafeText;
 import java.io.IOException;
 import java.io.OutputStreamWriter;
 import java.io.PrintStream;

@@ -12,7 +12,7 @@ import countstave.grid.Explanation;
 import countstave.grid.PlanOptions;
 import countstave.json.JsonWriter;
 import countstave.score.PartTimeline;
-import countstave.text.SafeText;
+import countstave.plain.SafeText;
 import countstave.text.TextOptions;
 import countstave.text.TextWriter;
 import countstave.text.WhyWriter;

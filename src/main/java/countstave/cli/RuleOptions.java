@@ -89,9 +89,7 @@ final class RuleOptions {
             return RuleSettings.DEFAULT;
         }
         try {
-            return RuleSettings.parse(Files.readString(Inputs.path(settings), StandardCharsets.UTF_8), AllRules.ids());
-        } catch (RuleSettings.SettingsException e) {
-            throw new ScoreException(settings + ": " + e.getMessage(), e);
+            return RuleSettings.parse(settings, Files.readString(Inputs.path(settings), StandardCharsets.UTF_8), AllRules.ids());
         } catch (IOException e) {
             throw new ScoreException(settings + ": these settings cannot be read; check the name and that it is a text"
                     + " in UTF-8", e);

@@ -9,7 +9,7 @@ import countstave.musicxml.ScoreReader;
 import countstave.score.Bar;
 import countstave.score.Part;
 import countstave.score.Score;
-import countstave.text.SafeText;
+import countstave.plain.SafeText;
 import java.nio.file.Path;
 import java.util.LinkedHashSet;
 import java.util.Set;

@@ -1,7 +1,8 @@
 package countstave.count;
 
-import countstave.count.SettingsText.Setting;
-import countstave.count.SettingsText.Word;
+import countstave.plain.SettingsText;
+import countstave.plain.SettingsText.Setting;
+import countstave.plain.SettingsText.Word;
 import countstave.score.ScoreException;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -45,7 +46,7 @@ public final class AndWords {
 
     /** All languages, in the order of the file. */
     public static List<Language> languages() {
-        SettingsText text = SettingsText.parse(FILE, ShippedSystems.text(FILE));
+        SettingsText text = SettingsText.parse(FILE, ShippedSystems.text(FILE), SystemReader.FORM);
         Map<String, Map<String, Setting>> sections = new LinkedHashMap<>();
         for (Setting setting : text.settings()) {
             sections.computeIfAbsent(setting.section(), s -> new LinkedHashMap<>()).put(setting.keyText(), setting);

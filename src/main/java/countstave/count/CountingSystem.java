@@ -1,5 +1,7 @@
 package countstave.count;
 
+import countstave.plain.SafeText;
+import countstave.plain.SettingsText;
 import countstave.score.ScoreException;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -96,7 +98,7 @@ public final class CountingSystem {
      * @throws ScoreException with file, line and column if it cannot be read or understood
      */
     public static CountingSystem load(Path file) {
-        String name = SettingsText.printable(file.toString());
+        String name = SafeText.of(file.toString());
         try {
             if (Files.size(file) > SettingsText.MAX_CHARS) {
                 throw new ScoreException(name + ": is too long for a counting system");
@@ -114,7 +116,7 @@ public final class CountingSystem {
      * @throws ScoreException with file, line and column
      */
     public static CountingSystem parse(String fileName, String text) {
-        return new CountingSystem(new SystemReader(SettingsText.parse(fileName, text), fileName).read());
+        return new CountingSystem(new SystemReader(SettingsText.parse(fileName, text, SystemReader.FORM), fileName).read());
     }
 
     /** Its short name, as {@code --system} takes it. */

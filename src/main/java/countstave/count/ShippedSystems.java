@@ -1,5 +1,6 @@
 package countstave.count;
 
+import countstave.plain.SafeText;
 import countstave.score.ScoreException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -28,7 +29,7 @@ final class ShippedSystems {
             return known;
         }
         if (!names().contains(name)) {
-            throw new ScoreException("there is no counting system " + "\u201c" + SettingsText.printable(name) + "\u201d" + "; choose one of "
+            throw new ScoreException("there is no counting system " + "\u201c" + SafeText.of(name) + "\u201d" + "; choose one of "
                     + String.join(", ", names()) + ", or give a .system file of your own");
         }
         // not computeIfAbsent: a system may be based on another, which is read meanwhile

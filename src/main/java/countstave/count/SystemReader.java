@@ -1,7 +1,8 @@
 package countstave.count;
 
-import countstave.count.SettingsText.Setting;
-import countstave.count.SettingsText.Word;
+import countstave.plain.SettingsText;
+import countstave.plain.SettingsText.Setting;
+import countstave.plain.SettingsText.Word;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -13,6 +14,9 @@ import java.util.Set;
 
 /** Understands the settings of a system file. */
 final class SystemReader {
+
+    /** Of system files, and of the words for the half beat. */
+    static final SettingsText.Form FORM = new SettingsText.Form("4 = N e & a", true);
 
     private static final int LONGEST_WORD = 16;
 

@@ -1,7 +1,7 @@
 package countstave.files;
 
 import countstave.score.Warning;
-import countstave.text.SafeText;
+import countstave.plain.SafeText;
 import java.io.InputStream;
 import java.io.PrintStream;
 import java.util.List;

@@ -1,8 +1,9 @@
 package countstave.musicxml;
 
+import countstave.plain.SafeText;
 import java.util.List;
 
-/** Makes texts from a file fit to be shown: no control characters, no line breaks, no direction overrides. */
+/** Texts of a score, as {@link SafeText} makes them fit to be shown, in one line and not too long. */
 final class Plain {
 
     private static final int SHOWN = 60;
@@ -12,33 +13,9 @@ final class Plain {
     private Plain() {
     }
 
-    /**
-     * The text in one line: white space runs become one space, and characters that a terminal or a page could take as
-     * a command (control and direction characters; XML allows some of them) are dropped. Null becomes "".
-     */
+    /** As {@link SafeText#line}; null becomes "". */
     static String line(String text) {
-        if (text == null) {
-            return "";
-        }
-        if (isPlain(text)) {
-            return text;
-        }
-        StringBuilder out = new StringBuilder(text.length());
-        boolean space = false;
-        for (int i = 0; i < text.length();) {
-            int c = text.codePointAt(i);
-            i += Character.charCount(c);
-            if (Character.isWhitespace(c)) {
-                space = out.length() > 0;
-            } else if (!isCommand(c)) {
-                if (space) {
-                    out.append(' ');
-                    space = false;
-                }
-                out.appendCodePoint(c);
-            }
-        }
-        return out.toString();
+        return text == null ? "" : SafeText.line(text);
     }
 
     /** As {@link #line}, cut to what fits in a message. */
@@ -64,22 +41,5 @@ final class Plain {
             }
         }
         return "";
-    }
-
-    private static boolean isPlain(String text) {
-        for (int i = 0; i < text.length(); i++) {
-            char c = text.charAt(i);
-            if (c < '!' || c > '~') {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    private static boolean isCommand(int c) {
-        int type = Character.getType(c);
-        return type == Character.CONTROL || type == Character.SURROGATE
-                || c >= 0x202A && c <= 0x202E || c >= 0x2066 && c <= 0x2069 || c == 0x200E || c == 0x200F
-                || c == 0xFEFF;
     }
 }

@@ -1,5 +1,7 @@
 package countstave.spelling;
 
+import countstave.plain.SettingsText;
+import countstave.plain.SettingsText.Word;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -25,14 +27,15 @@ public final class RuleSettings {
     /** Everything as the rules say it themselves. */
     public static final RuleSettings DEFAULT = new RuleSettings(Map.of(), Set.of(), List.of());
 
-    private static final Pattern LINE = Pattern.compile("(.*?)=\\s*([^\\s#=]*)\\s*(?:#.*)?");
+    private static final SettingsText.Form FORM = new SettingsText.Form("beat-hidden = off", false);
     private static final Pattern ONE_BAR = Pattern.compile("(\\S+)\\s+in\\s+(.+?)\\s+bar\\s+(\\S+)");
 
     /** {@code score}: its file name, with folders before it or without. */
     private record OneBar(String rule, String score, String bar, int line) {
 
         boolean means(String name) {
-            String path = name.replace('\\', '/');
+            // as the words of a line are read: with one blank between them
+            String path = name.replace('\\', '/').replaceAll("[ \t]+", " ");
             return path.equals(score) || path.endsWith("/" + score);
         }
     }
@@ -47,61 +50,48 @@ public final class RuleSettings {
         this.oneBars = List.copyOf(oneBars);
     }
 
-    /** A settings text that cannot be followed; the message says which line, what is wrong and what would be right. */
-    public static final class SettingsException extends RuntimeException {
-
-        private static final long serialVersionUID = 1L;
-
-        SettingsException(String message) {
-            super(message);
-        }
-    }
-
     /**
      * Reads the text form.
      *
+     * @param name name of the file, for messages
      * @param known ids of the rules that there are
-     * @throws SettingsException if a line is not a rule with a level
+     * @throws countstave.score.ScoreException with file, line and column if a line is not a rule with a level
      */
-    public static RuleSettings parse(String text, Collection<String> known) {
+    public static RuleSettings parse(String name, String text, Collection<String> known) {
         Map<String, Severity> severities = new HashMap<>();
         Set<String> off = new HashSet<>();
-        Set<String> named = new HashSet<>();
+        Map<String, Word> named = new HashMap<>();
         List<OneBar> oneBars = new ArrayList<>();
-        int number = 0;
-        for (String raw : text.split("\r\n|\r|\n", -1)) {
-            number++;
-            String line = raw.replace("\uFEFF", "").strip();
-            if (line.isEmpty() || line.startsWith("#")) {
-                continue;
+        SettingsText settings = SettingsText.parse(name, text, FORM);
+        for (SettingsText.Setting setting : settings.settings()) {
+            Word at = setting.key().get(0);
+            if (!setting.section().isEmpty()) {
+                throw settings.error(at, "the levels of rules have no [" + setting.section() + "] sections; leave the heading out");
             }
-            Matcher said = LINE.matcher(line);
-            if (!said.matches()) {
-                throw new SettingsException("line " + number + ": a rule and a level are wanted; as in beat-hidden = off");
-            }
-            Matcher oneBar = ONE_BAR.matcher(said.group(1).strip());
-            String rule = (oneBar.matches() ? oneBar.group(1) : said.group(1).strip()).toLowerCase(Locale.ROOT);
-            String level = said.group(2).toLowerCase(Locale.ROOT);
+            Matcher oneBar = ONE_BAR.matcher(setting.keyText());
+            String rule = (oneBar.matches() ? oneBar.group(1) : setting.keyText()).toLowerCase(Locale.ROOT);
+            String level = setting.valueText().toLowerCase(Locale.ROOT);
             if (!known.contains(rule)) {
-                throw new SettingsException("line " + number + ": there is no rule '" + rule + "'" + nearest(rule, known));
+                throw settings.error(at, "there is no rule '" + rule + "'" + nearest(rule, known));
             }
             if (oneBar.matches()) {
                 if (!level.equals("off")) {
-                    throw new SettingsException("line " + number + ": in one bar a rule can only be off; not '" + level + "'");
+                    throw settings.error(setting.value().get(0), "in one bar a rule can only be off; not '" + level + "'");
                 }
-                oneBars.add(new OneBar(rule, oneBar.group(2).replace('\\', '/'), oneBar.group(3), number));
+                oneBars.add(new OneBar(rule, oneBar.group(2).replace('\\', '/'), oneBar.group(3), at.line()));
                 continue;
             }
-            if (!named.add(rule)) {
-                throw new SettingsException("line " + number + ": " + rule + " has been set before; keep one line");
+            Word before = named.putIfAbsent(rule, at);
+            if (before != null) {
+                throw settings.error(at, rule + " was already set in line " + before.line() + "; keep one of them");
             }
             if (level.equals("off")) {
                 off.add(rule);
             } else if (Severity.ofWord(level) != null) {
                 severities.put(rule, Severity.ofWord(level));
             } else {
-                throw new SettingsException("line " + number + ": '" + level + "' is no level; write off, error, warning"
-                        + " or hint");
+                throw settings.error(setting.value().get(0), "'" + level + "' is no level; write off, error, warning or"
+                        + " hint");
             }
         }
         return new RuleSettings(severities, off, oneBars);

@@ -3,6 +3,7 @@ package countstave.text;
 import countstave.count.SpokenUnit;
 import countstave.grid.BarPlan;
 import countstave.grid.Segment;
+import countstave.plain.SafeText;
 import countstave.score.Bar;
 import countstave.score.BarStyle;
 import java.util.LinkedHashSet;

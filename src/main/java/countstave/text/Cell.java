@@ -1,6 +1,7 @@
 package countstave.text;
 
 import countstave.count.Count;
+import countstave.plain.SafeText;
 import countstave.time.Proportion;
 import java.util.List;
 

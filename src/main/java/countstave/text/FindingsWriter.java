@@ -1,5 +1,6 @@
 package countstave.text;
 
+import countstave.plain.SafeText;
 import countstave.spelling.About;
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;

@@ -1,5 +1,6 @@
 package countstave.text;
 
+import countstave.plain.SafeText;
 import countstave.score.BarTimeline;
 import countstave.score.VoiceAttacks;
 import java.util.ArrayList;

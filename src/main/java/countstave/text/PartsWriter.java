@@ -1,5 +1,6 @@
 package countstave.text;
 
+import countstave.plain.SafeText;
 import countstave.score.Part;
 import countstave.score.Score;
 import java.io.IOException;

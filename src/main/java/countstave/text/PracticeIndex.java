@@ -1,6 +1,7 @@
 package countstave.text;
 
 import countstave.count.NoteNames;
+import countstave.plain.SafeText;
 import countstave.practice.Cautions;
 import countstave.practice.DayWords;
 import countstave.practice.Passage;

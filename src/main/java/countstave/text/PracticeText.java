@@ -3,6 +3,7 @@ package countstave.text;
 import countstave.count.BarCounts;
 import countstave.count.Count;
 import countstave.count.NoteNames;
+import countstave.plain.SafeText;
 import countstave.practice.Breath;
 import countstave.practice.Cautions;
 import countstave.practice.DayOptions;

@@ -5,6 +5,7 @@ import countstave.count.CountingSystem;
 import countstave.count.Feel;
 import countstave.count.Row;
 import countstave.count.RowKey;
+import countstave.plain.SafeText;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;

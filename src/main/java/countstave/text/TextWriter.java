@@ -5,6 +5,7 @@ import countstave.count.ChangeMark;
 import countstave.count.ChangeWords;
 import countstave.count.PartCounts;
 import countstave.grid.Segment;
+import countstave.plain.SafeText;
 import countstave.score.BarTimeline;
 import countstave.score.Tempo;
 import countstave.score.TempoChange;

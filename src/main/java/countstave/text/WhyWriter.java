@@ -4,6 +4,7 @@ import countstave.count.UnitName;
 import countstave.grid.Explanation;
 import countstave.grid.Segment;
 import countstave.grid.Term;
+import countstave.plain.SafeText;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
 import countstave.score.Part;

@@ -63,7 +63,7 @@ class CheckCommandTest {
         assertTrue(text().endsWith("4 errors, 3 warnings, 2 hints: 9 kinds in 1 file. 2 of them are about the file, not the notation.\n"), text());
         Files.writeString(settings, "tie-pitch = loud\n");
         assertEquals(2, run("check", MISTAKES, "--settings", settings.toString()));
-        assertTrue(err.toString(StandardCharsets.UTF_8).contains("line 1: 'loud' is no level"), err.toString());
+        assertTrue(err.toString(StandardCharsets.UTF_8).contains("line 1, column 13: 'loud' is no level"), err.toString());
     }
 
     /** As a broken exporter writes it: beams that only go on, in each of 40 bars, and two files without a fault. */

@@ -3,6 +3,7 @@ package countstave.spelling;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import countstave.score.ScoreException;
 import countstave.spelling.rules.AllRules;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -19,30 +20,31 @@ class RuleSettingsTest {
 
     @Test
     void linesSetLevelsAndTheRestStaysAsItIs() {
-        RuleSettings settings = RuleSettings.parse("\uFEFF# ours\r\n\r\n tie-pitch=off # slurs\r\nBar-Short = HINT\n"
+        RuleSettings settings = RuleSettings.parse("ours", "\uFEFF# ours\r\n\r\n tie-pitch=off # slurs\r\nBar-Short = HINT\n"
                 + "beat-hidden\t=\terror", AllRules.ids());
         assertEquals(Optional.empty(), level(settings, "tie-pitch"));
         assertEquals(Optional.of(Severity.HINT), level(settings, "bar-short"));
         assertEquals(Optional.of(Severity.ERROR), level(settings, "beat-hidden"));
         assertEquals(Optional.of(Severity.WARNING), level(settings, "middle-hidden"));
-        assertEquals(Optional.of(Severity.ERROR), level(RuleSettings.parse("", AllRules.ids()), "tie-pitch"));
+        assertEquals(Optional.of(Severity.ERROR), level(RuleSettings.parse("ours", "", AllRules.ids()), "tie-pitch"));
     }
 
     @ParameterizedTest
     @CsvSource(delimiter = ';', value = {
-        "tie-pitch = loud; line 1: 'loud' is no level; write off, error, warning or hint",
-        "tie-pitch off; line 1: a rule and a level are wanted; as in beat-hidden = off",
-        "tie-pitch = off now; line 1: a rule and a level are wanted; as in beat-hidden = off",
-        "tie-pitch =; line 1: '' is no level; write off, error, warning or hint",
-        "# a|tie-pich = off; line 2: there is no rule 'tie-pich'; did you mean tie-loose or tie-pitch?",
-        "swing = off; line 1: there is no rule 'swing'; 'countstave check --rules' lists them",
-        "tie-pitch in a.mxl bar 3 = hint; line 1: in one bar a rule can only be off; not 'hint'",
-        "tie-pich in a.mxl bar 3 = off; line 1: there is no rule 'tie-pich'; did you mean tie-loose or tie-pitch?",
-        "tie-pitch = off|tie-pitch = hint; line 2: tie-pitch has been set before; keep one line",
+        "tie-pitch = loud; line 1, column 13: 'loud' is no level; write off, error, warning or hint",
+        "tie-pitch off; line 1, column 15: an = is missing; a line reads like: beat-hidden = off",
+        "tie-pitch = off now; line 1, column 13: 'off now' is no level; write off, error, warning or hint",
+        "= off; line 1, column 1: nothing stands left of the =; a line reads like: beat-hidden = off",
+        "# a|tie-pich = off; line 2, column 1: there is no rule 'tie-pich'; did you mean tie-loose or tie-pitch?",
+        "swing = off; line 1, column 1: there is no rule 'swing'; 'countstave check --rules' lists them",
+        "tie-pitch in a.mxl bar 3 = hint; line 1, column 28: in one bar a rule can only be off; not 'hint'",
+        "tie-pich in a.mxl bar 3 = off; line 1, column 1: there is no rule 'tie-pich'; did you mean tie-loose or tie-pitch?",
+        "tie-pitch = off|  tie-pitch = hint; line 2, column 3: tie-pitch was already set in line 1; keep one of them",
+        "[ours]|tie-pitch = off; line 2, column 1: the levels of rules have no [ours] sections; leave the heading out",
     })
     void anUnclearLineIsNamedWithItsRemedy(String lines, String start, String end) {
-        RuleSettings.SettingsException refusal = assertThrows(RuleSettings.SettingsException.class,
-                () -> RuleSettings.parse(lines.replace('|', '\n'), AllRules.ids()));
-        assertEquals(start + "; " + end, refusal.getMessage());
+        ScoreException refusal = assertThrows(ScoreException.class,
+                () -> RuleSettings.parse("ours", lines.replace('|', '\n'), AllRules.ids()));
+        assertEquals("ours, " + start + "; " + end, refusal.getMessage());
     }
 }

@@ -43,7 +43,7 @@ record Inline(List<Shape> shapes, double width) {
         for (int c : words.codePoints().toArray()) {
             String note = measures.music().nameAt(c) != null ? measures.music().nameAt(c) : NOTES.get(c);
             if (note == null) {
-                run.appendCodePoint(Character.isWhitespace(c) || Character.isISOControl(c) ? ' ' : c);
+                run.appendCodePoint(Character.isWhitespace(c) ? ' ' : c);
                 continue;
             }
             x = flush(run, x, size, style, role, at, measures, shapes);

@@ -1,22 +1,26 @@
-package countstave.count;
+package countstave.plain;
 
 import countstave.score.ScoreException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * A text of {@code key = value} lines, read into words that remember their line and column.
  *
- * <p>{@code #} at the start of a line, or after a blank, begins a comment; a line that begins with a blank goes on
- * with the value of the line above; {@code [name]} alone on a line opens a section.
+ * <p>{@code #} at the start of a line, or after a blank, begins a comment; where the form has it so, a line
+ * that begins with a blank goes on with the value of the line above; {@code [name]} alone on a line opens a section.
+ *
+ * <p>What is said of a line that is not understood begins with file, line and column.
  */
-final class SettingsText {
+public final class SettingsText {
 
-    /** Longer files are refused: no counting system needs a megabyte. */
-    static final int MAX_CHARS = 1_000_000;
+    /** Longer files are refused: nothing that is set needs a megabyte. */
+    public static final int MAX_CHARS = 1_000_000;
 
     /** A word of the text with its 1-based place. */
-    record Word(String text, int line, int column) {
+    public record Word(String text, int line, int column) {
     }
 
     /**
@@ -27,55 +31,63 @@ final class SettingsText {
      * @param value words right of it, at least one
      * @param end the place just behind the value, where a missing word would stand
      */
-    record Setting(String section, List<Word> key, List<Word> value, Word end) {
+    public record Setting(String section, List<Word> key, List<Word> value, Word end) {
 
-        String keyText() {
+        public String keyText() {
             return joined(key);
         }
 
-        String valueText() {
+        public String valueText() {
             return joined(value);
         }
     }
 
+    /**
+     * What a text of some kind looks like.
+     *
+     * @param example a line as it should be, for messages
+     * @param longValues values of many words, which go on in lines that begin with a blank; else a value is one word, and
+     *     the key may be anything, such as the name of a file that has {@code #} and {@code =} in it
+     */
+    public record Form(String example, boolean longValues) {
+    }
+
+    /** The {@code =} before a value of one word. */
+    private static final Pattern BEFORE_A_WORD = Pattern.compile("=\\s*[^\\s#=]*\\s*(?:#.*)?$");
+
     private final String name;
+    private final Form form;
     private final List<Setting> settings = new ArrayList<>();
 
-    private SettingsText(String name) {
+    private SettingsText(String name, Form form) {
         this.name = name;
+        this.form = form;
     }
 
     /**
      * @param name name of the file, for messages
+     * @param form what a text of this kind looks like
      * @throws ScoreException with file, line and column if a line is not understood
      */
-    static SettingsText parse(String name, String text) {
-        SettingsText result = new SettingsText(name);
+    public static SettingsText parse(String name, String text, Form form) {
+        SettingsText result = new SettingsText(name, form);
         if (text.length() > MAX_CHARS) {
-            throw new ScoreException(name + ": is too long for a counting system; more than " + MAX_CHARS + " characters");
+            throw new ScoreException(name + ": is too long; settings have at most " + MAX_CHARS + " characters");
         }
         result.read(text.startsWith("\uFEFF") ? text.substring(1) : text);
         return result;
     }
 
-    List<Setting> settings() {
+    public List<Setting> settings() {
         return settings;
     }
 
-    ScoreException error(Word at, String message) {
-        return new ScoreException(printable(name + ", line " + at.line + ", column " + at.column + ": " + message));
+    public ScoreException error(Word at, String message) {
+        return new ScoreException(SafeText.of(name + ", line " + at.line + ", column " + at.column + ": " + message));
     }
 
-    ScoreException error(String message) {
-        return new ScoreException(printable(name + ": " + message));
-    }
-
-    /** Messages quote the file: nothing invisible of it may reach a terminal. */
-    static String printable(String message) {
-        StringBuilder text = new StringBuilder(message.length());
-        message.codePoints().forEach(c -> text.appendCodePoint(
-                Character.isISOControl(c) || Character.getType(c) == Character.FORMAT ? '?' : c));
-        return text.toString();
+    public ScoreException error(String message) {
+        return new ScoreException(SafeText.of(name + ": " + message));
     }
 
     private void read(String text) {
@@ -88,7 +100,7 @@ final class SettingsText {
                 continue;
             }
             Word first = words.get(0);
-            if (first.column > 1 && !settings.isEmpty() && settings.get(settings.size() - 1).section.equals(section)) {
+            if (form.longValues && first.column > 1 && !settings.isEmpty() && settings.get(settings.size() - 1).section.equals(section)) {
                 goOn(words);
             } else if (words.size() == 1 && first.text.startsWith("[") && first.text.endsWith("]")) {
                 section = first.text.substring(1, first.text.length() - 1);
@@ -111,10 +123,10 @@ final class SettingsText {
             sign++;
         }
         if (sign == words.size()) {
-            throw error(behind(words), "an = is missing; a line reads like: 4 = N e & a");
+            throw error(behind(words), "an = is missing; a line reads like: " + form.example);
         }
         if (sign == 0) {
-            throw error(words.get(0), "nothing stands left of the =; a line reads like: 4 = N e & a");
+            throw error(words.get(0), "nothing stands left of the =; a line reads like: " + form.example);
         }
         if (sign == words.size() - 1) {
             throw error(behind(words), "nothing stands right of the =");
@@ -123,10 +135,16 @@ final class SettingsText {
                 List.copyOf(words.subList(sign + 1, words.size())), behind(words));
     }
 
-    /** Words are separated by blanks; an {@code =} is a word of its own even without blanks around it. */
+    /** Where the {@code =} of a line stands, or -1. */
+    private int sign(String line) {
+        Matcher word = BEFORE_A_WORD.matcher(line);
+        return !form.longValues && word.find() ? word.start() : line.indexOf('=');
+    }
+
+    /** Words are separated by blanks; the {@code =} is a word of its own even without blanks around it. */
     private List<Word> words(String line, int number) {
         List<Word> words = new ArrayList<>();
-        boolean equalsSeen = false;
+        int sign = sign(line);
         int at = 0;
         while (at < line.length()) {
             char c = line.charAt(at);
@@ -134,16 +152,15 @@ final class SettingsText {
                 at++;
                 continue;
             }
-            if (c == '#') {
+            if (c == '#' && (form.longValues || words.isEmpty() || at > sign)) {
                 break;
             }
             int start = at;
-            if (c == '=' && !equalsSeen) {
-                equalsSeen = true;
+            if (at == sign) {
                 at++;
             } else {
                 while (at < line.length() && line.charAt(at) != ' ' && line.charAt(at) != '\t'
-                        && (equalsSeen || line.charAt(at) != '=')) {
+                        && at != sign) {
                     if (Character.isISOControl(line.charAt(at))) {
                         throw error(new Word("", number, at + 1), "a control character is not allowed");
                     }

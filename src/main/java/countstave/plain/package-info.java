@@ -1,0 +1,2 @@
+/** Texts that come from files and are not music: settings that are read, and words that are made fit to be shown. */
+package countstave.plain;
