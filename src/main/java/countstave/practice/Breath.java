@@ -5,7 +5,6 @@ import countstave.grid.Segment;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
 import countstave.score.Event;
-import countstave.score.Tuplet;
 import countstave.score.Voice;
 import countstave.time.Duration;
 import countstave.time.Exact;
@@ -141,7 +140,7 @@ public final class Breath {
                 boolean allowed = position.isAfter(Offset.ZERO)
                         && (first || !segment.isSpan())
                         && opensBeat(timeline, at)
-                        && timeline.tuplets().stream().noneMatch(t -> isInside(t, at));
+                        && timeline.tuplets().stream().noneMatch(t -> t.hides(at));
                 if (allowed) {
                     Offset written = timeline.writtenAt(at);
                     Reason reason = reason(timeline, count, written, slower && first);
@@ -157,10 +156,6 @@ public final class Breath {
             before = segment;
         }
         return places;
-    }
-
-    private static boolean isInside(Tuplet tuplet, Offset at) {
-        return at.isAfter(tuplet.start()) && at.isBefore(tuplet.end());
     }
 
     private static Reason reason(BarTimeline timeline, Count count, Offset written, boolean slowerFromHere) {
@@ -182,7 +177,7 @@ public final class Breath {
     /** In an irregular meter, whose beats are single units, its group: its number is not torn from what follows. */
     private static boolean opensBeat(BarTimeline timeline, Offset at) {
         Beat beat = timeline.beatAt(at);
-        return beat.start().equals(at) && (!timeline.irregular() || beat.isGroupStart());
+        return beat.start().equals(at) && timeline.opens(beat);
     }
 
     /** Whether rests, and no note, are written at a count that is not played; a bar without an attack is a rest too. */

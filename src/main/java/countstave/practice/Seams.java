@@ -4,7 +4,6 @@ import countstave.count.SpokenUnit;
 import countstave.grid.Segment;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
-import countstave.score.Tuplet;
 import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -115,8 +114,8 @@ final class Seams {
         Offset earlier = cuts.lower(from);
         Offset later = cuts.higher(to);
         add(Seam.Size.BEAT_MORE, earlier == null ? from : earlier, later == null ? to : later, loops);
-        int firstBar = bar(stretch, from);
-        int afterLast = bar(stretch, to) + (stretch.starts().contains(to) ? 0 : 1);
+        int firstBar = stretch.barAt(from);
+        int afterLast = stretch.barAt(to) + (stretch.starts().contains(to) ? 0 : 1);
         add(Seam.Size.BAR, stretch.starts().get(firstBar), stretch.starts().get(afterLast), loops);
         add(Seam.Size.NEIGHBOURS, stretch.starts().get(Math.max(0, Math.min(firstBar, bar - 1))),
                 stretch.starts().get(Math.min(stretch.size(), Math.max(afterLast, bar + 2))), loops);
@@ -131,18 +130,9 @@ final class Seams {
 
     /** Whether a stretch of time is no more than a beat, which is little to loop. */
     private static boolean isOneBeat(Stretch stretch, Offset from, Offset to) {
-        int bar = bar(stretch, from);
+        int bar = stretch.barAt(from);
         Beat beat = stretch.timeline(bar).beatAt(Offset.at(from.minus(stretch.starts().get(bar))));
         return !to.minus(from).isLongerThan(beat.groupLength().isLongerThan(beat.length()) ? beat.groupLength() : beat.length());
-    }
-
-    /** The bar that holds a position; that of the end is as many as there are. */
-    private static int bar(Stretch stretch, Offset at) {
-        int bar = 0;
-        while (bar < stretch.size() && !stretch.starts().get(bar + 1).isAfter(at)) {
-            bar++;
-        }
-        return bar;
     }
 
     /** Where a piece may begin and end: at beats, of irregular meters at groups, never inside a tuplet; and at barlines. */
@@ -154,18 +144,14 @@ final class Seams {
             List<Segment> spans = stretch.bars().get(bar).plan().segments().stream().filter(Segment::isSpan).toList();
             for (Beat beat : timeline.beats()) {
                 Offset at = beat.start();
-                boolean opens = at.isAfter(Offset.ZERO) && (!timeline.irregular() || beat.isGroupStart());
-                if (opens && timeline.tuplets().stream().noneMatch(t -> isInside(at, t))
+                boolean opens = at.isAfter(Offset.ZERO) && timeline.opens(beat);
+                if (opens && timeline.tuplets().stream().noneMatch(t -> t.hides(at))
                         && spans.stream().noneMatch(s -> at.isAfter(s.start()) && at.isBefore(s.end()))) {
                     cuts.add(stretch.position(bar, at));
                 }
             }
         }
         return cuts;
-    }
-
-    private static boolean isInside(Offset at, Tuplet tuplet) {
-        return at.isAfter(tuplet.start()) && at.isBefore(tuplet.end());
     }
 
     /** What is counted and played in the smallest piece, from its start: equal where the same is looped. */

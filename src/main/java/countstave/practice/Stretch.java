@@ -90,6 +90,15 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
         return starts.get(bar).plus(at.sinceStart());
     }
 
+    /** The bar that holds {@code position}; that of the end, and of what follows it, is as many as there are. */
+    public int barAt(Offset position) {
+        int bar = 0;
+        while (bar < size() && !starts.get(bar + 1).isAfter(position)) {
+            bar++;
+        }
+        return bar;
+    }
+
     /**
      * The tempo at its start as one sets a metronome: as written, but in beats where the written unit does not fit the
      * beat (♩ = 126 in 6/8 is dotted quarter = 84), if that is a number with one decimal at most.

@@ -29,6 +29,11 @@ public record BarTimeline(Bar bar, List<Beat> beats, boolean irregular, List<Off
         return new BarTimeline(bar, beats, irregular, attacks, lines, tuplets, tempi, swung);
     }
 
+    /** Whether a beat opens what is felt as one: itself, in irregular meters its group. */
+    public boolean opens(Beat beat) {
+        return !irregular || beat.isGroupStart();
+    }
+
     /** Whether a note begins at {@code at}. */
     public boolean isAttack(Offset at) {
         return java.util.Collections.binarySearch(attacks, at) >= 0;

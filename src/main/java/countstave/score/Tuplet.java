@@ -24,6 +24,11 @@ public record Tuplet(EventRange events, Offset start, Duration length, Ratio rat
         return start.plus(length);
     }
 
+    /** Whether {@code at} lies inside of it, neither at its start nor at its end. */
+    public boolean hides(Offset at) {
+        return at.isAfter(start) && at.isBefore(end());
+    }
+
     // Written out because derived ones slow the start (DEVELOPERS.md, "A short run").
     @Override
     public boolean equals(Object other) {

@@ -50,21 +50,13 @@ public record Leg(Stretch stretch, Offset from, Offset to, Exact speed, Stage st
 
     /** Index of the bar in which it begins. */
     int firstBar() {
-        return barAt(from);
+        return stretch.barAt(from);
     }
 
     /** How many bars it touches. */
     int bars() {
-        int last = barAt(to);
+        int last = stretch.barAt(to);
         return last - firstBar() + (last < stretch.size() && to.isAfter(stretch.starts().get(last)) ? 1 : 0);
-    }
-
-    private int barAt(Offset at) {
-        int bar = 0;
-        while (bar < stretch.size() && !stretch.starts().get(bar + 1).isAfter(at)) {
-            bar++;
-        }
-        return bar;
     }
 
     /** Its clock, from 0 at its start. */

@@ -71,7 +71,7 @@ final class BarCells {
                 Count count = counted.counts().get(k);
                 Offset end = k + 1 < counted.counts().size() ? counted.counts().get(k + 1).at() : counted.segment().end();
                 Beat beat = timeline.beatAt(count.at());
-                boolean opens = count.at().equals(beat.start()) && (!timeline.irregular() || beat.isGroupStart());
+                boolean opens = count.at().equals(beat.start()) && timeline.opens(beat);
                 part = opens ? 0 : part + 1;
                 List<Cell.Note> notes = new ArrayList<>(rows.size());
                 for (RowNotes row : rows) {

@@ -257,7 +257,7 @@ final class BarMeasurer {
             cuts.add(segment.start());
             cuts.add(segment.end());
             if (!segment.isSpan()) {
-                timeline.beats().stream().filter(b -> !timeline.irregular() || b.isGroupStart()).map(Beat::start)
+                timeline.beats().stream().filter(timeline::opens).map(Beat::start)
                         .filter(b -> b.isAfter(segment.start()) && b.isBefore(segment.end())).forEach(cuts::add);
             }
             addPieces(List.copyOf(cuts), segment.unit(), pieces);

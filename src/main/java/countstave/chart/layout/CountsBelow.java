@@ -83,7 +83,7 @@ final class CountsBelow {
             Beat beat = timeline.beatAt(at);
             boolean onBeat = beats.contains(at);
             // in irregular meters the written units are the beats: only those that open a group are tall
-            boolean tall = onBeat && (!timeline.irregular() || beat.isGroupStart());
+            boolean tall = onBeat && timeline.opens(beat);
             shapes.add(new Line(x, row, x, row + (tall ? Sizes.TICK_BEAT : Sizes.TICK),
                     tall ? Sizes.TICK_BEAT_THICKNESS : Sizes.TICK_THICKNESS, onBeat ? Role.TICK_BEAT : Role.TICK, at));
         }

@@ -41,7 +41,7 @@ final class TupletOffBeat extends TupletRule {
         Offset to = frame.isBeatStart(tuplet.end()) ? tuplet.end() : frame.beatAt(tuplet.end()).end();
         // a beat inside another tuplet is no place to begin or end
         boolean cuts = bar.bar().tuplets().stream().filter(t -> t.events().voice().equals(voice.name()) && t.depth() == 0)
-                .anyMatch(t -> isInside(from, t) || isInside(to, t));
+                .anyMatch(t -> t.hides(from) || t.hides(to));
         Suggestion suggestion = cuts ? null : Sounds.respell(frame, voice, from, to);
         if (suggestion == null || suggestion.items().stream().noneMatch(Group.class::isInstance)
                 || !suggestion.items().stream().allMatch(item -> startsWell(frame, tuplet, item))) {
@@ -52,10 +52,6 @@ final class TupletOffBeat extends TupletRule {
             findings.add(bar, voice.name(), events.get(0), "The " + tuplet.ratio()
                     + " begins off the beat; the same notes fit tuplets that begin on it.", suggestion);
         }
-    }
-
-    private static boolean isInside(Offset at, Tuplet tuplet) {
-        return at.isAfter(tuplet.start()) && at.isBefore(tuplet.end());
     }
 
     private static boolean startsWell(MeterFrame frame, Tuplet tuplet, Item item) {
