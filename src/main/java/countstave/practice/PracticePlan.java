@@ -66,6 +66,11 @@ public record PracticePlan(PartCounts counts, PracticeOptions options, Figures w
         return passages.stream().filter(this::isLeft).sorted(Comparator.comparingInt(p -> p.stretch().first())).toList();
     }
 
+    /** The other passages that are counted and played like one, in order of rank. */
+    public List<Passage> alike(Passage passage) {
+        return passages.stream().filter(p -> p.sameAs() == passage.rank()).toList();
+    }
+
     private boolean isLeft(Passage passage) {
         return passage.isAtSight() && !passages.stream().allMatch(Passage::isAtSight);
     }

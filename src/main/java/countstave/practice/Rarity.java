@@ -19,7 +19,7 @@ public final class Rarity {
         }
         Beat beat = stretch.timeline(slice.bar()).beatAt(slice.segment().start());
         Proportion parts = beat.length().over(slice.segment().unit());
-        return parts.isWhole() ? of(parts.numerator(), beat.length().numerator() % 3 == 0) : 4;
+        return parts.isWhole() ? of(parts.numerator(), beat.isDotted()) : 4;
     }
 
     /**

@@ -16,8 +16,9 @@ import java.util.Set;
 import java.util.TreeSet;
 
 /**
- * The same counts with fewer and fewer of them said aloud. Notes that the plan leaves to be felt are no counts: they are
- * never said.
+ * The same counts with a part of them said aloud, at every stage another. Mostly these grow fewer, but {@link Stage#HALF}
+ * goes by the grid and not by what is played: where {@link Stage#BEATS_AND_PLAYED} says {@code 1 a}, it says {@code 1 &}.
+ * Notes that the plan leaves to be felt are no counts: they are never said.
  *
  * <p>Where the count changes to another family (neither unit divides the other), everything in the first beat of the
  * new count is still said at {@link Stage#BEATS_AND_PLAYED}: the new speed has to be found there. So it is too where the
@@ -89,16 +90,12 @@ public final class Thinning {
         for (Beat beat : bar.beats()) {
             if (beat.start().isBefore(segment.end()) && beat.end().isAfter(segment.start())) {
                 int parts = (int) beat.length().floorOver(segment.unit());
-                said.addAll(Halves.of(bar, beat.start(), parts, segment.unit(), isDotted(beat)));
+                said.addAll(Halves.of(bar, beat.start(), parts, segment.unit(), beat.isDotted()));
             }
         }
         // a count that begins inside a beat is said where it begins: there its speed is found
         said.add(segment.start());
         return said;
-    }
-
-    private static boolean isDotted(Beat beat) {
-        return beat.length().numerator() % 3 == 0;
     }
 
     /** Says the beats that a span count hides, in the order of time among its counts. */

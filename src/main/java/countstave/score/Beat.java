@@ -19,6 +19,11 @@ public record Beat(int number, Offset start, Duration length, int group, Offset 
         return start.plus(length);
     }
 
+    /** Whether it is a dotted value, which is felt in three. */
+    public boolean isDotted() {
+        return length.numerator() % 3 == 0;
+    }
+
     /** Whether it opens its group: shown stronger. */
     public boolean isGroupStart() {
         return start.equals(groupStart);

@@ -91,10 +91,8 @@ public final class PracticeIndex {
 
     private static String alike(PracticePlan plan, Passage passage) {
         StringBuilder alike = new StringBuilder();
-        for (Passage other : plan.passages()) {
-            if (other.sameAs() == passage.rank()) {
-                alike.append(alike.isEmpty() ? "<br/>and alike: " : ", ").append(escape(other.stretch().numbers()));
-            }
+        for (Passage other : plan.alike(passage)) {
+            alike.append(alike.isEmpty() ? "<br/>and alike: " : ", ").append(escape(other.stretch().numbers()));
         }
         return alike.toString();
     }

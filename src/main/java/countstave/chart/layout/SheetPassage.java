@@ -85,11 +85,9 @@ final class SheetPassage {
         StringBuilder heading = new StringBuilder(passage.rank() + ".  " + (passage.stretch().size() == 1 ? "Bar "
                 : "Bars ") + passage.stretch().numbers());
         String separator = ", and alike: ";
-        for (Passage other : plan.passages()) {
-            if (other.sameAs() == passage.rank()) {
-                heading.append(separator).append(other.stretch().numbers());
-                separator = ", ";
-            }
+        for (Passage other : plan.alike(passage)) {
+            heading.append(separator).append(other.stretch().numbers());
+            separator = ", ";
         }
         return heading.append(",  ").append(NoteNames.SYMBOLS.tempo(passage.written())).toString();
     }
