@@ -12,8 +12,8 @@ import java.util.List;
 import java.util.TreeSet;
 
 /**
- * Half the grid: of the equal parts of a beat, or of a tuplet that is counted through, those that open a group of two or
- * three (common practice, no source).
+ * Half the grid: of the equal parts of a beat, or of a tuplet that is counted through, those that open a group: mostly
+ * of two or three, of ten parts and other fives of five (common practice, no source).
  *
  * <p>Of four parts the first and the third are said ({@code 1 &}), of six the first and the fourth ({@code 1 &}), of two or
  * three the first alone. Five parts go 3+2 or 2+3, seven 4+3 or 2+2+3: as the notes' own accents say, else as their beams

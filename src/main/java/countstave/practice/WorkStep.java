@@ -13,8 +13,8 @@ public enum WorkStep {
     HANDS_ALONE("Hands alone", "say every word, play the hands", "on the beats and on every word"),
     FEET_ALONE("Feet alone", "say every word, play the feet", "on the beats and on every word"),
     ALL("All", "say every word, play everything", "on the beats and on every word"),
-    THIN("Thin the count", "row by row: what is no longer said is felt", "on the beats and on what is still said"),
-    TEMPO("Up in tempo", "box by box; everything is said again at each new tempo", "on the beats; later silent for some bars");
+    THIN("Thin the count", "row by row: what a row does not say is felt", "on the beats and on what is still said"),
+    TEMPO("Up in tempo", "box by box; as much as can be said is said again at each new tempo", "on the beats; later silent for some bars");
 
     private final String title;
     private final String doing;
