@@ -74,10 +74,9 @@ public record Passage(int rank, int sameAs, Stretch stretch, Figures figures, Li
         return Exact.of(rung.tempo().perMinute()).over(Exact.of(written().perMinute()));
     }
 
-    /** What is counted and played, bar by bar: equal for passages that are practised alike. */
+    /** What is counted and played, bar by bar, and the change with which it begins: equal for passages that are practised alike. */
     List<Object> content() {
         List<Object> content = new ArrayList<>();
-        content.add(Thinning.beginsNewFamily(stretch));
         for (int bar = 0; bar < stretch.size(); bar++) {
             BarTimeline timeline = stretch.timeline(bar);
             content.add(timeline.bar().length());
@@ -88,6 +87,7 @@ public record Passage(int rank, int sameAs, Stretch stretch, Figures figures, Li
         for (StepCount count : counts) {
             content.add(count.from());
             content.add(count.stretch().counting());
+            content.add(count.opening());
         }
         return content;
     }

@@ -33,6 +33,9 @@ final class Seams {
         Seams seams = new Seams();
         List<Passage> found = new ArrayList<>();
         for (Passage passage : ranked) {
+            if (passage.sameAs() > 0) {
+                seams.alsoIn(passage);
+            }
             found.add(passage.sameAs() > 0 ? passage : seams.of(passage));
         }
         return found.stream().map(passage -> passage.withSeams(passage.seams().stream()
@@ -69,6 +72,18 @@ final class Seams {
             marks.add(seam.mark(own ? before.name().substring(rank.length()) : before.name()));
         }
         return passage.withSeams(fresh, marks.stream().distinct().toList());
+    }
+
+    /** Names the bars of a passage that is practised in the one it is alike to. */
+    private void alsoIn(Passage alike) {
+        for (StepCount count : alike.counts()) {
+            for (Seam seam : of(count)) {
+                Known before = known.get(piece(seam));
+                if (before != null && !before.also().contains(seam.barNumber())) {
+                    before.also().add(seam.barNumber());
+                }
+            }
+        }
     }
 
     private static boolean isElsewhere(Seam seam, Known before, List<Seam> fresh) {

@@ -55,7 +55,7 @@ final class StepCounts {
 
     private List<Object> content(Stretch written) {
         List<Object> content = new ArrayList<>(written.counting());
-        content.add(Thinning.beginsNewFamily(written));
+        content.add(written.unitBefore());
         content.add(written.first() - counts.firstAround(written));
         for (BarTimeline bar : counts.around(written)) {
             content.add(List.of(bar.bar().length(), bar.bar().phase(), bar.bar().meter(),
