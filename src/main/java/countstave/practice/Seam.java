@@ -93,7 +93,7 @@ public record Seam(String name, StepCount count, Stretch around, int bar, Offset
         }
     }
 
-    /** Where in the bar a new count begins. */
+    /** Where in the bar a new count begins; in irregular meters the groups are the beats. */
     public enum Place {
         BARLINE(0), BEAT(0.5), INSIDE_BEAT(1);
 

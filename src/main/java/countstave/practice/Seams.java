@@ -103,7 +103,7 @@ final class Seams {
                 BarTimeline bar = around.timeline(after.bar());
                 Offset at = after.segment().start();
                 Seam.Place place = at.equals(Offset.ZERO) ? Seam.Place.BARLINE
-                        : bar.beatAt(at).start().equals(at) ? Seam.Place.BEAT : Seam.Place.INSIDE_BEAT;
+                        : opens(bar, at) ? Seam.Place.BEAT : Seam.Place.INSIDE_BEAT;
                 Seam.Difficulty figures = new Seam.Difficulty(Math.abs(Math.log(change.before().over(change.after()).toDouble())
                         / Math.log(2)), change.leavesFamily(), place,
                         Math.max(Rarity.of(around, before), Rarity.of(around, after)));
@@ -114,6 +114,11 @@ final class Seams {
             }
         }
         return seams;
+    }
+
+    private static boolean opens(BarTimeline bar, Offset at) {
+        Beat beat = bar.beatAt(at);
+        return beat.start().equals(at) && bar.opens(beat);
     }
 
     /** The pieces, each once: where a bar has two beats, one beat more is the bar. */

@@ -3,11 +3,17 @@ package countstave.practice;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.count.HandPlans;
 import countstave.count.NoteNames;
+import countstave.count.PartCounts;
+import countstave.grid.Bars;
 import countstave.score.Meter;
+import countstave.score.PartTimeline;
+import countstave.testing.Snippets;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 
 /** Seams, worked out by hand. */
@@ -78,6 +84,39 @@ class SeamsTest {
         List<Seam> seams = seams(60, bar, PLAIN, PLAIN, bar);
         assertEquals(2, seams.size());
         seams.forEach(seam -> assertEquals(1, seam.also().size(), seam.toString()));
+    }
+
+    /**
+     * 16ths, 8ths, 16ths, 8ths, 16ths, two bars each, cut by rehearsal marks: bars 5 and 6 are like 1 and 2 but for the change
+     * with which they begin, so they are a passage of their own, and the change is a seam. Bars 7 to 10 are like 3 to 6: they
+     * are named in the seams.
+     */
+    @Test
+    void aPassageThatBeginsWithAChangeIsNotLikeOneThatDoesNot() {
+        String eighths = "8 8 8 8 8 8 8 8";
+        String mark = "<direction><direction-type><rehearsal>A</rehearsal></direction-type></direction>";
+        String xml = Snippets.in("4/4").tempo(60).bar(PLAIN).bar(PLAIN)
+                .before(mark).bar(eighths).bar(eighths).before(mark).bar(PLAIN).bar(PLAIN)
+                .before(mark).bar(eighths).bar(eighths).before(mark).bar(PLAIN).bar(PLAIN).xml();
+        PracticePlan plan = Plans.of(Plans.countedXml(xml)).get(0);
+        assertEquals(5, plan.passages().size());
+        List<Seam> seams = plan.passages().stream().flatMap(p -> p.seams().stream()).toList();
+        assertEquals(List.of("5 [9]", "3 [7]"), seams.stream().map(s -> s.barNumber() + " " + s.also()).toList());
+        for (Passage passage : plan.passages()) {
+            boolean same = passage.stretch().numbers().equals("7–8") || passage.stretch().numbers().equals("9–10");
+            assertEquals(same, passage.sameAs() > 0, passage.stretch().numbers());
+        }
+    }
+
+    /** In 7/8 as 2+2+3 what is felt as a beat are the groups: a change on the second eighth is inside one, on the third not. */
+    @Test
+    void aChangeInsideAGroupIsInsideABeat() {
+        String sixteenths = "16 16 16 16 16 16 16 16 16 16 16 16 16 16";
+        Function<PartTimeline, PartCounts> planning = t -> HandPlans.counts(t, "1/8..1/8 1/16", "1/8..1/4 1/16");
+        PracticePlan plan = Plans.by(planning.apply(Bars.of(Meter.of(7, 8), 60, sixteenths, sixteenths)), planning);
+        List<Seam> seams = Seams.of(plan.passages().get(0).atWritten());
+        assertEquals(List.of("1 1/8 INSIDE_BEAT", "2 0/1 BARLINE", "2 1/4 BEAT"),
+                seams.stream().map(s -> s.barNumber() + " " + s.at() + " " + s.figures().place()).toList());
     }
 
     /** A tuplet is never cut: the loop goes from its start to its end. By hand: 5:4 over the bar at 100 is counted 1 to 5. */
