@@ -17,18 +17,25 @@ import java.util.List;
  * @param stretch the bars
  * @param from where the piece begins, in positions of the stretch
  * @param to where it ends
+ * @param isPiece whether it is looped as it is, though it may fill the stretch, and not a stretch to be played from its start
  * @param speed how many times as fast as written
  * @param stage which counts the grid layer sounds
  * @param repeats 1 to 100
  * @param label what it is, for the player
  */
-public record Leg(Stretch stretch, Offset from, Offset to, Exact speed, Stage stage, int repeats, String label) {
+public record Leg(Stretch stretch, Offset from, Offset to, boolean isPiece, Exact speed, Stage stage, int repeats,
+        String label) {
 
     public static final int MOST_REPEATS = 100;
 
     /** The whole stretch. */
     public Leg(Stretch stretch, Exact speed, Stage stage, int repeats, String label) {
-        this(stretch, Offset.ZERO, stretch.end(), speed, stage, repeats, label);
+        this(stretch, Offset.ZERO, stretch.end(), false, speed, stage, repeats, label);
+    }
+
+    /** A piece of the stretch. */
+    public Leg(Stretch stretch, Offset from, Offset to, Exact speed, Stage stage, int repeats, String label) {
+        this(stretch, from, to, true, speed, stage, repeats, label);
     }
 
     /** @throws ScoreException if the number of repeats is out of range */
@@ -43,9 +50,8 @@ public record Leg(Stretch stretch, Offset from, Offset to, Exact speed, Stage st
         return to.minus(from);
     }
 
-    /** Whether it is looped as it is, and not a stretch of whole bars. */
-    boolean isPiece() {
-        return !from.equals(Offset.ZERO) || !to.equals(stretch.end());
+    private boolean isWhole() {
+        return from.equals(Offset.ZERO) && to.equals(stretch.end());
     }
 
     /** Index of the bar in which it begins. */
@@ -75,7 +81,7 @@ public record Leg(Stretch stretch, Offset from, Offset to, Exact speed, Stage st
     /** The signature of its bar {@code bar}; a piece that is no bar has one of its own length where that can be written. */
     Meter meter(int bar) {
         Meter written = stretch.timeline(bar).bar().meter();
-        if (!isPiece() || written.isSenzaMisura()) {
+        if (isWhole() || written.isSenzaMisura()) {
             return written;
         }
         int unit = written.components().stream().mapToInt(Meter.Component::unit).max().orElseThrow();

@@ -269,6 +269,20 @@ class PassageTracksTest {
         return words;
     }
 
+    /**
+     * By hand: at ♩ = 30 the last loop of the change to the quintuplet are all three bars, which are the whole of what it is taken
+     * from. It is a piece all the same: one bar of 8 s is counted in, then four times 24 s.
+     */
+    @Test
+    void aPieceThatFillsItsBarsIsCountedInWithOneBar() {
+        String plain = "16 16 16 16 16 16 16 16 16 16 16 16 16 16 16 16";
+        Passage passage = Plans.of(Plans.everyNoteSaid(countstave.testing.Snippets.in("4/4").tempo(60).bar(plain)
+                .bar("16 16 16 16 16 16 16 16 5:4[16 16 16 16 16] 16 16 16 16").bar(plain).xml())).get(0).passages().get(0);
+        List<PassageTracks.Track> tracks = PassageTracks.of(passage, 0, GuideOptions.DEFAULT.with(ClickRule.ALWAYS, true));
+        PassageTracks.Track whole = tracks.stream().filter(t -> t.name().equals("seam-1a-neighbours")).findFirst().orElseThrow();
+        assertEquals(Exact.of(8 + 4 * 24), whole.track().seconds());
+    }
+
     @ParameterizedTest
     @ValueSource(ints = {-1, Leg.MOST_REPEATS + 1})
     void repeatsOutOfRange(int repeats) {
