@@ -41,17 +41,13 @@ public record GuideFiles(GuideOptions options, Set<Format> formats, int tracks, 
             String name = prefix + name(passage);
             boolean wav = formats.contains(Format.wav) && written < wavTracks;
             for (PassageTracks.Track track : PassageTracks.of(passage, repeats, options)) {
-                boolean asWav = wav && (track.kind() != PassageTracks.Kind.SEAM || isHardest(passage, track));
+                // of the seams the hardest alone is worth its megabytes
+                boolean asWav = wav && (track.seam() == null || track.seam() == passage.seams().get(0));
                 add(track.track(), name + track.name(), track.label(), passage, asWav, progress, files);
             }
             written++;
         }
         return files;
-    }
-
-    /** Of the seams the hardest alone is worth its megabytes. */
-    private static boolean isHardest(Passage passage, PassageTracks.Track track) {
-        return track.name().matches("seam-" + passage.seams().get(0).name() + "(-.*)?");
     }
 
     private void add(GuideTrack track, String name, String label, Passage passage, boolean wav, Progress progress,

@@ -18,8 +18,12 @@ import java.util.TreeSet;
  */
 final class Seams {
 
-    /** What is known of a smallest piece: what its seam is called, and where else it is. */
-    private record Known(String name, List<String> also) {
+    /** What is known of a smallest piece: by which passage's rank and which letter its seam is called, and where else it is. */
+    private record Known(int rank, String letter, List<String> also) {
+
+        String name() {
+            return rank + letter;
+        }
     }
 
     private final Map<List<Object>, Known> known = new HashMap<>();
@@ -57,19 +61,17 @@ final class Seams {
         all.sort(Comparator.comparingDouble((Seam seam) -> seam.figures().sum()).reversed());
         List<Seam> fresh = new ArrayList<>();
         List<Seam.Mark> marks = new ArrayList<>();
-        String rank = String.valueOf(passage.rank());
         for (Seam seam : all) {
             List<Object> piece = piece(seam);
             Known before = known.get(piece);
             if (before == null) {
-                before = new Known(rank + letter(fresh.size()), new ArrayList<>());
+                before = new Known(passage.rank(), letter(fresh.size()), new ArrayList<>());
                 known.put(piece, before);
                 fresh.add(seam.named(before.name()));
             } else if (!before.also().contains(seam.barNumber()) && isElsewhere(seam, before, fresh)) {
                 before.also().add(seam.barNumber());
             }
-            boolean own = before.name().matches(rank + "[a-z]+");
-            marks.add(seam.mark(own ? before.name().substring(rank.length()) : before.name()));
+            marks.add(seam.mark(before.rank() == passage.rank() ? before.letter() : before.name()));
         }
         return passage.withSeams(fresh, marks.stream().distinct().toList());
     }

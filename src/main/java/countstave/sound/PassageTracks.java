@@ -10,7 +10,6 @@ import countstave.score.Tempo;
 import countstave.time.Exact;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * The guide tracks of a passage: every seam in its growing pieces, every tempo step as a loop of its own, and the stages
@@ -32,10 +31,11 @@ public final class PassageTracks {
     /**
      * A track.
      *
+     * @param seam the seam it is for, or null
      * @param name what its files are called, letters, digits and hyphens
      * @param label what it is, for the player
      */
-    public record Track(Kind kind, String name, String label, GuideTrack track) {
+    public record Track(Kind kind, Seam seam, String name, String label, GuideTrack track) {
     }
 
     private PassageTracks(Passage passage, int repeats, GuideOptions options) {
@@ -70,12 +70,13 @@ public final class PassageTracks {
         }
         String label = "seam " + seam.name() + " at " + tempo(rung);
         if (!options.endless()) {
-            add(Kind.SEAM, "seam-" + seam.name(), label, legs);
+            add(Kind.SEAM, seam, "seam-" + seam.name(), label, legs);
             return;
         }
         for (int i = 0; i < legs.size(); i++) {
             Seam.Size size = seam.loops().get(i).size();
-            add(Kind.SEAM, "seam-" + seam.name() + "-" + size.id(), label + ", " + size.title(), List.of(legs.get(i)));
+            add(Kind.SEAM, seam, "seam-" + seam.name() + "-" + size.id(), label + ", " + size.title(),
+                    List.of(legs.get(i)));
         }
     }
 
@@ -84,7 +85,7 @@ public final class PassageTracks {
             Stage stage = count.sayableStage(rung);
             String label = tempo(rung) + (passage.counts().size() > 1 ? ", count " + count.number() : "")
                     + (stage == Stage.ALL ? "" : ", " + stage.title());
-            add(Kind.STEP, "step-" + number(rung), label, List.of(new Leg(count.stretch(), speed(rung), stage,
+            add(Kind.STEP, null, "step-" + number(rung), label, List.of(new Leg(count.stretch(), speed(rung), stage,
                     repeats == 0 ? rung.clean() : repeats, label)));
         }
     }
@@ -97,17 +98,17 @@ public final class PassageTracks {
             legs.add(new Leg(count.stretch(), speed(rung), stage, repeats == 0 ? TempoLadder.CLEAN : repeats, stage.title()));
         }
         if (!options.endless()) {
-            add(Kind.STAGES, "stages-" + number(rung), "stages at " + tempo(rung), legs);
+            add(Kind.STAGES, null, "stages-" + number(rung), "stages at " + tempo(rung), legs);
             return;
         }
         for (int i = 0; i < legs.size(); i++) {
-            add(Kind.STAGES, "stages-" + number(rung) + "-" + stages.get(i).id(), tempo(rung) + ", " + stages.get(i).title(),
-                    List.of(legs.get(i)));
+            add(Kind.STAGES, null, "stages-" + number(rung) + "-" + stages.get(i).id(),
+                    tempo(rung) + ", " + stages.get(i).title(), List.of(legs.get(i)));
         }
     }
 
-    private void add(Kind kind, String name, String label, List<Leg> legs) {
-        tracks.add(new Track(kind, name, label, GuideTrack.of(legs, options)));
+    private void add(Kind kind, Seam seam, String name, String label, List<Leg> legs) {
+        tracks.add(new Track(kind, seam, name, label, GuideTrack.of(legs, options)));
     }
 
     private Exact speed(TempoLadder.Rung rung) {
@@ -116,7 +117,7 @@ public final class PassageTracks {
 
     /** {@code 31}, {@code 112-5}. */
     private static String number(TempoLadder.Rung rung) {
-        return rung.tempo().perMinute().stripTrailingZeros().toPlainString().replace('.', '-').toLowerCase(Locale.ROOT);
+        return rung.tempo().perMinute().stripTrailingZeros().toPlainString().replace('.', '-');
     }
 
     private static String tempo(TempoLadder.Rung rung) {
