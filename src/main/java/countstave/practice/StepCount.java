@@ -17,10 +17,11 @@ import java.util.Map;
  * @param stretch the bars with this count, at their written tempi
  * @param around the same with one bar more on either side where there is one, as counted at the first of these steps
  * @param sayable for each stage the highest whole tempo within the voice limit, in the unit of the written tempo
+ * @param sayableAround the same for {@code around}, from which loops are taken, in the same unit
  * @param breaths breath marks for the slowest of its steps, hence for the others
  */
 public record StepCount(int number, List<TempoLadder.Rung> steps, Stretch stretch, Stretch around,
-        Map<Stage, Integer> sayable, List<Breath.Mark> breaths) {
+        Map<Stage, Integer> sayable, Map<Stage, Integer> sayableAround, List<Breath.Mark> breaths) {
 
     /**
      * The same for a passage that is written alike, the bars around it too.
@@ -28,7 +29,8 @@ public record StepCount(int number, List<TempoLadder.Rung> steps, Stretch stretc
      * @param wide the passage with these bars
      */
     StepCount in(Stretch alike, Stretch wide) {
-        return new StepCount(number, steps, alike.countedAs(stretch), wide.countedAs(around), sayable, breaths);
+        return new StepCount(number, steps, alike.countedAs(stretch), wide.countedAs(around), sayable, sayableAround,
+                breaths);
     }
 
     /** The slowest tempo at which it is counted so. */
@@ -59,9 +61,23 @@ public record StepCount(int number, List<TempoLadder.Rung> steps, Stretch stretc
         return Stage.NONE;
     }
 
+    /** The first stage that can be said at a step in the bars around it too: a loop of a seam runs into them. */
+    public Stage sayableStageAround(TempoLadder.Rung step) {
+        for (Stage stage : Stage.values()) {
+            if (isSayable(step, stage) && isWithin(step, sayableAround.get(stage))) {
+                return stage;
+            }
+        }
+        return Stage.NONE;
+    }
+
     /** Whether a stage can be said at a step within the voice limit. */
     public boolean isSayable(TempoLadder.Rung step, Stage stage) {
-        return step.tempo().perMinute().compareTo(BigDecimal.valueOf(sayable.get(stage))) <= 0;
+        return isWithin(step, sayable.get(stage));
+    }
+
+    private static boolean isWithin(TempoLadder.Rung step, int highest) {
+        return step.tempo().perMinute().compareTo(BigDecimal.valueOf(highest)) <= 0;
     }
 
     /** Whether a note is felt in it. */

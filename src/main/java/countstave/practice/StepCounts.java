@@ -100,8 +100,17 @@ final class StepCounts {
     }
 
     private StepCount count(int number, List<TempoLadder.Rung> steps, Stretch stretch, Stretch passage) {
-        Clock clock = Clock.of(stretch);
         Tempo written = stretch.tempo();
+        Exact slowest = Exact.of(steps.get(0).tempo().perMinute()).over(Exact.of(written.perMinute()));
+        Stretch around = stretch == passage ? counts.wide(passage)
+                : counts.wide(passage, steps.get(0).tempo().perMinute());
+        return new StepCount(number, List.copyOf(steps), stretch, around, sayable(stretch, written),
+                sayable(around, written), Breath.marks(stretch, Clock.of(stretch).faster(slowest), options.breath(), options.voiceLimit()));
+    }
+
+    /** @param written the tempo in which the highest is given */
+    private Map<Stage, Integer> sayable(Stretch stretch, Tempo written) {
+        Clock clock = Clock.of(stretch);
         Map<Stage, Integer> sayable = new EnumMap<>(Stage.class);
         sayable.put(Stage.ALL, SpeechRate.of(stretch, clock).highestTempo(written, options.voiceLimit()));
         for (Stage stage : EnumSet.complementOf(EnumSet.of(Stage.ALL))) {
@@ -109,10 +118,6 @@ final class StepCounts {
                     .map(t -> stretch.position(t.bar(), t.count().at())).toList();
             sayable.put(stage, SpeechRate.of(said, stretch.end(), clock).highestTempo(written, options.voiceLimit()));
         }
-        Exact slowest = Exact.of(steps.get(0).tempo().perMinute()).over(Exact.of(written.perMinute()));
-        Stretch around = stretch == passage ? counts.wide(passage)
-                : counts.wide(passage, steps.get(0).tempo().perMinute());
-        return new StepCount(number, List.copyOf(steps), stretch, around, sayable,
-                Breath.marks(stretch, clock.faster(slowest), options.breath(), options.voiceLimit()));
+        return sayable;
     }
 }

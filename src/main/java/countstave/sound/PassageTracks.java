@@ -65,7 +65,7 @@ public final class PassageTracks {
         TempoLadder.Rung rung = seam.count().steps().get(0);
         List<Leg> legs = new ArrayList<>();
         for (Seam.Loop loop : seam.loops()) {
-            legs.add(new Leg(seam.around(), loop.from(), loop.to(), speed(rung), seam.count().sayableStage(rung),
+            legs.add(new Leg(seam.around(), loop.from(), loop.to(), speed(rung), seam.count().sayableStageAround(rung),
                     repeats == 0 ? SEAM_REPEATS : repeats, loop.size().title()));
         }
         String label = "seam " + seam.name() + " at " + tempo(rung);
