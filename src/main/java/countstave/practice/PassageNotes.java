@@ -2,6 +2,8 @@ package countstave.practice;
 
 import countstave.count.NoteNames;
 import countstave.score.Bar;
+import countstave.score.BarTimeline;
+import countstave.score.Beat;
 import countstave.score.Tempo;
 import countstave.time.Duration;
 import countstave.time.Exact;
@@ -123,22 +125,44 @@ public final class PassageNotes {
         Exact most = Exact.of(breath);
         TreeSet<Integer> late = new TreeSet<>();
         Exact longest = Exact.ZERO;
+        boolean tuplets = true;
+        Offset before = Offset.ZERO;
         for (Breath.Mark mark : count.breaths()) {
+            Offset here = count.stretch().position(mark.bar(), mark.at());
             if (mark.since().isMoreThan(most)) {
                 late.add(mark.at().equals(Offset.ZERO) && mark.bar() > 0 ? mark.bar() - 1 : mark.bar());
                 longest = longest.max(mark.since());
+                tuplets &= hidesABeat(count.stretch(), before, here);
             }
+            before = here;
         }
         Exact rest = sinceLastBreath(count);
         if (rest.isMoreThan(most)) {
             late.add(count.stretch().size() - 1);
             longest = longest.max(rest);
+            tuplets &= hidesABeat(count.stretch(), before, count.stretch().end());
         }
         if (!late.isEmpty()) {
             Tempo slowest = count.from();
-            lines.add(String.format(Locale.ROOT, "At %s a breath has to last %.1f s (%s): a tuplet is not interrupted.",
-                    names.tempo(slowest), longest.toDouble(), lower(bars(late))));
+            lines.add(String.format(Locale.ROOT, "At %s a breath has to last %.1f s (%s): %s interrupted.",
+                    names.tempo(slowest), longest.toDouble(), lower(bars(late)),
+                    tuplets ? "a tuplet is not" : "neither a beat nor a tuplet is"));
         }
+    }
+
+    /** Whether between two breaths there is a beat at which one could breathe, were it not inside a tuplet. */
+    private static boolean hidesABeat(Stretch stretch, Offset from, Offset to) {
+        for (int bar = 0; bar < stretch.size(); bar++) {
+            BarTimeline timeline = stretch.timeline(bar);
+            for (Beat beat : timeline.beats()) {
+                Offset at = stretch.position(bar, beat.start());
+                if (timeline.opens(beat) && at.isAfter(from) && at.isBefore(to)
+                        && timeline.tuplets().stream().anyMatch(tuplet -> tuplet.hides(beat.start()))) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     /** Up to which tempo there is time to give a beat to a breath, where a mark of the slowest count has it. */

@@ -90,6 +90,15 @@ class PracticeTextTest {
         return out.toString();
     }
 
+    /** By hand: in 2/1 at ♩ = 60 a beat lasts 4 s, at half of it 8 s, more than 6; no tuplet is to blame for that. */
+    @Test
+    void aLongBeatIsNotCalledATuplet() throws IOException {
+        CountedScore counted = Plans.countedXml(Snippets.in("2/1").tempo(60).bar("2 2 2 2").bar("2 2 2 2").xml());
+        StringBuilder out = new StringBuilder();
+        PracticeText.write("test", Plans.of(counted).get(0), 10, null, true, out);
+        assertTrue(out.toString().contains("a breath has to last 8.0 s (bars 1, 2): neither a beat nor a tuplet is interrupted.\n"), out.toString());
+    }
+
     /** By hand: a quintuplet over four quarters at ♩ = 30, the slowest step for 60, lasts 8 s, more than 6. */
     @Test
     void aLateBreathAndAWholeTupletAreSaid() throws IOException {
