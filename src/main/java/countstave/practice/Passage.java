@@ -17,7 +17,8 @@ import java.util.List;
  * @param counts how it is counted from the slowest tempo step to the written tempo, and on which steps: at each of them
  *     as in the plan of that tempo
  * @param asked how it is counted at each tempo that was asked for, see {@link PracticeOptions#at}
- * @param seams where the count changes, the hardest first; none that is practised in a passage of lower rank
+ * @param seams where the count changes, here or in a passage alike to it, the hardest first; none that is practised in a
+ *     passage of lower rank
  * @param seamMarks where seams stand in its bars, also those of other passages
  */
 public record Passage(int rank, int sameAs, Stretch stretch, Figures figures, List<Figures> bars,
@@ -74,9 +75,10 @@ public record Passage(int rank, int sameAs, Stretch stretch, Figures figures, Li
         return Exact.of(rung.tempo().perMinute()).over(Exact.of(written().perMinute()));
     }
 
-    /** What is counted and played, bar by bar, and the change with which it begins: equal for passages that are practised alike. */
+    /** What is counted and played, bar by bar: equal for passages that are practised alike. */
     List<Object> content() {
         List<Object> content = new ArrayList<>();
+        content.add(Thinning.beginsNewFamily(stretch));
         for (int bar = 0; bar < stretch.size(); bar++) {
             BarTimeline timeline = stretch.timeline(bar);
             content.add(timeline.bar().length());
@@ -87,7 +89,6 @@ public record Passage(int rank, int sameAs, Stretch stretch, Figures figures, Li
         for (StepCount count : counts) {
             content.add(count.from());
             content.add(count.stretch().counting());
-            content.add(count.opening());
         }
         return content;
     }

@@ -71,7 +71,10 @@ public record PracticePlan(PartCounts counts, PracticeOptions options, Figures w
         return passages.stream().filter(p -> p.sameAs() == passage.rank()).toList();
     }
 
+    /** Whether a passage is read at sight, and so are all that are alike to it: what is changed in one is practised. */
     private boolean isLeft(Passage passage) {
-        return passage.isAtSight() && !passages.stream().allMatch(Passage::isAtSight);
+        int first = passage.sameAs() > 0 ? passage.sameAs() : passage.rank();
+        return passages.stream().filter(p -> p.rank() == first || p.sameAs() == first).allMatch(Passage::isAtSight)
+                && !passages.stream().allMatch(Passage::isAtSight);
     }
 }

@@ -31,16 +31,14 @@ final class Seams {
     /**
      * The passages with their seams, the hardest of each first.
      *
-     * @param ranked the part's passages in order of rank; those alike to another get none
+     * @param ranked the part's passages in order of rank; those alike to another get none, theirs are in that one
      */
     static List<Passage> in(List<Passage> ranked) {
         Seams seams = new Seams();
         List<Passage> found = new ArrayList<>();
         for (Passage passage : ranked) {
-            if (passage.sameAs() > 0) {
-                seams.alsoIn(passage);
-            }
-            found.add(passage.sameAs() > 0 ? passage : seams.of(passage));
+            found.add(passage.sameAs() > 0 ? passage
+                    : seams.of(passage, ranked.stream().filter(p -> p == passage || p.sameAs() == passage.rank()).toList()));
         }
         return found.stream().map(passage -> passage.withSeams(passage.seams().stream()
                 .map(seam -> seam.alsoIn(seams.known.get(piece(seam)).also())).toList(), passage.seamMarks())).toList();
@@ -52,10 +50,11 @@ final class Seams {
         return index < 26 ? last : letter(index / 26 - 1) + last;
     }
 
-    private Passage of(Passage passage) {
+    /** @param alike the passage and those alike to it: they may begin after another count, which is practised here too */
+    private Passage of(Passage passage, List<Passage> alike) {
         List<Seam> all = new ArrayList<>();
-        for (StepCount count : passage.counts()) {
-            all.addAll(of(count));
+        for (Passage one : alike) {
+            one.counts().forEach(count -> all.addAll(of(count)));
         }
         // the sort is stable: equally hard ones keep the order of the score
         all.sort(Comparator.comparingDouble((Seam seam) -> seam.figures().sum()).reversed());
@@ -74,18 +73,6 @@ final class Seams {
             marks.add(seam.mark(before.rank() == passage.rank() ? before.letter() : before.name()));
         }
         return passage.withSeams(fresh, marks.stream().distinct().toList());
-    }
-
-    /** Names the bars of a passage that is practised in the one it is alike to. */
-    private void alsoIn(Passage alike) {
-        for (StepCount count : alike.counts()) {
-            for (Seam seam : of(count)) {
-                Known before = known.get(piece(seam));
-                if (before != null && !before.also().contains(seam.barNumber())) {
-                    before.also().add(seam.barNumber());
-                }
-            }
-        }
     }
 
     private static boolean isElsewhere(Seam seam, Known before, List<Seam> fresh) {

@@ -2,8 +2,6 @@ package countstave.practice;
 
 import countstave.count.NoteNames;
 import countstave.score.Tempo;
-import countstave.time.Duration;
-import countstave.time.Offset;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -83,14 +81,6 @@ public record StepCount(int number, List<TempoLadder.Rung> steps, Stretch stretc
     /** Whether a note is felt in it. */
     public boolean hasFelt() {
         return stretch.slices().stream().anyMatch(slice -> slice.segment().hasFelt());
-    }
-
-    /** The unit that is counted before the change with which its first bar begins, or null where none begins there. */
-    Duration opening() {
-        Offset start = around.starts().get(stretch.first() - around.first());
-        List<Stretch.Slice> slices = around.slices();
-        return UnitChange.in(slices).stream().filter(change -> slices.get(change.to()).start().equals(start))
-                .map(UnitChange::before).findFirst().orElse(null);
     }
 
     /** Whether fewer words are said than in {@code other}. */
