@@ -13,13 +13,16 @@ import java.util.Map;
  * @param number 1 for the count of the slowest step
  * @param steps the tempo steps in a row on which it is counted so, at least one
  * @param stretch the bars with this count, at their written tempi
- * @param around the same with one bar more on either side where there is one, as counted at the first of these steps
+ * @param around the same with one bar more on either side where there is one, as counted at the first of these steps; of
+ *     the count of the written tempo as counted in the score
  * @param sayable for each stage the highest whole tempo within the voice limit, in the unit of the written tempo
  * @param sayableAround the same for {@code around}, from which loops are taken, in the same unit
  * @param breaths breath marks for the slowest of its steps, hence for the others
+ * @param stages the stages that are practised: those at which something else is said than at the one before
  */
 public record StepCount(int number, List<TempoLadder.Rung> steps, Stretch stretch, Stretch around,
-        Map<Stage, Integer> sayable, Map<Stage, Integer> sayableAround, List<Breath.Mark> breaths) {
+        Map<Stage, Integer> sayable, Map<Stage, Integer> sayableAround, List<Breath.Mark> breaths,
+        List<Stage> stages) {
 
     /**
      * The same for a passage that is written alike, the bars around it too.
@@ -28,7 +31,7 @@ public record StepCount(int number, List<TempoLadder.Rung> steps, Stretch stretc
      */
     StepCount in(Stretch alike, Stretch wide) {
         return new StepCount(number, steps, alike.countedAs(stretch), wide.countedAs(around), sayable, sayableAround,
-                breaths);
+                breaths, stages);
     }
 
     /** The slowest tempo at which it is counted so. */
@@ -94,24 +97,24 @@ public record StepCount(int number, List<TempoLadder.Rung> steps, Stretch stretc
 
     /** Whether at {@code stage} the same words are said at the same places as in {@code other}. */
     public boolean saysTheSame(StepCount other, Stage stage) {
-        return said(stage).equals(other.said(stage));
+        return said(stretch, stage).equals(said(other.stretch, stage));
     }
 
-    /** The stages that are practised: those at which something else is said than at the one before. */
-    public List<Stage> stages() {
+    /** The {@code stages} of a stretch. */
+    static List<Stage> stages(Stretch stretch) {
         List<Stage> stages = new ArrayList<>();
         List<Object> before = null;
         for (Stage stage : Stage.values()) {
-            List<Object> said = said(stage);
+            List<Object> said = said(stretch, stage);
             if (!said.equals(before)) {
                 stages.add(stage);
                 before = said;
             }
         }
-        return stages;
+        return List.copyOf(stages);
     }
 
-    private List<Object> said(Stage stage) {
+    private static List<Object> said(Stretch stretch, Stage stage) {
         List<Object> said = new ArrayList<>();
         for (Thinning.Thinned thinned : Thinning.of(stretch, stage)) {
             if (thinned.said()) {

@@ -105,7 +105,9 @@ final class StepCounts {
         Stretch around = stretch == passage ? counts.wide(passage)
                 : counts.wide(passage, steps.get(0).tempo().perMinute());
         return new StepCount(number, List.copyOf(steps), stretch, around, sayable(stretch, written),
-                sayable(around, written), Breath.marks(stretch, Clock.of(stretch).faster(slowest), options.breath(), options.voiceLimit()));
+                sayable(around, written),
+                Breath.marks(stretch, Clock.of(stretch).faster(slowest), options.breath(), options.voiceLimit()),
+                StepCount.stages(stretch));
     }
 
     /** @param written the tempo in which the highest is given */
