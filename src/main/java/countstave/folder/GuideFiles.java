@@ -37,7 +37,7 @@ public record GuideFiles(GuideOptions options, Set<Format> formats, int tracks, 
     List<FolderFile> files(PracticePlan plan, int top, String prefix, Progress progress) {
         List<FolderFile> files = new ArrayList<>();
         int written = 0;
-        for (Passage passage : plan.different().stream().limit(Math.min(top, tracks)).toList()) {
+        for (Passage passage : plan.worked(Math.min(top, tracks))) {
             String name = prefix + name(passage);
             boolean wav = formats.contains(Format.wav) && written < wavTracks;
             for (PassageTracks.Track track : PassageTracks.of(passage, repeats, options)) {

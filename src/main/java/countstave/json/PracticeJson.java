@@ -74,7 +74,7 @@ public final class PracticeJson {
         }
         out.array("passages");
         for (Passage passage : plan.passages()) {
-            passage(passage, plan.atSight().contains(passage));
+            passage(passage, plan.isLeft(passage));
         }
         out.endArray().endObject();
     }

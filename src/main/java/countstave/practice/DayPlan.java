@@ -80,6 +80,6 @@ public record DayPlan(DayOptions options, List<Day> days, List<Passage> left) {
      * @throws countstave.score.ScoreException if there is not even time for one passage
      */
     public static DayPlan of(PracticePlan plan, int top, DayOptions options) {
-        return new DayPlanner(options).plan(plan.different().stream().limit(top).toList());
+        return new DayPlanner(options).plan(plan.worked(top));
     }
 }

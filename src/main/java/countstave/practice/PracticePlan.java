@@ -5,8 +5,10 @@ import countstave.score.ScoreException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * What to practise in a part, in order of difficulty.
@@ -15,8 +17,10 @@ import java.util.Map;
  * @param options what was set
  * @param whole the figures of the whole part
  * @param passages the hardest first
+ * @param sightRead ranks of those that a player of the piece reads at sight; none where no other is left
  */
-public record PracticePlan(PartCounts counts, PracticeOptions options, Figures whole, List<Passage> passages) {
+public record PracticePlan(PartCounts counts, PracticeOptions options, Figures whole, List<Passage> passages,
+        Set<Integer> sightRead) {
 
     /**
      * The whole way: passages → figures → tempo steps, each with its count → breath → order.
@@ -53,7 +57,29 @@ public record PracticePlan(PartCounts counts, PracticeOptions options, Figures w
             Integer before = known.putIfAbsent(passage.content(), rank);
             passages.add(passage.ranked(rank, before == null ? 0 : before));
         }
-        return new PracticePlan(counts, options, Figures.of(whole, options.voiceLimit()), Seams.in(passages));
+        return new PracticePlan(counts, options, Figures.of(whole, options.voiceLimit()), Seams.in(passages),
+                sightRead(passages));
+    }
+
+    /** Ranks of the passages that are left to be read at sight: so are all that are alike to them, and not all passages. */
+    private static Set<Integer> sightRead(List<Passage> passages) {
+        Set<Integer> practised = new HashSet<>();
+        Set<Integer> sightRead = new HashSet<>();
+        for (Passage passage : passages) {
+            if (!passage.isAtSight()) {
+                practised.add(first(passage));
+            }
+        }
+        for (Passage passage : passages) {
+            if (!practised.isEmpty() && !practised.contains(first(passage))) {
+                sightRead.add(passage.rank());
+            }
+        }
+        return Set.copyOf(sightRead);
+    }
+
+    private static int first(Passage passage) {
+        return passage.sameAs() > 0 ? passage.sameAs() : passage.rank();
     }
 
     /** The passages that are worth practising one by one: not like one before them, and not read at sight. */
@@ -61,20 +87,23 @@ public record PracticePlan(PartCounts counts, PracticeOptions options, Figures w
         return passages.stream().filter(p -> p.sameAs() == 0 && !isLeft(p)).toList();
     }
 
+    /** Those of them that are worked on, the hardest first, {@code top} at most. */
+    public List<Passage> worked(int top) {
+        return different().stream().limit(top).toList();
+    }
+
     /** The passages that a player of the piece reads at sight, in the order of the score; none where no other is left. */
     public List<Passage> atSight() {
         return passages.stream().filter(this::isLeft).sorted(Comparator.comparingInt(p -> p.stretch().first())).toList();
     }
 
+    /** Whether a passage is read at sight. */
+    public boolean isLeft(Passage passage) {
+        return sightRead.contains(passage.rank());
+    }
+
     /** The other passages that are counted and played like one, in order of rank. */
     public List<Passage> alike(Passage passage) {
         return passages.stream().filter(p -> p.sameAs() == passage.rank()).toList();
-    }
-
-    /** Whether a passage is read at sight, and so are all that are alike to it: what is changed in one is practised. */
-    private boolean isLeft(Passage passage) {
-        int first = passage.sameAs() > 0 ? passage.sameAs() : passage.rank();
-        return passages.stream().filter(p -> p.rank() == first || p.sameAs() == first).allMatch(Passage::isAtSight)
-                && !passages.stream().allMatch(Passage::isAtSight);
     }
 }

@@ -70,7 +70,7 @@ public final class PracticeIndex {
         }
         line("<table><tr><th>Passage</th><th>Bars</th><th>Difficulty</th><th>From</th><th>To</th><th>Can be said up to</th>"
                 + "<th>Guide tracks</th></tr>");
-        for (Passage passage : plan.different().stream().limit(top).toList()) {
+        for (Passage passage : plan.worked(top)) {
             int last = passage.ladder().size() - 1;
             line("<tr><td>" + passage.rank() + "</td><td>" + escape(passage.stretch().numbers()) + alike(plan, passage) + "</td><td>"
                     + String.format(Locale.ROOT, "%.1f", passage.figures().difficulty()) + "</td><td>"

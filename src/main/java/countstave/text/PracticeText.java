@@ -87,7 +87,7 @@ public final class PracticeText {
             days(DayPlan.of(plan, top, days));
         }
         int written = 0;
-        List<Passage> passages = plan.passages().stream().filter(p -> !plan.atSight().contains(p)).toList();
+        List<Passage> passages = plan.passages().stream().filter(p -> !plan.isLeft(p)).toList();
         for (int i = 0; i < passages.size(); i++) {
             Passage passage = passages.get(i);
             if (written == top) {

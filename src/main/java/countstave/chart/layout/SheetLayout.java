@@ -38,7 +38,6 @@ public final class SheetLayout {
     private final Measures measures = Measures.standard();
     private final ChartOptions options;
     private final DayOptions days;
-    private final List<String> notes = new ArrayList<>();
     private final List<Chart.Page> pages = new ArrayList<>();
     private final List<PageFrame> frames = new ArrayList<>();
     private final List<Boolean> firsts = new ArrayList<>();
@@ -67,7 +66,7 @@ public final class SheetLayout {
         }
         return new Chart(new Chart.About("Practice: " + score.title(), score.composer(), "practice plan",
                 options.language()), new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()),
-                whole, bookmarks, List.copyOf(notes));
+                whole, bookmarks, List.of());
     }
 
     private Shape printable(Shape shape) {
@@ -84,7 +83,7 @@ public final class SheetLayout {
                         + " before a tick: breathe in there, and go on. a), b): seams, the hardest first."
                         + " A row that is left out is said as the one above it; 59+: from this tempo on.");
         SheetPages sheet = new SheetPages(frame);
-        List<Passage> passages = plan.different().stream().limit(top).toList();
+        List<Passage> passages = plan.worked(top);
         opening(plan, top, frame, sheet);
         List<Chart.Bookmark> marks = passages(plan, passages, frame, sheet);
         int firstPage = pages.size();
@@ -125,7 +124,7 @@ public final class SheetLayout {
     }
 
     private static boolean hasFelt(PracticePlan plan, int top) {
-        return plan.different().stream().limit(top).anyMatch(p -> p.counts().stream().anyMatch(StepCount::hasFelt));
+        return plan.worked(top).stream().anyMatch(p -> p.counts().stream().anyMatch(StepCount::hasFelt));
     }
 
     /** How to work, with care, and the plan of days. */
