@@ -10,7 +10,9 @@ import countstave.score.Tempo;
 import countstave.score.TempoChange;
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Function;
 
 /**
@@ -29,7 +31,8 @@ final class CountsAtTempo {
     private final PartCounts part;
     private final Function<PartTimeline, PartCounts> planning;
     private Stretch lastAsked;
-    private PartCounts asWritten;
+    /** The plans of that passage by tempo: the first step is asked for more than once. */
+    private final Map<BigDecimal, PartCounts> plans = new HashMap<>();
 
     /** @param planning from bars at their tempi to their counts */
     CountsAtTempo(PartCounts part, Function<PartTimeline, PartCounts> planning) {
@@ -68,15 +71,20 @@ final class CountsAtTempo {
     private Stretch changed(Stretch passage, Stretch shown, BigDecimal perMinute) {
         if (passage != lastAsked) {
             lastAsked = passage;
-            asWritten = planned(passage, passage.tempo().perMinute());
+            plans.clear();
         }
         int from = firstAround(passage);
+        PartCounts asWritten = planned(passage, passage.tempo().perMinute());
         PartCounts there = planned(passage, perMinute);
         return shown.changedBy(Stretch.of(asWritten, shown.first() - from, shown.last() - from),
                 Stretch.of(there, shown.first() - from, shown.last() - from));
     }
 
     private PartCounts planned(Stretch passage, BigDecimal perMinute) {
+        return plans.computeIfAbsent(perMinute.stripTrailingZeros(), key -> plan(passage, perMinute));
+    }
+
+    private PartCounts plan(Stretch passage, BigDecimal perMinute) {
         PartTimeline whole = part.timeline();
         return planning.apply(new PartTimeline(whole.part(),
                 around(passage).stream().map(bar -> at(bar, perMinute, passage.tempo().perMinute())).toList(),

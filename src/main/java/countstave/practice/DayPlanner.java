@@ -68,7 +68,7 @@ final class DayPlanner {
         }
 
         boolean isDue(int day) {
-            return last >= 0 && last < day && day - last >= gap;
+            return last >= 0 && day - last >= gap;
         }
 
         void done(int day) {

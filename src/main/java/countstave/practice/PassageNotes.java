@@ -36,7 +36,7 @@ public final class PassageNotes {
         List<String> lines = new ArrayList<>();
         notes.counts(lines);
         notes.takeovers(lines);
-        lines.addAll(besideSteps(passage, breath, names).stream().filter(line -> !lines.contains(line)).toList());
+        notes.rest(breath, lines);
         return lines;
     }
 
@@ -45,10 +45,14 @@ public final class PassageNotes {
         PassageNotes notes = new PassageNotes(passage, names);
         List<String> lines = new ArrayList<>();
         notes.counts(lines);
-        notes.spans(lines);
-        passage.counts().forEach(count -> notes.breaths(count, breath, lines));
-        notes.silentBeats(lines);
+        notes.rest(breath, lines);
         return lines;
+    }
+
+    private void rest(BigDecimal breath, List<String> lines) {
+        spans(lines);
+        passage.counts().forEach(count -> breaths(count, breath, lines));
+        silentBeats(lines);
     }
 
     /** Where another count begins: the plan of that tempo differs from that of the step before. */

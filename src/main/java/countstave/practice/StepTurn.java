@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A tempo step and what changes with it, in words that are the same on every page.
+ * A tempo step and what changes with it, in words.
  *
  * @param rung the step
  * @param words another count or another stage than on the step before: {@code count 2, half}; mostly empty
