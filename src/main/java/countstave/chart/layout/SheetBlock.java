@@ -12,18 +12,15 @@ import java.util.List;
  *
  * @param shapes x from the left margin, y from the block's upper edge downwards (negative)
  * @param height its height
- * @param keep whether it may be the last thing on a page
+ * @param keptWithNext whether it may not be the last thing on a page
  */
-record SheetBlock(List<Shape> shapes, double height, Keep keep) {
-
-    /** Ties to the next block. A loose one holds unless much of a page would stay empty for it. */
-    enum Keep { FREE, LOOSELY, FIRMLY }
+record SheetBlock(List<Shape> shapes, double height, boolean keptWithNext) {
 
     private static final double LINE = 1.35;
 
     /** Nothing, for distance. */
     static SheetBlock gap(double height) {
-        return new SheetBlock(List.of(), height, Keep.FIRMLY);
+        return new SheetBlock(List.of(), height, true);
     }
 
     /** Words, wrapped to the width. */
@@ -35,7 +32,7 @@ record SheetBlock(List<Shape> shapes, double height, Keep keep) {
             y -= size * LINE;
             shapes.addAll(line.movedTo(0, y));
         }
-        return new SheetBlock(shapes, size * 0.4 - y, keepsWithNext ? Keep.FIRMLY : Keep.FREE);
+        return new SheetBlock(shapes, size * 0.4 - y, keepsWithNext);
     }
 
     static List<Inline> lines(String words, double size, Text.Style style, Role role, double width,
@@ -67,23 +64,19 @@ record SheetBlock(List<Shape> shapes, double height, Keep keep) {
             block.shapes().forEach(shape -> shapes.add(shape.moved(0, here)));
             y -= block.height();
         }
-        return new SheetBlock(List.copyOf(shapes), -y, Keep.FREE);
+        return new SheetBlock(List.copyOf(shapes), -y, false);
     }
 
     /** Two blocks beside each other, as one; the second {@code x} from the left. */
     static SheetBlock beside(SheetBlock first, SheetBlock second, double x) {
         List<Shape> shapes = new ArrayList<>(first.shapes());
         second.shapes().forEach(shape -> shapes.add(shape.moved(x, 0)));
-        return new SheetBlock(List.copyOf(shapes), Math.max(first.height(), second.height()), Keep.FREE);
-    }
-
-    SheetBlock kept(Keep how) {
-        return new SheetBlock(shapes, height, how);
+        return new SheetBlock(List.copyOf(shapes), Math.max(first.height(), second.height()), false);
     }
 
     /** A line of music. */
     static SheetBlock music(SystemBox system) {
         return new SheetBlock(system.shapes().stream().map(s -> s.moved(0, -system.top())).toList(), system.height(),
-                Keep.FREE);
+                false);
     }
 }

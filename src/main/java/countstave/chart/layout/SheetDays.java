@@ -61,7 +61,7 @@ final class SheetDays {
             x += needed + GAP;
             before = item.kind();
         }
-        return new SheetBlock(List.copyOf(shapes), ROW * 0.4 - y, SheetBlock.Keep.FREE);
+        return new SheetBlock(List.copyOf(shapes), ROW * 0.4 - y, false);
     }
 
     private Inline line(String words, Text.Style style) {

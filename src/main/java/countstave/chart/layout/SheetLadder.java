@@ -56,7 +56,7 @@ final class SheetLadder {
                 first = false;
             }
         }
-        return new SheetBlock(List.copyOf(ladder.shapes), -ladder.y + 0.5, SheetBlock.Keep.FREE);
+        return new SheetBlock(List.copyOf(ladder.shapes), -ladder.y + 0.5, false);
     }
 
     private void words(String words) {

@@ -7,9 +7,6 @@ import java.util.List;
 /** Fills pages from top to bottom; what belongs together goes to the next page together. */
 final class SheetPages {
 
-    /** So much of a page is not left empty for the sake of a loose tie. */
-    private static final double MUCH = 0.55;
-
     private final PageFrame frame;
     private final List<List<Shape>> pages = new ArrayList<>();
     private final List<SheetBlock> waiting = new ArrayList<>();
@@ -31,7 +28,7 @@ final class SheetPages {
     /** Adds a block; it is placed once it is known what it has to stay with. */
     void add(SheetBlock block) {
         waiting.add(block);
-        if (block.keep() == SheetBlock.Keep.FREE) {
+        if (!block.keptWithNext()) {
             place();
         }
     }
@@ -65,26 +62,24 @@ final class SheetPages {
         return y - height >= frame.musicBottom();
     }
 
+    private static double height(List<SheetBlock> blocks) {
+        return blocks.stream().mapToDouble(SheetBlock::height).sum();
+    }
+
     private void place() {
-        double together = waiting.stream().mapToDouble(SheetBlock::height).sum();
         boolean fresh = pages.get(pages.size() - 1).isEmpty();
-        boolean muchIsFree = y - frame.musicBottom() > MUCH * (frame.musicTop(false) - frame.musicBottom());
-        if (!fresh && !fits(together) && !muchIsFree) {
+        if (!fresh && !fits(height(waiting))) {
             newPage();
             fresh = true;
         }
-        boolean loosely = fits(together);
         for (int i = 0; i < waiting.size(); i++) {
             SheetBlock block = waiting.get(i);
             boolean distance = block.shapes().isEmpty();
             if (distance && fresh) {
                 continue;
             }
-            double needed = block.height();
-            for (int j = i; !loosely && j + 1 < waiting.size() && waiting.get(j).keep() == SheetBlock.Keep.FIRMLY; j++) {
-                needed += waiting.get(j + 1).height();
-            }
-            if (!distance && !fresh && !fits(needed)) {
+            // all but the last of those that wait are kept with the next
+            if (!distance && !fresh && !fits(height(waiting.subList(i, waiting.size())))) {
                 newPage();
             }
             if (i == headingInWaiting) {

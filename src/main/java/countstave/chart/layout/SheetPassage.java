@@ -111,7 +111,7 @@ final class SheetPassage {
             system = system.scaled(Math.min(factor, 0.8 * room / system.height()));
             SheetBlock line = SheetBlock.music(system);
             List<Shape> shapes = line.shapes().stream().map(s -> s.moved(StageRows.LABEL_WIDTH, 0)).toList();
-            lines.add(new SheetBlock(shapes, line.height() + LINE_GAP, SheetBlock.Keep.FREE));
+            lines.add(new SheetBlock(shapes, line.height() + LINE_GAP, false));
         }
         return lines;
     }

@@ -41,7 +41,7 @@ final class SheetSeams {
             shapes.addAll(SheetBoxes.row(x + name.width() + 0.6, y, seam.loops().size()));
             x += needed + GAP;
         }
-        return new SheetBlock(List.copyOf(shapes), 1.4 - y, SheetBlock.Keep.FREE);
+        return new SheetBlock(List.copyOf(shapes), 1.4 - y, false);
     }
 
     /** {@code 1a}; of a later count also where it is, since the music shows the first. */

@@ -88,7 +88,7 @@ final class StageRows {
         Map<Integer, List<ShownCount>> words = new HashMap<>();
         for (BarCounts bar : part.bars()) {
             words.put(bar.plan().timeline().bar().index(), PrintedCounts.of(bar, part.system(), Unplayed.ALL, true).stream()
-                    .filter(count.number() == 1 ? shown -> !shown.felt() : shown -> stage == Stage.ALL || !shown.felt())
+                    .filter(shown -> stage == Stage.ALL || !shown.felt())
                     .map(shown -> stage.compareTo(Stage.HALF) < 0 ? shown : shown.alone()).toList());
         }
         return words;
