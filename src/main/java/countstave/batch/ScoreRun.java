@@ -77,8 +77,7 @@ public record ScoreRun(Console console, ScoreList list, int threads, boolean ver
         Tally tally;
         Unfinished.atTheEnd(() -> {
             progress.done();
-            console.tell("interrupted: " + batch.whole() + " of " + scores + " done" + where
-                    + (work.results() == null ? "" : "; --skip-existing goes on from there"));
+            console.tell(interrupted(batch.whole(), scores, work));
         });
         try {
             tally = batch.run(list.scores());
@@ -95,5 +94,11 @@ public record ScoreRun(Console console, ScoreList list, int threads, boolean ver
         }
         console.tell(String.format(Locale.ROOT, "%s, %.1f s", tally.summary(scores), (System.nanoTime() - start) / 1e9) + where);
         return tally.failed == 0 && !tally.partsNowhere();
+    }
+
+    /** What is said last of a run that is told to end: one file of all results is not there then, its half is taken away. */
+    static String interrupted(int done, int scores, ScoreWork<?> work) {
+        return "interrupted: " + done + " of " + scores + " done"
+                + (work.goesOn() ? "; " + work.results() + "; --skip-existing goes on from there" : "");
     }
 }
