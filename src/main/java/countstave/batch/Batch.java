@@ -258,7 +258,11 @@ final class Batch<R> {
     /** Once more, when nothing else is in work. */
     private State alone(Slot<R> slot) {
         try {
-            return attempt(slot);
+            State end = attempt(slot);
+            synchronized (this) {
+                whole += end == State.DONE && slot.problem == null ? 1 : 0;
+            }
+            return end;
         } catch (OutOfMemoryError e) {
             ByteArrayOutputStream err = new ByteArrayOutputStream();
             Console own = new Console(console.in(), console.out(), new PrintStream(err, true, StandardCharsets.UTF_8));
