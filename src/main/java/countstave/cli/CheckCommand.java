@@ -12,7 +12,6 @@ import countstave.json.BaselineJson;
 import countstave.json.FindingsJson;
 import countstave.json.SarifWriter;
 import countstave.musicxml.ScoreFile;
-import countstave.score.Warning;
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
 import countstave.spelling.FindingsReport;
@@ -174,8 +173,7 @@ final class CheckCommand implements Callable<Integer> {
         @Override
         public List<Finding> run(NamedScore score, ScoreFile file, Console console) {
             CheckedScore checked = CheckedScore.of(file, score.name(), options());
-            checked.warnings().forEach(line -> score.warn(console, new Warning(line, "what is to be left alone and is not"
-                    + " found, in " + Warning.SCORES + ": take the comments or lines out")));
+            checked.warnings().forEach(warning -> score.warn(console, warning));
             return checked.findings();
         }
 
