@@ -28,7 +28,9 @@ import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -210,11 +212,17 @@ final class CheckCommand implements Callable<Integer> {
                 report.file(new CheckedFile(score.name(), List.of(), problem));
                 return;
             }
-            List<Finding> old = known == null ? List.of() : known.known(baselines.nameOf(score), findings);
-            List<Finding> told = known == null ? findings : findings.stream().filter(f -> !old.contains(f)).toList();
-            gone += known == null ? 0 : known.gone(baselines.nameOf(score), findings);
-            report.file(new CheckedFile(score.name(), told, known == null ? null : old, null));
-            found |= !told.isEmpty();
+            CheckedFile told = known == null ? new CheckedFile(score.name(), findings, null) : compared(score, findings);
+            report.file(told);
+            found |= !told.findings().isEmpty();
+        }
+
+        private CheckedFile compared(NamedScore score, List<Finding> findings) {
+            String name = baselines.nameOf(score);
+            Map<Boolean, List<Finding>> byKnown = findings.stream()
+                    .collect(Collectors.partitioningBy(finding -> known.has(name, finding)));
+            gone += known.gone(name, findings);
+            return new CheckedFile(score.name(), byKnown.get(false), byKnown.get(true), null);
         }
     }
 }
