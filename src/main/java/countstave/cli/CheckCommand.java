@@ -26,7 +26,6 @@ import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
@@ -101,10 +100,8 @@ final class CheckCommand implements Callable<Integer> {
         if (output == null) {
             return write(parent.console.out());
         }
-        Path target = Inputs.path(output);
-        SafeFile.checkFree(target, force);
         int[] code = {0};
-        SafeFile.write(target, force, to -> code[0] = write(to));
+        SafeFile.write(Inputs.path(output), force, to -> code[0] = write(to));
         parent.console.out().println("wrote " + Console.clean(output));
         return code[0];
     }
@@ -136,19 +133,12 @@ final class CheckCommand implements Callable<Integer> {
     private int writeBaseline() {
         ScoreList scores = files.list();
         CheckOptions options = rules.checked();
-        Path target = Inputs.path(baselines.target);
-        SafeFile.checkFree(target, force);
         int[] code = {0};
         long[] known = {0};
-        SafeFile.write(target, force, to -> {
+        SafeFile.write(Inputs.path(baselines.target), force, to -> {
             Writer out = new BufferedWriter(new OutputStreamWriter(to, StandardCharsets.UTF_8));
             BaselineJson baseline = new BaselineJson(out);
-            code[0] = files.run(parent.console, scores, new Checking() {
-                @Override
-                CheckOptions options() {
-                    return options;
-                }
-
+            code[0] = files.run(parent.console, scores, new Checking(options) {
                 @Override
                 public void deliver(NamedScore score, byte[] printed, List<Finding> findings, String problem, PrintStream none)
                         throws IOException {
@@ -170,11 +160,15 @@ final class CheckCommand implements Callable<Integer> {
     /** Scores are checked side by side and reported one after another. */
     private abstract class Checking implements ScoreWork<List<Finding>> {
 
-        abstract CheckOptions options();
+        private final CheckOptions options;
+
+        Checking(CheckOptions options) {
+            this.options = options;
+        }
 
         @Override
         public List<Finding> run(NamedScore score, ScoreFile file, Console console) {
-            CheckedScore checked = CheckedScore.of(file, score.name(), options());
+            CheckedScore checked = CheckedScore.of(file, score.name(), options);
             checked.warnings().forEach(warning -> score.warn(console, warning));
             return checked.findings();
         }
@@ -188,21 +182,15 @@ final class CheckCommand implements Callable<Integer> {
 
     private final class Check extends Checking {
 
-        private final CheckOptions options;
         private final FindingsReport report;
         private final KnownFindings known;
         private boolean found;
         private int gone;
 
         Check(CheckOptions options, FindingsReport report, KnownFindings known) {
-            this.options = options;
+            super(options);
             this.report = report;
             this.known = known;
-        }
-
-        @Override
-        CheckOptions options() {
-            return options;
         }
 
         @Override
