@@ -4,6 +4,7 @@ import countstave.musicxml.Comments;
 import countstave.musicxml.ReadOptions;
 import countstave.musicxml.ScoreFile;
 import countstave.musicxml.ScoreReader;
+import countstave.score.Part;
 import countstave.score.Score;
 import countstave.score.ScoreException;
 import countstave.score.SourceSpot;
@@ -17,6 +18,7 @@ import countstave.spelling.SpellingCheck;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /**
@@ -53,7 +55,7 @@ public record CheckedScore(Score score, List<Finding> findings, List<Warning> wa
                 String nearest = RuleSettings.nearest(ignore.rule(), options.known());
                 warnings.add(new Warning("line " + ignore.line() + ": " + no + nearest, no + ", named in " + Warning.SCORES + nearest));
             } else if (running.contains(ignore.rule())) {
-                alone.add(ignore.rule(), finding -> isAround(ignore.at(), score, finding), "line " + ignore.line() + ": '"
+                alone.add(ignore.rule(), inBarAround(ignore.at(), score), "line " + ignore.line() + ": '"
                         + ignore.rule() + "' finds nothing in the bar of this part in which the comment stands; take it out");
             }
         }
@@ -61,10 +63,17 @@ public record CheckedScore(Score score, List<Finding> findings, List<Warning> wa
         return new CheckedScore(score, alone.without(found).stream().filter(options::asksFor).toList(), List.copyOf(warnings));
     }
 
-    /** Whether a place in the text lies in the bar of a finding. */
-    private static boolean isAround(int at, Score score, Finding finding) {
-        SourceSpot bar = score.parts().stream().filter(part -> part.id().equals(finding.where().partId())).findFirst().orElseThrow()
-                .bars().get(finding.where().barIndex()).source().spot();
-        return bar != null && bar.start() <= at && at < bar.end();
+    /** The findings in the bar in which a place in the text lies; none where it lies in no bar. */
+    private static Predicate<Finding> inBarAround(int at, Score score) {
+        for (Part part : score.parts()) {
+            for (int i = 0; i < part.bars().size(); i++) {
+                SourceSpot spot = part.bars().get(i).source().spot();
+                if (spot.start() <= at && at < spot.end()) {
+                    int bar = i;
+                    return finding -> finding.where().barIndex() == bar && finding.where().partId().equals(part.id());
+                }
+            }
+        }
+        return finding -> false;
     }
 }
