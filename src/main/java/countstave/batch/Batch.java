@@ -184,8 +184,11 @@ final class Batch<R> {
 
     private State attempt(Slot<R> slot) {
         slot.warnings.clear();
-        slot.there = !work.isLeftOut(slot.score) && work.isThere(slot.score);
-        if (slot.there || work.isLeftOut(slot.score)) {
+        if (work.isLeftOut(slot.score)) {
+            return State.LEFT_OUT;
+        }
+        slot.there = work.isThere(slot.score);
+        if (slot.there) {
             return State.LEFT_OUT;
         }
         ByteArrayOutputStream out = new ByteArrayOutputStream();
