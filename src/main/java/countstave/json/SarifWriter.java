@@ -109,9 +109,9 @@ public final class SarifWriter implements FindingsReport {
      * @param state what the finding is to a baseline; null where there is none
      */
     private void result(CheckedFile file, String uri, Finding finding, String state) throws IOException {
-        String remedy = finding.info().remedy() == null ? "" : " " + finding.info().remedy();
-        String text = finding.sentence()
-                + (finding.suggestion() == null ? remedy : " Write: " + finding.suggestion().words() + ".");
+        String instead = finding.suggestion() != null ? " Write: " + finding.suggestion().words() + "."
+                : finding.remedy() != null ? " " + finding.remedy() : "";
+        String text = finding.sentence() + instead;
         String place = finding.place();
         out.object().text("ruleId", finding.rule()).number("ruleIndex", ruleIndex.get(finding.rule()))
                 .text("level", level(finding.severity()));
