@@ -21,7 +21,8 @@ public record ScoreRun(Console console, ScoreList list, int threads, boolean ver
     /**
      * Does the work.
      *
-     * @return whether it was done on every score
+     * @return whether no score failed and some had the parts that are asked for; scores are let be when nobody reads what
+     *     is printed any more
      */
     public <R> boolean run(ScoreWork<R> work) throws IOException {
         return list.many() ? many(work) : one(list.scores().get(0), work);
@@ -31,7 +32,7 @@ public record ScoreRun(Console console, ScoreList list, int threads, boolean ver
      * Does work that prints. What one score prints stands alone; of many, each stands under its name.
      *
      * @param json whether it prints JSON
-     * @return whether it was done on every score
+     * @return as {@link #run}
      */
     public boolean print(boolean json, ScoreWork<Void> work) throws IOException {
         if (!list.many()) {
