@@ -62,7 +62,7 @@ final class ManCommand implements Callable<Integer> {
         }
         CommandLine chosen = command == null ? all : all.getSubcommands().get(command);
         if (chosen == null) {
-            throw new ParameterException(spec.commandLine(), "there is no command '" + command + "'");
+            throw new ParameterException(spec.commandLine(), Commands.unknown(command));
         }
         parent.console.out().print(ManPage.of(chosen.getCommandSpec()));
         parent.console.out().flush();
