@@ -10,7 +10,6 @@ import countstave.chart.ChartOptions;
 import countstave.count.PartCounts;
 import countstave.files.FileNames;
 import countstave.files.Progress;
-import countstave.files.SafeFile;
 import countstave.folder.GuideFiles;
 import countstave.folder.PracticeFolder;
 import countstave.json.PracticeJson;
@@ -153,7 +152,6 @@ final class PracticeCommand implements Callable<Integer> {
             Targets targets = Targets.of(list, list.many() ? files.output
                     : files.output + "/" + PracticeFolder.INDEX, new Folders(), parent.console);
             return files.run(parent.console, list, targets.work(files.skipExisting, (score, file, console) -> {
-                SafeFile.checkFree(targets.of(score), files.force);
                 Path folder = targets.of(score).getParent();
                 Progress progress = list.many() ? new Progress(console.err(), false) : Progress.onTerminal(console.err());
                 CountedScore counted = SharedOptions.count(score, file, console, counting);

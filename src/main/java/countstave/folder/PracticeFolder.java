@@ -30,7 +30,7 @@ import java.util.List;
 /** Fills a folder with everything there is to practise, wholly or not at all. */
 public final class PracticeFolder {
 
-    /** The page that links to all the other files; an earlier run is known by it. */
+    /** The page that links to all the other files. */
     public static final String INDEX = "index.html";
 
     private static final SafeFolder.Large LARGE = new SafeFolder.Large("the guide tracks",
@@ -75,6 +75,8 @@ public final class PracticeFolder {
         }
         entries.add(new SafeFolder.Entry(INDEX, 0,
                 text(out -> PracticeIndex.write(counted.score().title(), plans, top, linked, out))));
+        // the file by which an earlier run is known
+        SafeFile.checkFree(folder.resolve(INDEX), force);
         SafeFolder.write(folder, force, entries, LARGE, progress);
     }
 
