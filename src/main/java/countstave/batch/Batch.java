@@ -184,8 +184,11 @@ final class Batch<R> {
 
     private State attempt(Slot<R> slot) {
         slot.warnings.clear();
-        slot.there = !work.isLeftOut(slot.score) && work.isThere(slot.score);
-        if (slot.there || work.isLeftOut(slot.score)) {
+        if (work.isLeftOut(slot.score)) {
+            return State.LEFT_OUT;
+        }
+        slot.there = work.isThere(slot.score);
+        if (slot.there) {
             return State.LEFT_OUT;
         }
         ByteArrayOutputStream out = new ByteArrayOutputStream();
@@ -258,7 +261,11 @@ final class Batch<R> {
     /** Once more, when nothing else is in work. */
     private State alone(Slot<R> slot) {
         try {
-            return attempt(slot);
+            State end = attempt(slot);
+            synchronized (this) {
+                whole += end == State.DONE && slot.problem == null ? 1 : 0;
+            }
+            return end;
         } catch (OutOfMemoryError e) {
             ByteArrayOutputStream err = new ByteArrayOutputStream();
             Console own = new Console(console.in(), console.out(), new PrintStream(err, true, StandardCharsets.UTF_8));

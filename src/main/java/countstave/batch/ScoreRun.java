@@ -21,7 +21,8 @@ public record ScoreRun(Console console, ScoreList list, int threads, boolean ver
     /**
      * Does the work.
      *
-     * @return whether it was done on every score
+     * @return whether no score failed and some had the parts that are asked for; scores are let be when nobody reads what
+     *     is printed any more
      */
     public <R> boolean run(ScoreWork<R> work) throws IOException {
         return list.many() ? many(work) : one(list.scores().get(0), work);
@@ -31,7 +32,7 @@ public record ScoreRun(Console console, ScoreList list, int threads, boolean ver
      * Does work that prints. What one score prints stands alone; of many, each stands under its name.
      *
      * @param json whether it prints JSON
-     * @return whether it was done on every score
+     * @return as {@link #run}
      */
     public boolean print(boolean json, ScoreWork<Void> work) throws IOException {
         if (!list.many()) {
@@ -77,8 +78,7 @@ public record ScoreRun(Console console, ScoreList list, int threads, boolean ver
         Tally tally;
         Unfinished.atTheEnd(() -> {
             progress.done();
-            console.tell("interrupted: " + batch.whole() + " of " + scores + " done" + where
-                    + (work.results() == null ? "" : "; --skip-existing goes on from there"));
+            console.tell(interrupted(batch.whole(), scores, work));
         });
         try {
             tally = batch.run(list.scores());
@@ -95,5 +95,11 @@ public record ScoreRun(Console console, ScoreList list, int threads, boolean ver
         }
         console.tell(String.format(Locale.ROOT, "%s, %.1f s", tally.summary(scores), (System.nanoTime() - start) / 1e9) + where);
         return tally.failed == 0 && !tally.partsNowhere();
+    }
+
+    /** What is said last of a run that is told to end: one file of all results is not there then, its half is taken away. */
+    static String interrupted(int done, int scores, ScoreWork<?> work) {
+        return "interrupted: " + done + " of " + scores + " done"
+                + (work.goesOn() ? "; " + work.results() + "; --skip-existing goes on from there" : "");
     }
 }

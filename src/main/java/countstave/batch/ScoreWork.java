@@ -35,6 +35,11 @@ public interface ScoreWork<R> {
         return null;
     }
 
+    /** Whether the results that are there when a run is interrupted stay, and {@code --skip-existing} goes on from there. */
+    default boolean goesOn() {
+        return false;
+    }
+
     /**
      * Hands the result of one of many scores on: in the order in which they were named, one at a time.
      *

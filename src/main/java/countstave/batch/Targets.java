@@ -259,6 +259,11 @@ public final class Targets {
             public String results() {
                 return where;
             }
+
+            @Override
+            public boolean goesOn() {
+                return true;
+            }
         };
     }
 

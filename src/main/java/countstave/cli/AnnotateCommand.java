@@ -50,8 +50,8 @@ import picocli.CommandLine.ParentCommand;
             "  countstave annotate chart.mxl -o counted.musicxml --unplayed all",
             "  countstave annotate chart.musicxml --part Drums --system takadimi",
             "  countstave annotate chart.musicxml -o chart.pdf --paper letter --large",
-            "  countstave annotate parts/ --as chart -o charts/               a PDF of every score",
-            "  countstave annotate band.mxl --as chart --each-part -o set/    one of every part"})
+            "  countstave annotate parts/ --as chart -o charts/     a PDF of every score",
+            "  countstave annotate band.mxl --as chart --each-part -o set/ of every part"})
 final class AnnotateCommand implements Callable<Integer> {
 
     enum Form { lyrics, part, chart }

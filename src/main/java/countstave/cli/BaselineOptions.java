@@ -43,8 +43,9 @@ final class BaselineOptions {
         if (baseline == null) {
             return null;
         }
+        Path path = Inputs.path(baseline);
         try {
-            return BaselineJson.read(Files.readString(Inputs.path(baseline), StandardCharsets.UTF_8));
+            return BaselineJson.read(Files.readString(path, StandardCharsets.UTF_8));
         } catch (ScoreException e) {
             throw new ScoreException(Console.clean(baseline) + ": " + e.getMessage(), e);
         } catch (IOException e) {

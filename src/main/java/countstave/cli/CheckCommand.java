@@ -12,7 +12,6 @@ import countstave.json.BaselineJson;
 import countstave.json.FindingsJson;
 import countstave.json.SarifWriter;
 import countstave.musicxml.ScoreFile;
-import countstave.score.Warning;
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
 import countstave.spelling.FindingsReport;
@@ -27,9 +26,10 @@ import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -100,10 +100,8 @@ final class CheckCommand implements Callable<Integer> {
         if (output == null) {
             return write(parent.console.out());
         }
-        Path target = Inputs.path(output);
-        SafeFile.checkFree(target, force);
         int[] code = {0};
-        SafeFile.write(target, force, to -> code[0] = write(to));
+        SafeFile.write(Inputs.path(output), force, to -> code[0] = write(to));
         parent.console.out().println("wrote " + Console.clean(output));
         return code[0];
     }
@@ -135,19 +133,12 @@ final class CheckCommand implements Callable<Integer> {
     private int writeBaseline() {
         ScoreList scores = files.list();
         CheckOptions options = rules.checked();
-        Path target = Inputs.path(baselines.target);
-        SafeFile.checkFree(target, force);
         int[] code = {0};
         long[] known = {0};
-        SafeFile.write(target, force, to -> {
+        SafeFile.write(Inputs.path(baselines.target), force, to -> {
             Writer out = new BufferedWriter(new OutputStreamWriter(to, StandardCharsets.UTF_8));
             BaselineJson baseline = new BaselineJson(out);
-            code[0] = files.run(parent.console, scores, new Checking() {
-                @Override
-                CheckOptions options() {
-                    return options;
-                }
-
+            code[0] = files.run(parent.console, scores, new Checking(options) {
                 @Override
                 public void deliver(NamedScore score, byte[] printed, List<Finding> findings, String problem, PrintStream none)
                         throws IOException {
@@ -169,13 +160,16 @@ final class CheckCommand implements Callable<Integer> {
     /** Scores are checked side by side and reported one after another. */
     private abstract class Checking implements ScoreWork<List<Finding>> {
 
-        abstract CheckOptions options();
+        private final CheckOptions options;
+
+        Checking(CheckOptions options) {
+            this.options = options;
+        }
 
         @Override
         public List<Finding> run(NamedScore score, ScoreFile file, Console console) {
-            CheckedScore checked = CheckedScore.of(file, score.name(), options());
-            checked.warnings().forEach(line -> score.warn(console, new Warning(line, "what is to be left alone and is not"
-                    + " found, in " + Warning.SCORES + ": take the comments or lines out")));
+            CheckedScore checked = CheckedScore.of(file, score.name(), options);
+            checked.warnings().forEach(warning -> score.warn(console, warning));
             return checked.findings();
         }
 
@@ -188,21 +182,15 @@ final class CheckCommand implements Callable<Integer> {
 
     private final class Check extends Checking {
 
-        private final CheckOptions options;
         private final FindingsReport report;
         private final KnownFindings known;
         private boolean found;
         private int gone;
 
         Check(CheckOptions options, FindingsReport report, KnownFindings known) {
-            this.options = options;
+            super(options);
             this.report = report;
             this.known = known;
-        }
-
-        @Override
-        CheckOptions options() {
-            return options;
         }
 
         @Override
@@ -212,11 +200,17 @@ final class CheckCommand implements Callable<Integer> {
                 report.file(new CheckedFile(score.name(), List.of(), problem));
                 return;
             }
-            List<Finding> old = known == null ? List.of() : known.known(baselines.nameOf(score), findings);
-            List<Finding> told = known == null ? findings : findings.stream().filter(f -> !old.contains(f)).toList();
-            gone += known == null ? 0 : known.gone(baselines.nameOf(score), findings);
-            report.file(new CheckedFile(score.name(), told, known == null ? null : old, null));
-            found |= !told.isEmpty();
+            CheckedFile told = known == null ? new CheckedFile(score.name(), findings, null) : compared(score, findings);
+            report.file(told);
+            found |= !told.findings().isEmpty();
+        }
+
+        private CheckedFile compared(NamedScore score, List<Finding> findings) {
+            String name = baselines.nameOf(score);
+            Map<Boolean, List<Finding>> byKnown = findings.stream()
+                    .collect(Collectors.partitioningBy(finding -> known.has(name, finding)));
+            gone += known.gone(name, findings);
+            return new CheckedFile(score.name(), byKnown.get(false), byKnown.get(true), null);
         }
     }
 }

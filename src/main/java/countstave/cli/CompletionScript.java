@@ -24,11 +24,34 @@ final class CompletionScript {
                 autoload -U +X bashcompinit && bashcompinit
             fi
 
+            # A word as it is meant: without its quotes, from the home folder. It is being typed, so nothing of it is run.
+            _countstave_plain() {
+                local rest="$1" quote="" char plain=""
+                case "$rest" in
+                    "~/"*) plain="$HOME"; rest="${rest:1}" ;;
+                esac
+                while [ -n "$rest" ]; do
+                    char="${rest:0:1}"
+                    rest="${rest:1}"
+                    if [ "$char" = '\\' ] && [ "$quote" != "'" ]; then
+                        plain="$plain${rest:0:1}"
+                        rest="${rest:1}"
+                    elif [ "$char" = "$quote" ]; then
+                        quote=""
+                    elif [ -z "$quote" ] && { [ "$char" = "'" ] || [ "$char" = '"' ]; }; then
+                        quote="$char"
+                    else
+                        plain="$plain$char"
+                    fi
+                done
+                printf '%s' "$plain"
+            }
+
             # The first word behind the command that is a file.
             _countstave_score() {
                 local word
                 for word in "${COMP_WORDS[@]:2}"; do
-                    eval "word=$word" 2>/dev/null
+                    word="$(_countstave_plain "$word")"
                     if [ -f "$word" ]; then
                         printf '%s' "$word"
                         return
@@ -49,9 +72,12 @@ final class CompletionScript {
                 done
             }
 
-            # Asks by the word that was typed: it may be an alias.
+            # Asks by the word that was typed: it may be an alias, but not a command line of its own.
             _countstave_ask() {
                 local score
+                case "${COMP_WORDS[0]}" in
+                    *['$`;&|<>()']*|*$'\\n'*) return ;;
+                esac
                 score="$(_countstave_score)"
                 if [ -n "$score" ]; then
                     eval "${COMP_WORDS[0]} values $1 \\"\\$score\\"" 2>/dev/null

@@ -21,7 +21,7 @@ final class HelpCommand implements Callable<Integer> {
     @Spec
     CommandSpec spec;
 
-    @Parameters(paramLabel = "COMMAND", arity = "0..1", completionCandidates = Candidates.Commands.class,
+    @Parameters(paramLabel = "COMMAND", arity = "0..1", completionCandidates = Candidates.CommandNames.class,
             description = "A command. Default: countstave itself.")
     String command;
 

@@ -35,7 +35,7 @@ final class ManCommand implements Callable<Integer> {
     @Spec
     CommandSpec spec;
 
-    @Parameters(paramLabel = "COMMAND", arity = "0..1", completionCandidates = Candidates.Commands.class, description = "A command. Default: countstave itself.")
+    @Parameters(paramLabel = "COMMAND", arity = "0..1", completionCandidates = Candidates.CommandNames.class, description = "A command. Default: countstave itself.")
     String command;
 
     @Option(names = {"-o", "--output"}, order = 50, paramLabel = "FOLDER", description = "Write the pages of all commands into this folder;"
@@ -62,7 +62,7 @@ final class ManCommand implements Callable<Integer> {
         }
         CommandLine chosen = command == null ? all : all.getSubcommands().get(command);
         if (chosen == null) {
-            throw new ParameterException(spec.commandLine(), "there is no command '" + command + "'");
+            throw new ParameterException(spec.commandLine(), Commands.unknown(command));
         }
         parent.console.out().print(ManPage.of(chosen.getCommandSpec()));
         parent.console.out().flush();

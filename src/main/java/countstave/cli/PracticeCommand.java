@@ -48,8 +48,8 @@ import picocli.CommandLine.Spec;
             "Examples:",
             "  countstave practice chart.musicxml --bars 9-16",
             "  countstave practice chart.musicxml -o practice-folder",
-            "  countstave practice chart.musicxml -o two-weeks --minutes 20 --start 2026-12-01",
-            "  countstave practice chart.musicxml -o gaps --click 2,4 --silent 1/4 --at 40,50,63",
+            "  countstave practice chart.mxl -o weeks --minutes 20 --start 2026-12-01",
+            "  countstave practice chart.mxl -o gaps --click 2,4 --silent 1/4 --at 40,50,63",
             "  countstave practice chart.mxl -o slow --tempo 72 --place 2,4=+1/64",
             "",
             "Begin with a low volume in headphones; stop when you feel light-headed or something hurts."})

@@ -59,7 +59,8 @@ final class RuleOptions {
         if (lowest == null) {
             throw new ParameterException(spec.commandLine(), "--least is error, warning or hint, not '" + least + "'");
         }
-        return new CheckOptions(rules(), AllRules.ids(), settings(), about, lowest);
+        Set<String> known = AllRules.ids();
+        return new CheckOptions(rules(known), known, settings(known), about, lowest);
     }
 
     /** Whether nothing that the rules find is left untold. */
@@ -67,8 +68,7 @@ final class RuleOptions {
         return only.isEmpty() && without.isEmpty() && about == null && least.equalsIgnoreCase(Severity.HINT.word());
     }
 
-    private List<Rule> rules() {
-        Set<String> known = AllRules.ids();
+    private List<Rule> rules(Set<String> known) {
         for (String rule : only) {
             require(rule, known);
         }
@@ -84,12 +84,12 @@ final class RuleOptions {
         }
     }
 
-    private RuleSettings settings() {
+    private RuleSettings settings(Set<String> known) {
         if (settings == null) {
             return RuleSettings.DEFAULT;
         }
         try {
-            return RuleSettings.parse(settings, Files.readString(Inputs.path(settings), StandardCharsets.UTF_8), AllRules.ids());
+            return RuleSettings.parse(settings, Files.readString(Inputs.path(settings), StandardCharsets.UTF_8), known);
         } catch (IOException e) {
             throw new ScoreException(settings + ": these settings cannot be read; check the name and that it is a text"
                     + " in UTF-8", e);

@@ -11,7 +11,7 @@ import picocli.CommandLine.TypeConversionException;
 final class SteadinessConverter implements ITypeConverter<Integer> {
 
     /** As few words as possible; neither; as few changes as possible. */
-    private static final Map<String, Integer> NAMES = new LinkedHashMap<>();
+    static final Map<String, Integer> NAMES = new LinkedHashMap<>();
 
     static {
         NAMES.put("few-words", 0);

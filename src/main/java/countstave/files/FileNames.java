@@ -1,5 +1,6 @@
 package countstave.files;
 
+import countstave.plain.UriText;
 import java.io.ByteArrayOutputStream;
 import java.io.File;
 import java.net.URI;
@@ -59,7 +60,7 @@ public final class FileNames {
         String plain = text.replaceAll("/+", "/");
         boolean absolute = plain.startsWith("/");
         Path whole = Path.of(URI.create("file://" + (absolute ? "" : here.toUri().getRawPath().replaceFirst("/*$", "/"))
-                + encoded(plain)));
+                + UriText.ofPath(plain)));
         return absolute ? whole : here.relativize(whole);
     }
 
@@ -81,15 +82,5 @@ public final class FileNames {
             i += escaped ? 2 : 0;
         }
         return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes.toByteArray())).toString();
-    }
-
-    private static String encoded(String path) {
-        StringBuilder raw = new StringBuilder();
-        for (byte b : path.getBytes(StandardCharsets.UTF_8)) {
-            boolean plain = b == '/' || b >= '0' && b <= '9' || b >= 'A' && b <= 'Z' || b >= 'a' && b <= 'z' || b == '.'
-                    || b == '-' || b == '_';
-            raw.append(plain ? String.valueOf((char) b) : String.format("%%%02X", b & 0xFF));
-        }
-        return raw.toString();
     }
 }

@@ -52,8 +52,8 @@ public final class FindingsJson implements FindingsReport {
             out.text("voice", finding.where().voice());
         }
         out.number("line", finding.line()).text("sentence", finding.sentence()).text("mark", finding.mark());
-        if (finding.suggestion() == null && finding.info().remedy() != null) {
-            out.text("remedy", finding.info().remedy());
+        if (finding.remedy() != null) {
+            out.text("remedy", finding.remedy());
         }
         if (finding.suggestion() != null) {
             suggestion(finding.suggestion());

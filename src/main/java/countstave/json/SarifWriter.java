@@ -1,5 +1,6 @@
 package countstave.json;
 
+import countstave.plain.UriText;
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
 import countstave.spelling.FindingsReport;
@@ -9,7 +10,6 @@ import countstave.spelling.Severity;
 import java.io.File;
 import java.io.IOException;
 import java.io.Writer;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -30,9 +30,6 @@ public final class SarifWriter implements FindingsReport {
 
     /** Name and version of what a finding is known by, see {@link Finding#mark}. */
     private static final String FINGERPRINT = "barContent/v1";
-
-    /** What a path in a URI may hold besides letters and digits (RFC 3986, 2.3), and what stands between its steps. */
-    private static final String UNRESERVED = "-._~/";
 
     private final JsonStream out;
     private final Map<String, Integer> ruleIndex = new HashMap<>();
@@ -64,12 +61,13 @@ public final class SarifWriter implements FindingsReport {
         if (file.problem() != null) {
             unread.add(file);
         }
+        String uri = uri(file.name());
         for (Finding finding : file.findings()) {
-            result(file, finding, file.known() == null ? null : "new");
+            result(file, uri, finding, file.known() == null ? null : "new");
         }
         if (file.known() != null) {
             for (Finding finding : file.known()) {
-                result(file, finding, "unchanged");
+                result(file, uri, finding, "unchanged");
             }
         }
     }
@@ -100,23 +98,26 @@ public final class SarifWriter implements FindingsReport {
             out.object().text("level", "error");
             message("message", file.problem());
             out.array("locations").object().object("physicalLocation");
-            artifact(file.name());
+            artifact(uri(file.name()));
             out.endObject().endObject().endArray().endObject();
         }
         out.endArray().endObject().endArray();
     }
 
-    /** @param state what the finding is to a baseline; null where there is none */
-    private void result(CheckedFile file, Finding finding, String state) throws IOException {
-        String remedy = finding.info().remedy() == null ? "" : " " + finding.info().remedy();
-        String text = finding.sentence()
-                + (finding.suggestion() == null ? remedy : " Write: " + finding.suggestion().words() + ".");
+    /**
+     * @param uri the file's
+     * @param state what the finding is to a baseline; null where there is none
+     */
+    private void result(CheckedFile file, String uri, Finding finding, String state) throws IOException {
+        String instead = finding.suggestion() != null ? " Write: " + finding.suggestion().words() + "."
+                : finding.remedy() != null ? " " + finding.remedy() : "";
+        String text = finding.sentence() + instead;
         String place = finding.place();
         out.object().text("ruleId", finding.rule()).number("ruleIndex", ruleIndex.get(finding.rule()))
                 .text("level", level(finding.severity()));
         message("message", place + ": " + text);
         out.array("locations").object().object("physicalLocation");
-        artifact(file.name());
+        artifact(uri);
         // a line means nothing inside a compressed file
         if (finding.line() > 0 && !file.name().toLowerCase(Locale.ROOT).endsWith(".mxl")) {
             out.object("region").number("startLine", finding.line()).endObject();
@@ -138,23 +139,16 @@ public final class SarifWriter implements FindingsReport {
         out.object(name).text("text", text).endObject();
     }
 
-    private void artifact(String name) throws IOException {
-        out.object("artifactLocation").text("uri", uri(name)).endObject();
+    private void artifact(String uri) throws IOException {
+        out.object("artifactLocation").text("uri", uri).endObject();
     }
 
     /** A relative path stays relative, with all that a URI cannot hold percent-encoded: the very bytes of its name in UTF-8. */
     static String uri(String name) {
         boolean drive = name.matches("[A-Za-z]:[\\\\/].*");
         String path = drive || File.separatorChar == '\\' ? name.replace('\\', '/') : name;
-        StringBuilder uri = new StringBuilder(drive ? "file:///" + path.substring(0, 2) : path.startsWith("/") ? "file://" : "");
-        for (byte b : path.substring(drive ? 2 : 0).getBytes(StandardCharsets.UTF_8)) {
-            if (b >= 'a' && b <= 'z' || b >= 'A' && b <= 'Z' || b >= '0' && b <= '9' || UNRESERVED.indexOf(b) >= 0) {
-                uri.append((char) b);
-            } else {
-                uri.append(String.format("%%%02X", b & 0xFF));
-            }
-        }
-        return uri.toString();
+        return (drive ? "file:///" + path.substring(0, 2) : path.startsWith("/") ? "file://" : "")
+                + UriText.ofPath(path.substring(drive ? 2 : 0));
     }
 
     private static String level(Severity severity) {

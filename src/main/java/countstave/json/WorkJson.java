@@ -54,7 +54,7 @@ final class WorkJson {
         out.array("seams");
         for (Seam seam : passage.seams()) {
             out.object().text("name", seam.name()).number("count", seam.count().number());
-            place(seam.around(), seam.around().starts().get(seam.bar()).plus(seam.at().sinceStart()), false);
+            place(seam.around(), seam.around().position(seam.bar(), seam.at()), false);
             out.text("number", seam.barNumber());
             out.text("before", seam.before().name(NoteNames.SYMBOLS)).text("after", seam.after().name(NoteNames.SYMBOLS))
                     .text("speed", seam.speed().numerator() + "/" + seam.speed().denominator());

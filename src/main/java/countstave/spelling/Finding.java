@@ -29,6 +29,11 @@ public record Finding(RuleInfo info, Severity severity, Fact.Place where, String
                 + (where.voice() == null ? "" : ", voice " + where.voice());
     }
 
+    /** What to do, where nothing that is to be written instead says it; or null. */
+    public String remedy() {
+        return suggestion == null ? info.remedy() : null;
+    }
+
     Finding withSeverity(Severity other) {
         return new Finding(info, other, where, partName, beat, line, sentence, suggestion, mark);
     }

@@ -18,10 +18,9 @@ public record KnownFindings(Map<String, Set<String>> marks) {
         marks = Map.copyOf(marks);
     }
 
-    /** Those of a file's findings that are known. */
-    public List<Finding> known(String file, List<Finding> findings) {
-        Set<String> known = marks.getOrDefault(file, Set.of());
-        return findings.stream().filter(finding -> known.contains(finding.mark())).toList();
+    /** Whether this is one of a file's known findings. */
+    public boolean has(String file, Finding finding) {
+        return marks.getOrDefault(file, Set.of()).contains(finding.mark());
     }
 
     /** How many of the known findings of a file are gone. */

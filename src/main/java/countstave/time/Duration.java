@@ -15,7 +15,7 @@ public final class Duration implements Comparable<Duration> {
     private final long numerator;
     private final long denominator;
 
-    /** Of what is reduced: nobody else may call it. */
+    /** Of a fraction that is reduced already; all others come from {@link #of(long, long)}. */
     Duration(long numerator, long denominator) {
         this.numerator = numerator;
         this.denominator = denominator;

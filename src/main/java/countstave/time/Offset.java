@@ -13,7 +13,7 @@ public final class Offset implements Comparable<Offset> {
     private final long numerator;
     private final long denominator;
 
-    /** Of what is reduced: nobody else may call it. */
+    /** Of a fraction that is reduced already; all others come from {@link #of(long, long)}. */
     Offset(long numerator, long denominator) {
         this.numerator = numerator;
         this.denominator = denominator;

@@ -16,7 +16,7 @@ public final class Proportion implements Comparable<Proportion> {
     private final long numerator;
     private final long denominator;
 
-    /** Of what is reduced: nobody else may call it. */
+    /** Of a fraction that is reduced already; all others come from {@link #of(long, long)}. */
     Proportion(long numerator, long denominator) {
         this.numerator = numerator;
         this.denominator = denominator;

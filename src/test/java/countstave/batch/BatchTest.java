@@ -38,6 +38,7 @@ class BatchTest {
     private final ByteArrayOutputStream out = new ByteArrayOutputStream();
     private final ByteArrayOutputStream err = new ByteArrayOutputStream();
     private final List<NamedScore> scores = new ArrayList<>();
+    private Batch<Void> batch;
 
     @BeforeEach
     void files() throws IOException {
@@ -50,7 +51,8 @@ class BatchTest {
     private Tally run(int threads, ScoreWork<Void> work, OutputStream to) throws IOException {
         Console console = new Console(new ByteArrayInputStream(new byte[0]),
                 new PrintStream(to, false, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8));
-        return new Batch<>(console, work, threads, new Progress(console.err(), false), true).run(scores);
+        batch = new Batch<>(console, work, threads, new Progress(console.err(), false), true);
+        return batch.run(scores);
     }
 
     private static String inOrder() {
@@ -109,6 +111,7 @@ class BatchTest {
         }, out);
         assertEquals(inOrder().replace("50.", ""), out.toString(StandardCharsets.UTF_8));
         assertEquals("59 scores done, 1 failed", tally.summary(SCORES));
+        assertEquals(59, batch.whole(), "what an interrupted run says is done");
         assertEquals("countstave: 50: " + Outcome.NO_MEMORY + "\n", err.toString(StandardCharsets.UTF_8).replace("\r", ""));
         assertEquals(2, tries.get("3"));
         assertEquals(1, tries.get("4"));

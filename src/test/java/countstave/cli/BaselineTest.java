@@ -146,6 +146,9 @@ class BaselineTest {
             assertEquals(2, run.code(), wrong);
             assertTrue(run.err().contains("this is no baseline that can be read; write it anew with --write-baseline"), run.err());
         }
+        Run unnamed = Run.of("check", parts.toString(), "--baseline", "a\0b");
+        assertEquals(2, unnamed.code());
+        assertTrue(unnamed.err().matches("countstave: a\uFFFDb: this cannot be the name of a file here: check it.*\n"), unnamed.err());
         Files.delete(known);
         assertTrue(check().err().contains("this baseline cannot be read"));
         assertEquals(2, check("--write-baseline", known.toString()).code());

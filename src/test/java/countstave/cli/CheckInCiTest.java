@@ -90,6 +90,24 @@ class CheckInCiTest {
         assertTrue(run.err().contains("there is no rule 'tie-pich'; did you mean tie-loose or tie-pitch?"), run.err());
     }
 
+    /** Of many scores too each name that no rule has is told with those it may be. */
+    @Test
+    void misspeltRulesOfManyScoresAreTold() throws IOException {
+        Path parts = Files.createDirectory(folder.resolve("parts"));
+        String text = Files.readString(score);
+        for (String name : List.of("a", "b", "c")) {
+            Files.writeString(parts.resolve(name + ".musicxml"), text.replaceFirst("<measure number=\"11\"[^>]*>",
+                    "$0<!-- countstave: ignore tie-pich" + (name.equals("c") ? ", beat-hiden" : "") + " --><!-- countstave: ignore tie-loose -->"));
+        }
+        Run run = Run.of("check", parts.toString());
+        List<String> told = run.told();
+        assertEquals(3, told.size(), run.err());
+        assertTrue(told.get(0).startsWith("countstave: there is no rule 'tie-pich', named in 3 scores ("), run.err());
+        assertTrue(told.get(0).contains("); did you mean tie-loose or tie-pitch?"), run.err());
+        assertTrue(told.get(1).startsWith("countstave: what is to be left alone and is not found, in 3 scores ("), run.err());
+        assertTrue(told.get(2).contains("c.musicxml: line ") && told.get(2).contains("there is no rule 'beat-hiden'; did you mean "), run.err());
+    }
+
     @Test
     void aLineOfTheSettingsLetsOneRuleBeInOneBar() throws IOException {
         Path house = Files.writeString(folder.resolve("house.rules"), "tie-pitch in my song #2.musicxml bar 11 = off  # a slur\n"

@@ -1,6 +1,7 @@
 package countstave.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -30,10 +31,15 @@ class CompletionTest {
 
     /** What is offered for the last of the words; the command is an alias, as the README has it. */
     private List<String> offered(String... words) throws IOException, InterruptedException {
+        return offeredBy("countstave", words);
+    }
+
+    /** @param command as it was typed */
+    private List<String> offeredBy(String command, String... words) throws IOException, InterruptedException {
         StringBuilder text = new StringBuilder("shopt -s expand_aliases\nalias countstave='\""
                 + Path.of(System.getProperty("java.home"), "bin", "java") + "\" -XX:TieredStopAtLevel=1 -cp \""
                 + System.getProperty("java.class.path") + "\" countstave.Main'\n. '" + folder.resolve("completion")
-                + "'\nCOMP_WORDS=(countstave");
+                + "'\nCOMP_WORDS=('" + command + "'");
         for (String word : words) {
             text.append(" '").append(word).append('\'');
         }
@@ -78,5 +84,31 @@ class CompletionTest {
         assertEquals(List.of("1", "2", "3"), bars.subList(0, 3));
         assertEquals(List.of("2,10"), offered("count", score, "--bars", "2,10").stream().filter(b -> b.endsWith(",10")).toList());
         assertEquals(List.of(), offered("count", "--part", ""));
+    }
+
+    /** A score is found however its name is quoted. */
+    @Test
+    void quotedNames() throws IOException, InterruptedException {
+        Files.copy(Path.of("scores/meters.musicxml"), folder.resolve("R&B (two) $1.musicxml"));
+        for (String typed : List.of("R\\&B\\ \\(two\\)\\ \\$1.musicxml", "\"R&B (two) \\$1.musicxml\"", "R\"&B (two)\"\\ \\$1.musicxml")) {
+            assertEquals(List.of("Percussion"), offered("count", folder + "/" + typed, "--part", "Pe"), typed);
+        }
+    }
+
+    /** A command line that is being typed is read, and nothing of it is run. */
+    @Test
+    void nothingThatIsTypedIsRun() throws IOException, InterruptedException {
+        Path hit = folder.resolve("hit");
+        String touch = "touch " + hit;
+        for (String typed : List.of("\"$(" + touch + ")\"", "`" + touch + "`", "$(" + touch + ")", "a;" + touch, "a&" + touch, "a|" + touch,
+                "a " + touch, touch, "a\n" + touch, "<(" + touch + ")", ">" + hit, "${x:=$(" + touch + ")}", "a[$(" + touch + ")]=b")) {
+            assertEquals(List.of("Percussion"), offered("count", typed, "scores/meters.musicxml", "--part", "Pe"), typed);
+            assertFalse(Files.exists(hit), typed);
+        }
+        for (String typed : List.of("$(" + touch + ")/countstave", "`" + touch + "`/countstave", touch + ";countstave", touch + "\ncountstave",
+                touch + "&countstave", touch + "|countstave", "countstave>" + hit + " ")) {
+            assertEquals(List.of(), offeredBy(typed, "count", "scores/meters.musicxml", "--part", ""), typed);
+            assertFalse(Files.exists(hit), typed);
+        }
     }
 }
