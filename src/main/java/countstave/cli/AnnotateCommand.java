@@ -51,7 +51,7 @@ import picocli.CommandLine.ParentCommand;
             "  countstave annotate chart.musicxml --part Drums --system takadimi",
             "  countstave annotate chart.musicxml -o chart.pdf --paper letter --large",
             "  countstave annotate parts/ --as chart -o charts/     a PDF of every score",
-            "  countstave annotate band.mxl --as chart --each-part -o set/ of every part"})
+            "  countstave annotate band.mxl --as chart --each-part -o set/"})
 final class AnnotateCommand implements Callable<Integer> {
 
     enum Form { lyrics, part, chart }

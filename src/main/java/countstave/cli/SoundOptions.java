@@ -42,7 +42,8 @@ final class SoundOptions {
     List<BigDecimal> at = new ArrayList<>();
 
     @Option(names = "--click", order = 49, paramLabel = "BEATS",
-            description = "Click on these beats of each bar only: 2,4. The count-in has all.")
+            description = "Click on these beats of each bar only: 2,4. The count-in has all. The counts sound as before,"
+                    + " unless --layers beat,rhythm leaves them out.")
     String click;
 
     @Option(names = "--silent", order = 126, paramLabel = "N/M",
