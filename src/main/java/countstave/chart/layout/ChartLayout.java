@@ -35,7 +35,7 @@ public final class ChartLayout {
             throw new ScoreException("no part with notes is left to draw");
         }
         List<String> notes = new ArrayList<>();
-        List<List<Shape>> music = new ArrayList<>();
+        List<Chart.Page> music = new ArrayList<>();
         List<PageFrame> frames = new ArrayList<>();
         List<Boolean> firsts = new ArrayList<>();
         List<Chart.Bookmark> bookmarks = new ArrayList<>();
@@ -51,9 +51,9 @@ public final class ChartLayout {
         List<Chart.Page> pages = new ArrayList<>();
         Set<Integer> missing = new TreeSet<>();
         for (int i = 0; i < music.size(); i++) {
-            List<Shape> shapes = new ArrayList<>(music.get(i));
+            List<Shape> shapes = new ArrayList<>(music.get(i).shapes());
             shapes.addAll(frames.get(i).furniture(firsts.get(i), i + 1, music.size()));
-            pages.add(new Chart.Page(shapes.stream().map(s -> printable(s, missing)).toList()));
+            pages.add(new Chart.Page(shapes.stream().map(s -> printable(s, missing)).toList(), music.get(i).bars()));
         }
         if (!missing.isEmpty()) {
             notes.add("no sign in the text font, replaced by \uFFFD: " + missing.stream()

@@ -3,6 +3,7 @@ package countstave.chart.layout;
 import countstave.chart.ChartOptions;
 import countstave.chart.engrave.BarEngraver;
 import countstave.chart.font.Measures;
+import countstave.chart.shape.Box;
 import countstave.chart.shape.Shape;
 import countstave.count.PartCounts;
 import countstave.grid.Segment;
@@ -97,7 +98,7 @@ final class PartLayout {
     }
 
     /** Adds this part's pages and gives its bookmark. */
-    Chart.Bookmark addPages(List<List<Shape>> pages, List<PageFrame> frames, List<Boolean> firsts) {
+    Chart.Bookmark addPages(List<Chart.Page> pages, List<PageFrame> frames, List<Boolean> firsts) {
         double low = frame.musicBottom();
         List<Integer> perPage = PageBreaker.breakPages(systems.stream().map(SystemBox::height).toList(),
                 Sizes.SYSTEM_GAP, frame.musicTop(true) - low, frame.musicTop(false) - low);
@@ -112,14 +113,14 @@ final class PartLayout {
             firsts.add(i == 0);
         }
         if (perPage.isEmpty()) {
-            pages.add(List.of());
+            pages.add(new Chart.Page(List.of()));
             frames.add(frame);
             firsts.add(true);
         }
         return new Chart.Bookmark(partName(), firstPage, frame.top, marks);
     }
 
-    private List<Shape> place(List<SystemBox> on, boolean first, boolean last, int page, List<Chart.Bookmark> marks) {
+    private Chart.Page place(List<SystemBox> on, boolean first, boolean last, int page, List<Chart.Bookmark> marks) {
         double top = frame.musicTop(first);
         double room = top - frame.musicBottom();
         double used = on.stream().mapToDouble(SystemBox::height).sum() + Sizes.SYSTEM_GAP * (on.size() - 1);
@@ -127,6 +128,7 @@ final class PartLayout {
                 : Math.min(MOST_SPREAD, (room - used) / (on.size() - 1));
         spread = Math.max(0, Math.min(spread, on.size() < 2 ? 0 : (room - used) / (on.size() - 1)));
         List<Shape> shapes = new ArrayList<>();
+        List<BarPlace> bars = new ArrayList<>();
         double y = top;
         for (SystemBox system : on) {
             double base = y - system.top();
@@ -134,9 +136,11 @@ final class PartLayout {
                 marks.add(new Chart.Bookmark(mark, page, y, List.of()));
             }
             system.shapes().forEach(s -> shapes.add(s.moved(frame.left, base)));
+            system.spans().forEach(s -> bars.add(BarPlace.of(counts.part().id(), s,
+                    new Box(s.left(), system.bottom(), s.right(), system.top()).moved(frame.left, base))));
             y -= system.height() + Sizes.SYSTEM_GAP + spread;
         }
-        return shapes;
+        return new Chart.Page(shapes, List.copyOf(bars));
     }
 
     /** Names of what is not drawn, as the notation and the page see it. */
