@@ -82,6 +82,9 @@ final class AnnotateCommand implements Callable<Integer> {
     PageOptions page;
 
     @Mixin
+    DrawnOptions drawn;
+
+    @Mixin
     SharedOptions shared;
 
     @Override
@@ -102,13 +105,14 @@ final class AnnotateCommand implements Callable<Integer> {
         Targets targets = Targets.of(list, files.output, eachPart ? new PartNames()
                 : new OutputNames("-counts", form == Form.chart ? ".pdf" : null), parent.console);
         if (form == Form.chart) {
-            ChartOptions options = page.chart(unplayed != null ? unplayed : Unplayed.ALL);
+            ChartOptions options = page.chart(unplayed != null ? unplayed : Unplayed.ALL).withContents(drawn.contents());
             Preparation preparation = ChartWriter.prepare();
             return files.run(parent.console, list,
                     targets.work(files.skipExisting, (score, file, console) -> draw(score, file, console, targets, options, counting,
                             preparation)));
         }
         page.refuse("end the output in .pdf or .svg, or add --as chart");
+        drawn.refuse("end the output in .pdf or .svg, or add --as chart");
         return files.run(parent.console, list,
                 targets.work(files.skipExisting, (score, file, console) -> annotate(score, file, console, targets, counting)));
     }

@@ -3,6 +3,7 @@ package countstave.cli;
 import countstave.CountedScore;
 import countstave.batch.NamedScore;
 import countstave.chart.ChartOptions;
+import countstave.chart.Contents;
 import countstave.count.Unplayed;
 import countstave.files.Console;
 import countstave.score.Score;
@@ -68,7 +69,7 @@ final class PageOptions {
 
     /** The same for a practice sheet, which has more below each staff. */
     ChartOptions sheet() {
-        return chart(Unplayed.ALL, ChartOptions.SHEET_STAFF_MM);
+        return chart(Unplayed.ALL, ChartOptions.SHEET_STAFF_MM).withContents(Contents.ALL.withRests(Contents.Rests.KEEP));
     }
 
     private ChartOptions chart(Unplayed unplayed, double usualStaff) {
@@ -78,7 +79,7 @@ final class PageOptions {
         }
         try {
             return new ChartOptions(paper, landscape, margin, staffSize == null ? usualStaff : staffSize, large, unplayed,
-                    ChartOptions.standard().language());
+                    ChartOptions.standard().language(), Contents.ALL);
         } catch (IllegalArgumentException e) {
             throw new ScoreException(e.getMessage(), e);
         }

@@ -59,7 +59,7 @@ class SvgOutputTest {
         Path second = Files.writeString(folder.resolve("chart-2.svg"), "mine");
         Run run = run("annotate", score(60), "-o", folder.resolve("chart.svg"));
         assertEquals(2, run.code());
-        assertEquals("countstave: " + second + " is already there; --force replaces it, -o writes elsewhere\n",
+        assertEquals("countstave: " + folder.resolve("score-60.musicxml") + ": " + second + " is already there; --force replaces it, -o writes elsewhere\n",
                 run.err().replace("\r", ""));
         assertEquals(Set.of("chart-2.svg"), drawings());
         assertEquals("mine", Files.readString(second));

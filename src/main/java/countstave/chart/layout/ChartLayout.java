@@ -1,6 +1,7 @@
 package countstave.chart.layout;
 
 import countstave.chart.ChartOptions;
+import countstave.chart.Contents;
 import countstave.chart.engrave.BarEngraver;
 import countstave.chart.font.Measures;
 import countstave.chart.shape.Shape;
@@ -41,9 +42,19 @@ public final class ChartLayout {
         List<Chart.Bookmark> bookmarks = new ArrayList<>();
         Set<String> notDrawn = new TreeSet<>();
         for (PartCounts part : parts) {
-            PartLayout layout = new PartLayout(part, score, options, engraver, measures, notes);
+            boolean blank = options.contents().blank() != Contents.Blank.NOTHING;
+            PartLayout layout = new PartLayout(part, blank ? PartLayout.Sheet.WORKSHEET : PartLayout.Sheet.CHART, score, options,
+                    engraver, measures, notes);
             bookmarks.add(layout.addPages(music, frames, firsts));
             notDrawn.addAll(layout.notDrawn());
+            if (options.contents().key()) {
+                bookmarks.add(new KeyPages(part, score, options, measures).addPages(music, frames, firsts));
+            }
+            if (blank && options.contents().answers()) {
+                // what is to be told of the lines has been told of the worksheet
+                bookmarks.add(new PartLayout(part, PartLayout.Sheet.ANSWERS, score, options, engraver, measures, new ArrayList<>())
+                        .addPages(music, frames, firsts));
+            }
         }
         if (!notDrawn.isEmpty()) {
             notes.add("not drawn: " + notDrawn.stream().map(SignNames::of).collect(Collectors.joining(", ")));

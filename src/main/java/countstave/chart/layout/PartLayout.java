@@ -1,6 +1,7 @@
 package countstave.chart.layout;
 
 import countstave.chart.ChartOptions;
+import countstave.chart.Contents;
 import countstave.chart.engrave.BarEngraver;
 import countstave.chart.font.Measures;
 import countstave.chart.shape.Box;
@@ -17,6 +18,17 @@ import java.util.TreeSet;
 /** One part on pages: measure bars, break lines, build lines, break pages, place them. */
 final class PartLayout {
 
+    /** A chart, one in which something is left to be written by hand, or the same with what belongs there. */
+    enum Sheet {
+        CHART(""), WORKSHEET(": worksheet"), ANSWERS(": answers");
+
+        private final String words;
+
+        Sheet(String words) {
+            this.words = words;
+        }
+    }
+
     /** A page is filled by spreading its lines only if it is at least this full. */
     private static final double SPREAD_FROM = 0.6;
     /** Syllables of 10 pt become 6 pt: smaller ones cannot be read on a stand. */
@@ -25,6 +37,8 @@ final class PartLayout {
     private static final double MOST_SPREAD = 9;
 
     private final PartCounts counts;
+    private final Sheet sheet;
+    private final Contents.Blank blank;
     private final PageFrame frame;
     private final List<MeasuredBar> bars;
     private final List<SystemBox> systems = new ArrayList<>();
@@ -32,14 +46,16 @@ final class PartLayout {
     private final SystemBuilder builder;
     private final Measures measures;
 
-    PartLayout(PartCounts counts, Score score, ChartOptions options, BarEngraver engraver,
+    PartLayout(PartCounts counts, Sheet sheet, Score score, ChartOptions options, BarEngraver engraver,
             Measures measures, List<String> notes) {
         this.counts = counts;
+        this.sheet = sheet;
+        this.blank = sheet == Sheet.WORKSHEET ? options.contents().blank() : Contents.Blank.NOTHING;
         this.measures = measures;
         this.notes = notes;
-        frame = new PageFrame(options, measures, score.title(), score.composer(), partName(), key());
+        frame = new PageFrame(options, measures, score.title(), score.composer(), heading(), key());
         bars = new BarMeasurer(engraver, measures, options, false).measure(SharedSigns.in(counts, score));
-        builder = new SystemBuilder(measures);
+        builder = new SystemBuilder(measures, new CountsBelow(measures, Blanks.of(blank, options.spaceMm()))::add);
         for (LineBreaker.Range range : LineBreaker.breakLines(bars, frame.width(), sections())) {
             systems.addAll(fitted(range));
         }
@@ -49,12 +65,20 @@ final class PartLayout {
         return counts.part().name();
     }
 
+    private String heading() {
+        return partName() + sheet.words;
+    }
+
     /** How the words are spoken and how the page is read. */
     private String key() {
+        if (blank == Contents.Blank.COUNTS) {
+            return counts.system().title() + ". Write the counts on the line below the ticks; at a thick bar the count changes: write"
+                    + " what is counted from there on.";
+        }
         String spoken = counts.key();
         return counts.system().title() + (spoken.isEmpty() ? "" : "; " + spoken)
                 + ". Bold: played. In parentheses: said, not played. " + (hasFelt() ? "A dot: a note that is felt, not said. " : "")
-                + "At a thick bar the count changes.";
+                + "At a thick bar the count changes" + (blank == Contents.Blank.CHANGES ? ": write what is counted from there on." : ".");
     }
 
     private boolean hasFelt() {
@@ -90,7 +114,7 @@ final class PartLayout {
     }
 
     private String tooWide(LineBreaker.Range range) {
-        return "part " + partName() + ", bar " + bars.get(range.from()).bar().number() + ": too wide for the page, ";
+        return "part " + partName() + ", bar " + bars.get(range.from()).bar().called() + ": too wide for the page, ";
     }
 
     private double height() {
@@ -117,7 +141,7 @@ final class PartLayout {
             frames.add(frame);
             firsts.add(true);
         }
-        return new Chart.Bookmark(partName(), firstPage, frame.top, marks);
+        return new Chart.Bookmark(heading(), firstPage, frame.top, marks);
     }
 
     private Chart.Page place(List<SystemBox> on, boolean first, boolean last, int page, List<Chart.Bookmark> marks) {

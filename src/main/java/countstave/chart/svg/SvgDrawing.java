@@ -170,11 +170,8 @@ public final class SvgDrawing {
         if (text.anchor() != Text.Anchor.START) {
             out.append(" text-anchor=\"").append(text.anchor().name().toLowerCase(Locale.ROOT)).append('"');
         }
-        out.append(switch (text.style()) {
-            case REGULAR -> "";
-            case BOLD -> " font-weight=\"bold\"";
-            case ITALIC -> " font-style=\"italic\"";
-        });
+        out.append(text.style().isBold() ? " font-weight=\"bold\"" : "")
+                .append(text.style().isItalic() ? " font-style=\"italic\"" : "");
         if (text.isLight()) {
             int gray = (int) Math.round(255 * Shape.LIGHT);
             out.append(" fill=\"").append(String.format(Locale.ROOT, "#%02x%02x%02x", gray, gray, gray)).append('"');

@@ -51,7 +51,7 @@ record SvgFonts(String family, String faces, String signs) {
         String family = String.format(Locale.ROOT, "countstave-%08x", fingerprint.getValue());
         StringBuilder faces = new StringBuilder();
         letters.forEach((style, used) -> faces.append("@font-face{font-family:").append(family)
-                .append(style == Text.Style.BOLD ? ";font-weight:bold" : style == Text.Style.ITALIC ? ";font-style:italic" : "")
+                .append(style.isBold() ? ";font-weight:bold" : "").append(style.isItalic() ? ";font-style:italic" : "")
                 .append(";src:url(data:font/ttf;base64,").append(subset(style, used, measures)).append(")}\n"));
         StringBuilder signs = new StringBuilder();
         for (String name : names) {

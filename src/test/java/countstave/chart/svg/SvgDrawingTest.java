@@ -53,7 +53,7 @@ import org.w3c.dom.NodeList;
 class SvgDrawingTest {
 
     private static final double UNITS = 10;
-    private static final Pattern FACE = Pattern.compile("@font-face\\{font-family:(countstave-[0-9a-f]{8})(;font-[a-z:]+)?"
+    private static final Pattern FACE = Pattern.compile("@font-face\\{font-family:(countstave-[0-9a-f]{8})((?:;font-[a-z:]+)*)"
             + ";src:url\\(data:font/ttf;base64,([A-Za-z0-9+/=]+)\\)}");
 
     private static Score score() {
@@ -177,6 +177,7 @@ class SvgDrawingTest {
                     case REGULAR -> "";
                     case BOLD -> ";font-weight:bold";
                     case ITALIC -> ";font-style:italic";
+                    case BOLD_ITALIC -> ";font-weight:bold;font-style:italic";
                 };
                 TrueTypeFont font = faces.get(face);
                 double width = 0;
@@ -197,7 +198,7 @@ class SvgDrawingTest {
         Matcher face = FACE.matcher(page);
         while (face.find()) {
             assertTrue(page.contains("font-family=\"" + face.group(1) + ", sans-serif\""), "the family is asked for");
-            faces.put(face.group(2) == null ? "" : face.group(2), new TTFParser()
+            faces.put(face.group(2), new TTFParser()
                     .parse(new RandomAccessReadBuffer(Base64.getDecoder().decode(face.group(3)))));
         }
         return faces;
