@@ -86,6 +86,8 @@ class WorksheetTest {
             for (Shape line : of(page, EnumSet.of(Role.CHANGE_WORDS))) {
                 Box box = MEASURES.box(line);
                 assertTrue(box.width() * sheet.paper().space() >= 20, "as wide as a word: " + box.width());
+                assertTrue(box.right() * sheet.paper().space() <= sheet.paper().width() - ChartOptions.standard().marginMm() + 0.1,
+                        "within the margins: " + box);
                 free(page, new Box(box.left() + 0.01, box.top() + 0.01, box.right() - 0.01, box.top() + room - 0.1));
                 lines++;
             }

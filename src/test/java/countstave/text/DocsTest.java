@@ -223,7 +223,7 @@ class DocsTest {
     @Test
     void theTablesOfOptions() throws IOException {
         assertEquals(Set.of("--paper", "--landscape", "--margin", "--staff-size", "--large", "--unplayed", "--title",
-                "--composer"),
+                "--composer", "--bars-of-rest", "--blank", "--no-answers", "--with-key"),
                 table("docs/chart.md", "annotate"));
         Set<String> check = options(help("check"));
         check.removeAll(Set.of("--help", "--version", "--threads", "--verbose"));

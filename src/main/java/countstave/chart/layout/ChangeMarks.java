@@ -96,8 +96,9 @@ final class ChangeMarks {
         List<Mark> marks = new ArrayList<>();
         for (PlacedBar bar : placed) {
             for (ChangeMark change : bar.bar().marks()) {
-                marks.add(new Mark(change, bar.x(change.at()) - roomOf(bar, change.at()), words(change,
-                        names.of(bar.bar().bar().index(), change.at()), narrow), false));
+                double x = bar.x(change.at()) - roomOf(bar, change.at());
+                marks.add(new Mark(change, x, blanks.changes() ? toWriteOn(change, end - x - WORDS_GAP)
+                        : words(change, names.of(bar.bar().bar().index(), change.at()), narrow), false));
             }
         }
         turn(marks, end);
@@ -105,9 +106,6 @@ final class ChangeMarks {
     }
 
     private Inline words(ChangeMark change, String name, boolean narrow) {
-        if (blanks.changes()) {
-            return toWriteOn(change);
-        }
         String how = change.how(NoteNames.SYMBOLS);
         String before = name.isEmpty() ? "" : name + ") ";
         if (!narrow || how.isEmpty()) {
@@ -120,9 +118,13 @@ final class ChangeMarks {
         return new Inline(shapes, Math.max(what.width(), speed.width()));
     }
 
-    /** A line as long as the printed words, and more, since one writes larger. */
-    private Inline toWriteOn(ChangeMark change) {
-        double width = Math.max(Blanks.LEAST, line(change.text(), change).width() * Blanks.WIDER);
+    /**
+     * A line as long as the printed words, and more, since one writes larger.
+     *
+     * @param room as far as it may go to the right
+     */
+    private Inline toWriteOn(ChangeMark change, double room) {
+        double width = Math.max(Blanks.LEAST, Math.min(room, line(change.text(), change).width() * Blanks.WIDER));
         return new Inline(List.of(new Line(0, 0, width, 0, Sizes.ROW_LINE_THICKNESS, Role.CHANGE_WORDS, change.at())), width);
     }
 
