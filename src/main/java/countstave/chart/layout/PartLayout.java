@@ -101,20 +101,15 @@ final class PartLayout {
         if (factor < SMALLEST) {
             List<SystemBox> pieces = new BarSplitter(builder.build(bars, range, needed), frame.width(), measures).pieces();
             if (pieces.size() > 1) {
-                notes.add(tooWide(range) + "cut before beats into " + pieces.size() + " lines, with a dashed line at each cut");
+                notes.add(TooWide.cut(partName(), bars.get(range.from()).counts().get(0), pieces.size()));
                 return pieces.stream().map(p -> p.scaled(Math.min(1, height() / p.height()))).toList();
             }
         }
         if (factor < 1) {
-            notes.add(tooWide(range) + "drawn at " + Math.round(100 * factor)
-                    + " % of its size; a smaller staff or landscape paper gives it room");
+            notes.add(TooWide.reduced(partName(), bars.get(range.from()).bar(), factor));
         }
         SystemBox system = builder.build(bars, range, frame.width() / factor);
         return List.of(system.scaled(Math.min(factor, height() / system.height())));
-    }
-
-    private String tooWide(LineBreaker.Range range) {
-        return "part " + partName() + ", bar " + bars.get(range.from()).bar().called() + ": too wide for the page, ";
     }
 
     private double height() {
