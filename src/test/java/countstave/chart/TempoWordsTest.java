@@ -59,7 +59,8 @@ class TempoWordsTest {
     @ParameterizedTest
     @CsvSource(delimiter = ';', value = {
         "''; ITALIC",
-        "' font-weight=\"bold\"'; BOLD_ITALIC",
+        "' font-weight=\"bold\"'; BOLD",
+        "' font-weight=\"bold\" font-style=\"italic\"'; BOLD_ITALIC",
         "' font-style=\"normal\"'; REGULAR",
         "' font-style=\"normal\" font-weight=\"bold\"'; BOLD",
         "' font-style=\"italic\" font-weight=\"normal\"'; ITALIC"})
@@ -113,7 +114,16 @@ class TempoWordsTest {
         assertEquals("( n = 70)", line(page(direction(MARK.replace("<metronome>", "<metronome parentheses=\"yes\">")))));
         List<Shape> page = page(direction(words("Slow", " font-weight=\"bold\""), words("(", ""), MARK, words(")", "")));
         assertEquals("Slow ( n = 70 )", line(page));
+        String open = MARK.replace("<per-minute>70</per-minute>", "<per-minute></per-minute>");
+        assertEquals("Slow ( n = ca. 48)", line(page(direction(words("Slow (", ""), open, words("ca. 48)", "")))));
         Box mark = Measures.standard().box(text(page, "= 70"));
         assertEquals(mark.right(), Measures.standard().box(text(page, ")")).left(), 0.1);
+    }
+
+    @Test
+    void wordsThatAreThereTwiceAreDrawnOnce() {
+        String word = direction(words("gently", ""));
+        List<Shape> page = page(word + word + word.replace("above", "below"));
+        assertEquals(1, page.stream().filter(s -> s instanceof Text t && t.string().equals("gently")).count());
     }
 }

@@ -37,7 +37,7 @@ final class MarksAbove {
             List<Direction> directions = bar.bar().bar().directions();
             TempoMarks tempi = new TempoMarks(directions);
             for (Direction direction : readDownwards(directions)) {
-                if (!concerns(direction, bar.bar().staffNumbers())) {
+                if (!concerns(direction, bar.bar().staffNumbers()) || isRepeated(direction, directions)) {
                     continue;
                 }
                 if (direction.kind() == Direction.Kind.WORDS && !tempi.hasTaken(direction)) {
@@ -67,6 +67,20 @@ final class MarksAbove {
     /** Whether a direction is for who reads these staves: those of the uppermost one (tempo, mood, chords) concern them all. */
     static boolean concerns(Direction direction, List<Integer> staves) {
         return direction.staff() == 1 || staves.contains(direction.staff());
+    }
+
+    /** Words that the file has at one moment twice, as for two staves, are read once. */
+    private static boolean isRepeated(Direction words, List<Direction> directions) {
+        for (Direction before : directions) {
+            if (before == words) {
+                return false;
+            }
+            if (words.kind() == Direction.Kind.WORDS && before.kind() == words.kind() && before.at().equals(words.at())
+                    && before.text().equals(words.text())) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** What stands above is stacked upwards: of several words at one moment the first in the file comes on top. */

@@ -40,7 +40,8 @@ final class TempoMarks {
         for (int i = 0; i < directions.size(); i++) {
             Direction mark = directions.get(i);
             if (mark.kind() == Direction.Kind.METRONOME) {
-                Line line = new Line(mark, before(directions, i), after(directions, i));
+                List<Direction> before = before(directions, i);
+                Line line = new Line(mark, before, after(directions, i, before));
                 taken.addAll(line.before());
                 taken.add(line.after());
                 if (lines.stream().noneMatch(known -> isSame(known, line))) {
@@ -72,9 +73,15 @@ final class TempoMarks {
         return before;
     }
 
-    private Direction after(List<Direction> directions, int mark) {
+    private Direction after(List<Direction> directions, int mark, List<Direction> line) {
         Direction behind = mark + 1 < directions.size() ? directions.get(mark + 1) : null;
-        return behind != null && isBeside(behind, directions.get(mark)) && behind.text().matches(SIGNS) ? behind : null;
+        boolean closes = behind != null && isBeside(behind, directions.get(mark)) && !line.contains(behind)
+                && (behind.text().matches(SIGNS) || isOpen(line) && behind.text().endsWith(")"));
+        return closes ? behind : null;
+    }
+
+    private static boolean isOpen(List<Direction> line) {
+        return !line.isEmpty() && line.get(line.size() - 1).text().endsWith("(");
     }
 
     /** Other signs at the same moment, as a rehearsal letter, may stand between words and mark. */
@@ -112,9 +119,8 @@ final class TempoMarks {
                 drawn = drawn.then(WordFaces.line(words, Text.Style.BOLD, Sizes.TEMPO, Role.TEMPO, measures),
                         drawn == Inline.EMPTY ? "" : " ", Sizes.TEMPO, measures);
             }
-            boolean opened = !line.before().isEmpty() && line.before().get(line.before().size() - 1).text().matches(SIGNS);
             Inline mark = Inline.of(words(line.mark()), Sizes.TEMPO, Text.Style.BOLD, Role.TEMPO, line.mark().at(), measures);
-            drawn = drawn.then(mark, drawn == Inline.EMPTY || opened ? "" : GAP, Sizes.TEMPO, measures);
+            drawn = drawn.then(mark, drawn == Inline.EMPTY || isOpen(line.before()) ? "" : GAP, Sizes.TEMPO, measures);
             if (line.after() != null) {
                 drawn = drawn.then(WordFaces.line(line.after(), Text.Style.BOLD, Sizes.TEMPO, Role.TEMPO, measures), "",
                         Sizes.TEMPO, measures);

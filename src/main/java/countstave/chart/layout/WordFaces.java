@@ -19,8 +19,9 @@ final class WordFaces {
         }
         Inline line = Inline.EMPTY;
         for (StyledText piece : words.pieces()) {
-            Text.Style style = Text.Style.of(piece.bold() == null ? usual.isBold() : piece.bold(),
-                    piece.italic() == null ? usual.isItalic() : piece.italic());
+            // letters that the file makes bold, and says no more of, are upright
+            boolean italic = piece.italic() != null ? piece.italic() : piece.bold() == null && usual.isItalic();
+            Text.Style style = Text.Style.of(piece.bold() != null ? piece.bold() : usual.isBold(), italic);
             line = line.then(Inline.of(piece.text(), size, style, role, words.at(), measures), line == Inline.EMPTY ? "" : " ", size,
                     measures);
         }
