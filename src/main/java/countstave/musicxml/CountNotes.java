@@ -58,7 +58,7 @@ final class CountNotes {
     private void group(List<Count> counts, Duration unit) {
         Written written = GridNote.of(unit);
         if (written == null) {
-            throw new ScoreException("bar " + bar.bar().number()
+            throw new ScoreException("bar " + bar.bar().called()
                     + ": a grid of " + unit + " of a whole note has no note value; use --as lyrics");
         }
         int size = counts.size();

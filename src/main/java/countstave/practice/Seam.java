@@ -141,4 +141,9 @@ public record Seam(String name, StepCount count, Stretch around, int bar, Offset
     public String barNumber() {
         return around.timeline(bar).bar().number();
     }
+
+    /** What its bar is called among all others. */
+    public String barCalled() {
+        return around.timeline(bar).bar().called();
+    }
 }

@@ -25,7 +25,7 @@ public final class SeamWords {
         BarTimeline bar = seam.around().timeline(seam.bar());
         Beat beat = bar.beatAt(seam.at());
         String inside = beat.start().equals(seam.at()) ? "" : "inside ";
-        return "Bar " + seam.barNumber() + ", " + inside + "beat " + beat.number();
+        return "Bar " + seam.barCalled() + ", " + inside + "beat " + beat.number();
     }
 
     private static String change(Seam seam, NoteNames names) {

@@ -17,7 +17,7 @@ final class BarHeading {
 
     static String of(BarPlan plan, TextOptions options) {
         Bar bar = plan.timeline().bar();
-        StringBuilder text = new StringBuilder("bar ").append(SafeText.of(bar.number())).append("   ").append(bar.meter());
+        StringBuilder text = new StringBuilder("bar ").append(SafeText.of(bar.called())).append("   ").append(bar.meter());
         if (bar.phase().isPositive()) {
             text.append(bar.index() == 0 ? " (pickup)" : " (second part of a bar)");
         }

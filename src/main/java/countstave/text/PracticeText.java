@@ -126,7 +126,7 @@ public final class PracticeText {
         }
         int width = 0;
         for (int bar = 0; bar < stretch.size(); bar++) {
-            width = Math.max(width, stretch.timeline(bar).bar().number().length());
+            width = Math.max(width, stretch.timeline(bar).bar().called().length());
         }
         for (StepCount count : passage.counts()) {
             count(passage, count, width);
@@ -185,7 +185,7 @@ public final class PracticeText {
             line("   " + stage.label() + ": " + stage.title());
             List<String> bars = stage == Stage.NONE ? List.of() : bars(count, stage, symbols);
             for (int bar = 0; bar < bars.size(); bar++) {
-                String number = SafeText.of(count.stretch().timeline(bar).bar().number());
+                String number = SafeText.of(count.stretch().timeline(bar).bar().called());
                 line("      " + " ".repeat(width - number.length()) + number + " | " + bars.get(bar));
             }
         }

@@ -35,7 +35,7 @@ public final class WhyWriter {
         out.append('\n').append("why, ").append(SafeText.of(part.name()))
                 .append(" (1 is one word that is said and not played; the count of least cost over the whole part is taken)\n");
         for (Explanation why : bars) {
-            out.append("  bar ").append(SafeText.of(why.bar().bar().number())).append(": costs ")
+            out.append("  bar ").append(SafeText.of(why.bar().bar().called())).append(": costs ")
                     .append(points(why.cost())).append(terms(why)).append('\n');
             if (!why.other().isEmpty()) {
                 out.append("      next best, ").append(why.extra() == 0 ? "at the same cost" : points(why.extra()) + " more")

@@ -166,7 +166,7 @@ class DocsTest {
         String[] words = line.split(" (?=(?:[^']*'[^']*')*[^']*$)");
         for (int i = 0; i < words.length; i++) {
             words[i] = words[i].replace("'", "");
-            boolean names = !words[i].startsWith("-") && words[i].matches(".*(/|\\.musicxml|\\.mxl|\\.system|\\.pdf)")
+            boolean names = !words[i].startsWith("-") && words[i].matches(".*(/|\\.musicxml|\\.mxl|\\.system|\\.pdf|\\.svg)")
                     || words[i].matches("(parts|target)/.*");
             words[i] = names && !words[i].startsWith("scores/") ? folder + "/" + words[i] : words[i];
         }
@@ -223,7 +223,7 @@ class DocsTest {
     @Test
     void theTablesOfOptions() throws IOException {
         assertEquals(Set.of("--paper", "--landscape", "--margin", "--staff-size", "--large", "--unplayed", "--title",
-                "--composer"),
+                "--composer", "--bars-of-rest", "--blank", "--no-answers", "--with-key"),
                 table("docs/chart.md", "annotate"));
         Set<String> check = options(help("check"));
         check.removeAll(Set.of("--help", "--version", "--threads", "--verbose"));

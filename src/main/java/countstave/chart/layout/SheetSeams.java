@@ -47,7 +47,7 @@ final class SheetSeams {
     /** {@code 1a}; of a later count also where it is, since the music shows the first. */
     private static String name(Passage passage, Seam seam) {
         return seam.count().number() == 1 ? seam.name()
-                : seam.name() + " (bar " + seam.barNumber() + ", from "
+                : seam.name() + " (bar " + seam.barCalled() + ", from "
                         + seam.count().from().perMinute().stripTrailingZeros().toPlainString() + ")";
     }
 }
