@@ -52,6 +52,10 @@ final class VoiceOptions {
             Register asked = register(voice);
             boolean spoken = asked == null && SyllableBank.of(Register.LOW).speaks(voice);
             if (asked == null && !spoken && !voice.equals(NONE)) {
+                if (voice.matches("[a-z]{2,}")) {
+                    throw new ScoreException("--voice " + voice + " is neither a voice of a score, such as 1, nor one that"
+                            + " speaks: " + String.join(", ", speakers()));
+                }
                 continue;
             }
             voices.remove(voice);
@@ -86,8 +90,8 @@ final class VoiceOptions {
         return null;
     }
 
-    /** What can speak, for messages and lists. */
-    static List<String> speakers() {
+    /** What can speak. */
+    private static List<String> speakers() {
         List<String> speakers = new ArrayList<>();
         for (String section : SyllableBank.of(Register.LOW).sections()) {
             if (SyllableBank.of(Register.LOW).speaks(section)) {

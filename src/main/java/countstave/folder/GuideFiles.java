@@ -68,7 +68,8 @@ public record GuideFiles(GuideOptions options, Set<Format> formats, int tracks, 
         }
         if (wav != null) {
             long bytes = WavWriter.bytes(track);
-            String all = String.format(Locale.ROOT, "%s, WAV, %s, %.1f MB", label, minutes(track.seconds()), bytes / 1e6);
+            String all = String.format(Locale.ROOT, "%s, %sWAV, %s, %.1f MB", label, track.isSpoken() ? "spoken " : "",
+                    minutes(track.seconds()), bytes / 1e6);
             files.add(new FolderFile(name + ".wav", all, passage, bytes, out -> {
                 WavWriter.write(track, wav, out, done -> progress.tell(name + ".wav", done));
                 return track.leavesOutWords() ? LEFT_OUT : "";

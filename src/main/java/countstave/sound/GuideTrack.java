@@ -210,6 +210,11 @@ public final class GuideTrack {
         return placed;
     }
 
+    /** Whether a word is said in it. */
+    public boolean isSpoken() {
+        return words().hasNext();
+    }
+
     /** All words in the order of time. */
     Iterator<WordStream.Said> words() {
         return new WordStream(this);

@@ -50,7 +50,7 @@ public final class WavWriter {
         ahead = clicks.hasNext() ? clicks.next() : null;
         peak = Math.pow(10, sound.peakDecibels() / 20);
         lead = lead(sound);
-        words = sound.speaker() != null && guide.words().hasNext() ? new VoiceMix(guide, sound.speaker(), lead) : null;
+        words = sound.speaker() != null && guide.isSpoken() ? new VoiceMix(guide, sound.speaker(), lead) : null;
         for (Layer layer : Layer.CLICKS) {
             sounds.put(layer, ClickSound.samples(layer, RATE));
         }

@@ -119,7 +119,7 @@ class SayCommandTest {
     @Test
     void whatContradictsIsToldInOneLine() throws Exception {
         String[][] wrong = {{"--voice", "none"}, {"--voice", "de", "--voice", "es"}, {"--voice", "low", "--voice", "high"},
-            {"--layers", "beat"}, {"--voice-softer", "41"}, {"--voice-softer", "NaN"}, {"--voice-sounds", "nowhere"}, {"--peak", "0"},
+            {"--layers", "beat"}, {"--voice", "klingon"}, {"--voice-softer", "41"}, {"--voice-softer", "NaN"}, {"--voice-sounds", "nowhere"}, {"--peak", "0"},
             {"--voice-sounds", folder.toString()}};
         for (String[] more : wrong) {
             Path wav = folder.resolve("none.wav");
