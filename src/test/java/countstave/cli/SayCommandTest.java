@@ -185,6 +185,10 @@ class SayCommandTest {
         assertFalse(same(bank, samples(wav)));
         assertEquals(1, run.err().lines().count(), run.err());
         assertTrue(run.err().contains("has no recording of and, four, three, two: said by the bank's voice"), run.err());
+        run = Run.of("practice", score.toString(), "-o", folder.resolve("plan").toString(), "--voice-sounds", own.toString(),
+                "--repeats", "1");
+        assertEquals(0, run.code());
+        assertEquals(1, run.err().lines().filter(line -> line.contains("said by the bank's voice")).count(), run.err());
     }
 
     /** WAV files of a practice folder speak unless told not to; MIDI files stay as they are. */

@@ -6,10 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.count.CountingSystem;
+import countstave.count.PartCounts;
+import countstave.count.Words;
 import countstave.practice.Parts;
+import countstave.practice.Plans;
 import countstave.practice.Stage;
 import countstave.practice.Stretch;
 import countstave.score.Meter;
+import countstave.testing.Snippets;
 import countstave.time.Exact;
 import countstave.voice.Clip;
 import countstave.voice.PerceptualCentre;
@@ -203,6 +207,49 @@ class SpokenTrackTest {
         assertEquals(List.of("1", "2", "3", "4"), said(track(stretch, Stage.BEATS, VOICE)));
         assertEquals(List.of("1", "3"), said(track(stretch, Stage.STRONG_BEATS, VOICE)));
         assertEquals(List.of(), said(track(stretch, Stage.NONE, VOICE)));
+    }
+
+    private static final GuideOptions COUNTED_IN = new GuideOptions(EnumSet.of(Layer.VOICE), true, true, List.of(), -12);
+
+    private static Stretch counted(String system, String meter, int tempo, String... bars) {
+        Snippets.Builder score = Snippets.in(meter).tempo(tempo);
+        for (String bar : bars) {
+            score.bar(bar);
+        }
+        PartCounts part = Plans.countedXml(score.xml()).parts().get(0);
+        return Stretch.of(Words.of(part.plan(), CountingSystem.named(system)));
+    }
+
+    /** The numbers of the beats, up to a pickup's own; what the system says there where it numbers them. */
+    @Test
+    void theCountInIsSpoken() {
+        assertEquals("1 2 3 4 1 2 3 4 1 2 3 4",
+                String.join(" ", said(track(counted("numbers", "4/4", 120, "4", "4 4 4 4"), Stage.BEATS, COUNTED_IN))));
+        assertEquals("1 2 3 4 ta ta ta ta",
+                String.join(" ", said(track(counted("takadimi", "4/4", 120, "4 4 4 4"), Stage.ALL, COUNTED_IN))));
+        assertEquals("1 2 3 4 5 6 7 ta di ta di ta ki da",
+                String.join(" ", said(track(counted("takadimi", "7/8", 200, "8 8 8 8 8 8 8"), Stage.ALL, COUNTED_IN))));
+        assertEquals("1 2 1 2 1 2 3 1 2 1 2 1 2 3",
+                String.join(" ", said(track(counted("numbers-restart", "7/8", 200, "8 8 8 8 8 8 8"), Stage.ALL, COUNTED_IN))));
+        // slow: two bars
+        assertEquals("1 2 1 2 1 2", String.join(" ", said(track(counted("numbers", "2/4", 50, "4 4"), Stage.ALL, COUNTED_IN))));
+    }
+
+    /** In silent bars nobody speaks; notes played late leave the words where they are; a click on two beats leaves all words. */
+    @Test
+    void silentBarsAndDisplacedNotes() {
+        Stretch stretch = counted("numbers", "2/4", 90, "4 4", "4 4");
+        GuideTrack plain = GuideTrack.of(List.of(new Leg(stretch, Exact.ONE, Stage.ALL, 2, "")), GuideOptions.DEFAULT);
+        GuideTrack some = GuideTrack.of(List.of(new Leg(stretch, Exact.ONE, Stage.ALL, 2, "")), new GuideOptions(
+                EnumSet.allOf(Layer.class), true, true, List.of(Displacement.parse("all=+20ms")), -12)
+                .with(ClickRule.parse("2", "1/4"), false));
+        List<WordStream.Said> words = new ArrayList<>();
+        plain.words().forEachRemaining(words::add);
+        List<WordStream.Said> left = new ArrayList<>();
+        some.words().forEachRemaining(left::add);
+        // the count-in, then three bars of four
+        assertEquals(10, words.size());
+        assertEquals(words.subList(0, 8), left);
     }
 
     /** Where a person forces more than the limit, words without a note go first, those off the beat before the others. */

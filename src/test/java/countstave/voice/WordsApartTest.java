@@ -64,6 +64,45 @@ class WordsApartTest {
         assertTrue(nearest.size() > 500);
     }
 
+    /**
+     * At the voice limit a word, shortened to stand between two others, is still told by its spectrum: of all words of its
+     * system it is most like itself. Not so the numbers from twelve up: two syllables, or one of six sounds, have no room there.
+     */
+    @ParameterizedTest
+    @EnumSource(Register.class)
+    void wordsAreToldAtTheVoiceLimit(Register register) {
+        SyllableBank bank = SyllableBank.of(register);
+        Fitting fitting = new Fitting();
+        double between = Clip.RATE / 6.5;
+        List<String> mistaken = new ArrayList<>();
+        int told = 0;
+        for (String name : CountingSystem.names()) {
+            CountingSystem system = CountingSystem.named(name);
+            Pronunciation pronunciation = new Pronunciation(bank, system, null);
+            Map<String, Clip> clips = new TreeMap<>();
+            for (String word : SystemWords.of(system)) {
+                Pronunciation.Found found = pronunciation.find(word);
+                clips.put(word, bank.clip(found.section(), found.word()));
+            }
+            Map<String, double[]> known = new HashMap<>();
+            clips.forEach((word, clip) -> known.put(word, spectrum(clip.samples())));
+            for (String word : clips.keySet()) {
+                Clip clip = clips.get(word);
+                Clip next = fitting.shortened(clip, Fitting.share(clip, clip, between));
+                double[] heard = spectrum(fitting.ended(next, next, between).samples());
+                String nearest = word;
+                for (String other : clips.keySet()) {
+                    nearest = distance(heard, known.get(other)) < distance(heard, known.get(nearest)) ? other : nearest;
+                }
+                if (!nearest.equals(word) && !word.matches("1[2-6]")) {
+                    mistaken.add(name + ": " + word + " for " + nearest);
+                }
+                told++;
+            }
+        }
+        assertEquals(List.of(), mistaken, "of " + told);
+    }
+
     private static double distance(double[] one, double[] other) {
         double sum = 0;
         for (int i = 0; i < one.length; i++) {
