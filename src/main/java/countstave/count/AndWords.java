@@ -57,7 +57,7 @@ public final class AndWords {
     }
 
     /** Source and words of one language, or null. */
-    static Language language(String code) {
+    public static Language language(String code) {
         return languages().stream().filter(l -> l.code().equals(code)).findFirst().orElse(null);
     }
 
@@ -86,6 +86,7 @@ public final class AndWords {
         if (to != null) {
             // shortened number words are those of the language they are spoken in
             from.spoken().keySet().forEach(spoken::remove);
+            exchange.keySet().forEach(spoken::remove);
             spoken.putAll(to.spoken());
         } else {
             spoken.remove(from.and());
