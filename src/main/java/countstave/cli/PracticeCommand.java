@@ -4,16 +4,21 @@ import countstave.CountedScore;
 import countstave.CountingOptions;
 import countstave.batch.NamedScore;
 import countstave.batch.Naming;
+import countstave.batch.OutputNames;
 import countstave.batch.ScoreList;
 import countstave.batch.Targets;
 import countstave.chart.ChartOptions;
 import countstave.count.NoteNames;
 import countstave.count.PartCounts;
+import countstave.count.Unplayed;
+import countstave.files.Console;
 import countstave.files.FileNames;
 import countstave.files.Progress;
+import countstave.files.SafeFile;
 import countstave.folder.GuideFiles;
 import countstave.folder.PracticeFolder;
 import countstave.json.PracticeJson;
+import countstave.page.PracticePage;
 import countstave.practice.DayOptions;
 import countstave.practice.PracticeOptions;
 import countstave.practice.PracticePlan;
@@ -22,12 +27,16 @@ import countstave.score.Warning;
 import countstave.text.PracticeText;
 import countstave.voice.Speaker;
 import java.io.IOException;
+import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.io.StringWriter;
+import java.io.Writer;
 import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -62,6 +71,8 @@ import picocli.CommandLine.Spec;
 final class PracticeCommand implements Callable<Integer> {
 
     enum Format { text, json }
+
+    private static final String PAGE = ".html";
 
     private static final List<String> MY_LIMIT = List.of(
             "How to find your own voice limit",
@@ -156,6 +167,12 @@ final class PracticeCommand implements Callable<Integer> {
         }
         if (files.output == null) {
             page.refuse("name a folder with -o");
+        } else if (isPage(files.output)) {
+            Targets targets = Targets.of(list, files.output, new OutputNames(null, PAGE), parent.console);
+            Speaker.Choice says = voice.isSilent() ? null : speaker;
+            ChartOptions chart = page.chart(Unplayed.ALL, shared.language.phrases());
+            return files.run(parent.console, list, targets.work(files.skipExisting,
+                    (score, file, console) -> page(score, SharedOptions.count(score, file, console, counting), targets, options, chart, says, console)));
         } else {
             ChartOptions sheet = page.sheet(shared.language.phrases());
             // one score's folder is the one that is named
@@ -180,6 +197,25 @@ final class PracticeCommand implements Callable<Integer> {
             print(counted, plans, dayOptions, console.out());
             return null;
         });
+    }
+
+    private static boolean isPage(String output) {
+        return output.toLowerCase(Locale.ROOT).endsWith(PAGE);
+    }
+
+    /** Writes the practice page alone. */
+    private void page(NamedScore score, CountedScore plain, Targets targets, PracticeOptions options, ChartOptions chart,
+            Speaker.Choice says, Console console) {
+        SafeFile.checkFree(targets.of(score), files.force);
+        CountedScore counted = page.headed(plain, score, console);
+        PracticePage written = new PracticePage(counted.score(), plans(counted, options), chart, says);
+        List<String> notes = new ArrayList<>();
+        targets.write(score, files.force, out -> {
+            Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
+            notes.addAll(written.write("", text));
+            text.flush();
+        }, console);
+        notes.forEach(note -> score.warn(console, Warning.of(note)));
     }
 
     private static List<PracticePlan> plans(CountedScore counted, PracticeOptions options) {

@@ -121,7 +121,7 @@ class PhrasesTest {
         assertEquals(Set.of(), missing);
         String all = code.toString();
         List<String> unused = there.stream().filter(key -> !all.contains("\"" + key + "\"") && Stream.of("weekday.", "value.",
-                "tuplet.", "manner.groups.", "why.term.", "stage.", "work.", "seam.size.", "day.kind.", "rule.")
+                "tuplet.", "page.", "manner.groups.", "why.term.", "stage.", "work.", "seam.size.", "day.kind.", "rule.")
                 .noneMatch(key::startsWith)).sorted().toList();
         assertEquals(List.of(), unused);
     }
