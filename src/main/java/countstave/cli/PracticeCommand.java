@@ -56,12 +56,15 @@ import picocli.CommandLine.Spec;
                     + " high; none for nobody. Without a language it is that of the words.",
             "Without -o the plan is printed; with it a folder is filled: the plan as PDF, text and data, the score"
                     + " with the counts of each stage, guide tracks, and a page that links to all of them. It is made if needed;"
-                    + " each of many scores gets a folder of its own in it."},
+                    + " each of many scores gets a folder of its own in it.",
+            "That page, index.html, is the practice page: the chart with a click and a voice, in any browser, from one file. With"
+                    + " -o page.html it is written alone."},
         footer = {
             "",
             "Examples:",
             "  countstave practice chart.musicxml --bars 9-16",
             "  countstave practice chart.musicxml -o practice-folder",
+            "  countstave practice chart.musicxml -o page.html",
             "  countstave practice chart.mxl -o weeks --minutes 20 --start 2026-12-01",
             "  countstave practice chart.mxl -o gaps --click 2,4 --silent 1/4 --at 40,50,63",
             "  countstave practice chart.mxl -o slow --tempo 72 --place 2,4=+1/64",

@@ -55,7 +55,7 @@ export class Marking {
 
   // With a mouse one drags at any time; a finger scrolls, unless a loop is being marked.
   drags(event) {
-    return event.pointerType === 'mouse' && event.button === 0 || this.byTouch;
+    return event.pointerType === 'mouse' || this.byTouch;
   }
 
   down(event) {
@@ -67,7 +67,7 @@ export class Marking {
   }
 
   move(event) {
-    if (this.first && this.drags(event) && event.buttons) {
+    if (this.first && this.drags(event) && event.buttons & 1) {
       const count = this.chart().countUnder(event.clientX, event.clientY);
       if (count && count !== this.last && Math.abs(event.clientX - this.x) + Math.abs(event.clientY - this.y) > 6) {
         this.dragging = true;

@@ -49,6 +49,7 @@ class Page {
     this.marking = new Marking(() => this.chart, byId('chart'), (count) => this.goTo(count),
       (first, last, done) => this.markLoop(first, last, done));
     this.keys();
+    this.isOpen = true;
     requestAnimationFrame(() => this.frame());
   }
 
@@ -191,7 +192,9 @@ class Page {
     byId('play').textContent = text(playing ? 'stop' : 'play');
     byId('play').setAttribute('aria-pressed', String(playing));
     document.body.classList.toggle('playing', playing);
-    if (!playing) {
+    if (playing) {
+      byId('said').textContent = '';
+    } else {
       this.chart.lit(null);
       this.say(text('said.stopped'));
     }
@@ -225,7 +228,7 @@ class Page {
   // ---- tempo and steps
 
   most() {
-    return Math.min(400, Math.max(20, Math.ceil(this.written.perMinute * 1.5)));
+    return Math.min(400, Math.max(20, Math.ceil(this.written.perMinute * 2)));
   }
 
   setTempo(perMinute, said = true) {
@@ -367,7 +370,7 @@ class Page {
   // ---- controls
 
   say(words) {
-    if (!this.player || !this.player.playing) {
+    if (this.isOpen && !this.player.playing) {
       byId('said').textContent = words;
     }
   }
