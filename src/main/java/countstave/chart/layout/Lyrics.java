@@ -8,6 +8,7 @@ import countstave.chart.shape.Text;
 import countstave.score.Event;
 import countstave.score.Lyric;
 import countstave.score.Voice;
+import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -33,8 +34,16 @@ final class Lyrics {
     /** Verse and voice of the syllables that are still sung when a line ends. */
     private final Set<String> sungOn = new HashSet<>();
 
+    private Set<String> sungOnBefore = Set.of();
+
     Lyrics(Measures measures) {
         this.measures = measures;
+    }
+
+    /** The line that was added last will be added anew. */
+    void forgetLast() {
+        sungOn.clear();
+        sungOn.addAll(sungOnBefore);
     }
 
     private record Sung(double x, Event event, Lyric lyric) {
@@ -50,6 +59,7 @@ final class Lyrics {
     }
 
     void add(List<PlacedBar> placed, Skyline skyline, List<Shape> shapes) {
+        sungOnBefore = Set.copyOf(sungOn);
         Map<String, Row> verses = new TreeMap<>();
         Map<String, Sung> open = new HashMap<>();
         for (PlacedBar bar : placed) {
@@ -59,7 +69,7 @@ final class Lyrics {
             for (Voice voice : bar.bar().bar().voices()) {
                 for (Event event : voice.events()) {
                     if (!event.isGrace() && bar.bar().staffNumbers().contains(event.staff())) {
-                        read(event, voice.name(), bar.x(event.start()), verses, open);
+                        read(event, voice.name(), bar, verses, open);
                     }
                 }
             }
@@ -72,8 +82,9 @@ final class Lyrics {
         }
     }
 
-    private void read(Event event, String voice, double x, Map<String, Row> verses, Map<String, Sung> open) {
+    private void read(Event event, String voice, PlacedBar bar, Map<String, Row> verses, Map<String, Sung> open) {
         Set<String> here = new HashSet<>();
+        double x = bar.x(event.start());
         for (Lyric lyric : event.look().lyrics()) {
             String key = voice + "/" + lyric.number();
             if (lyric.text().isBlank()) {
@@ -88,7 +99,9 @@ final class Lyrics {
                 }
                 continue;
             }
-            Sung sung = new Sung(x, event, lyric);
+            double shift = !event.start().equals(Offset.ZERO) ? 0
+                    : shift(measures.text().width(lyric.text(), Sizes.LYRIC, Text.Style.REGULAR) / 2, x - bar.left());
+            Sung sung = new Sung(x + shift, event, lyric);
             verses.computeIfAbsent(row(event, key), n -> new Row()).syllables.add(sung);
             here.add(key);
             sungOn.remove(key);
@@ -109,6 +122,17 @@ final class Lyrics {
                 verses.computeIfAbsent(row(event, key), n -> new Row()).extenders.put(open.get(key), x + 0.6);
             }
         }
+    }
+
+    /**
+     * A long syllable at a bar's first note begins with the bar, and pushes no note.
+     *
+     * @param half half its width
+     * @param room from the left of the bar to the middle of the note
+     * @return how far its middle stands right of that of the note
+     */
+    static double shift(double half, double room) {
+        return Math.max(0, half - (room - Sizes.LYRIC_GAP / 2));
     }
 
     /** Verses of one voice stand under each other, those of another voice or staff below them. */
