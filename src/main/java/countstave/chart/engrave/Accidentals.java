@@ -39,7 +39,7 @@ final class Accidentals {
                 obstacles.add(new Box(box.left() - GAP * scale - parenthesis, box.bottom(), box.right(), box.top()));
                 leftmost = Math.min(leftmost, box.left() - parenthesis);
                 // two voices on one pitch: its sign is printed once
-                if (spot.head.accidental() != null && Signs.accidental(spot.head.accidental().name()) != null
+                if (!spot.fret && spot.head.accidental() != null && Signs.accidental(spot.head.accidental().name()) != null
                         && spots.stream().noneMatch(s -> s.step == spot.step && s.head.accidental().equals(spot.head.accidental()))) {
                     spots.add(spot);
                 }

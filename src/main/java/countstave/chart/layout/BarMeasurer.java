@@ -45,7 +45,7 @@ final class BarMeasurer {
     private final boolean breaths;
     /** The staves that are drawn, 1 the uppermost. */
     private final List<Integer> staves = new ArrayList<>();
-    private List<Integer> lineNotes = List.of();
+    private List<Double> lineNotes = List.of();
 
     /** Further rows of words below a bar. */
     interface MoreRows {
@@ -74,7 +74,8 @@ final class BarMeasurer {
         Set<Integer> chosen = counts.timeline().staves();
         staves.clear();
         IntStream.rangeClosed(1, part.staves()).filter(s -> chosen.isEmpty() || chosen.contains(s)).forEach(staves::add);
-        lineNotes = staves.stream().map(s -> EngraveContext.lineNote(part.bars(), s)).toList();
+        staves.removeAll(TabStaves.doubled(part, staves));
+        lineNotes = staves.stream().map(s -> EngraveContext.notes(part.bars(), s)).toList();
         List<StaffState> states = new ArrayList<>(Collections.nCopies(staves.size(), StaffState.DEFAULT));
         int first = counts.bars().isEmpty() ? 0 : bar(counts, 0).index();
         // bars may have been selected: what came before still sets clef and key

@@ -183,7 +183,8 @@ final class BarSplitter {
             }
             Shape moved = part.moved(shift, 0);
             if (shape.role() == Role.STAFF_LINE && moved instanceof Line line) {
-                moved = new Line(0, line.y1(), line.x2(), line.y2(), line.thickness(), line.role(), null);
+                double left = line.x1() <= from + shift + 1e-6 ? 0 : line.x1();
+                moved = new Line(left, line.y1(), line.x2(), line.y2(), line.thickness(), line.role(), null);
                 low = Math.min(low, line.y1());
                 high = Math.max(high, line.y1());
             }
