@@ -109,7 +109,7 @@ final class StaffMap {
      */
     private int bottomNote(int lines) {
         int between = Math.max(0, lines - 1);
-        return 2 * notes >= E4 + between + B4 ? B4 - between : E4;
+        return Math.abs(notes - B4) <= Math.abs(notes - E4 - between) ? B4 - between : E4;
     }
 
     /** The middle (diatonic number) of all heads on a staff; that of five lines where there are none. */
