@@ -41,7 +41,7 @@ final class LyricTracks {
     }
 
     private Column column(Event event, Lyric lyric, double room) {
-        double half = measures.text().width(lyric.text(), Sizes.LYRIC, Text.Style.REGULAR) / 2;
+        double half = measures.text().width(Lyrics.words(lyric), Sizes.LYRIC, Text.Style.REGULAR) / 2;
         double shift = event.start().equals(Offset.ZERO) ? Lyrics.shift(half, room) : 0;
         return new Column(event.start(), half - shift, half + shift + hyphenRoom(lyric));
     }

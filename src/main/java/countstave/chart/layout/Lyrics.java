@@ -1,6 +1,8 @@
 package countstave.chart.layout;
 
 import countstave.chart.font.Measures;
+import countstave.chart.shape.Box;
+import countstave.chart.shape.Glyph;
 import countstave.chart.shape.Line;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
@@ -29,6 +31,8 @@ final class Lyrics {
     /** Over a longer gap a hyphen is repeated. */
     private static final double HYPHEN_EVERY = 14;
     private static final double SHORTEST_EXTENDER = 1;
+    private static final char ELISION = '\u203F';
+    private static final String ELISION_SIGN = "lyricsElisionNarrow";
 
     private final Measures measures;
     /** Verse and voice of the syllables that are still sung when a line ends. */
@@ -100,7 +104,7 @@ final class Lyrics {
                 continue;
             }
             double shift = !event.start().equals(Offset.ZERO) ? 0
-                    : shift(measures.text().width(lyric.text(), Sizes.LYRIC, Text.Style.REGULAR) / 2, x - bar.left());
+                    : shift(measures.text().width(words(lyric), Sizes.LYRIC, Text.Style.REGULAR) / 2, x - bar.left());
             Sung sung = new Sung(x + shift, event, lyric);
             verses.computeIfAbsent(row(event, key), n -> new Row()).syllables.add(sung);
             here.add(key);
@@ -144,7 +148,7 @@ final class Lyrics {
         List<Shape> added = new ArrayList<>();
         for (int i = 0; i < row.syllables.size(); i++) {
             Sung sung = row.syllables.get(i);
-            added.add(text(sung.lyric().text(), sung.x(), y, sung.event()));
+            syllable(sung, y, added);
             boolean goesOn = sung.lyric().syllabic() == Lyric.Syllabic.BEGIN
                     || sung.lyric().syllabic() == Lyric.Syllabic.MIDDLE;
             if (goesOn) {
@@ -182,11 +186,28 @@ final class Lyrics {
     }
 
     private double right(Sung sung) {
-        return sung.x() + measures.text().width(sung.lyric().text(), Sizes.LYRIC, Text.Style.REGULAR) / 2;
+        return sung.x() + measures.text().width(words(sung.lyric()), Sizes.LYRIC, Text.Style.REGULAR) / 2;
     }
 
     private double left(Sung sung) {
-        return sung.x() - measures.text().width(sung.lyric().text(), Sizes.LYRIC, Text.Style.REGULAR) / 2;
+        return sung.x() - measures.text().width(words(sung.lyric()), Sizes.LYRIC, Text.Style.REGULAR) / 2;
+    }
+
+    /** The text of a syllable; two words on one note have a blank between them. */
+    static String words(Lyric lyric) {
+        return lyric.text().replace(ELISION, '\u00A0');
+    }
+
+    /** Words on one note are joined by a bow below the blank between them. */
+    private void syllable(Sung sung, double y, List<Shape> shapes) {
+        String words = words(sung.lyric());
+        shapes.add(text(words, sung.x(), y, sung.event()));
+        for (int i = sung.lyric().text().indexOf(ELISION); i >= 0; i = sung.lyric().text().indexOf(ELISION, i + 1)) {
+            double middle = left(sung) + measures.text().width(words.substring(0, i), Sizes.LYRIC, Text.Style.REGULAR)
+                    + measures.text().width("\u00A0", Sizes.LYRIC, Text.Style.REGULAR) / 2;
+            Box bow = measures.music().box(ELISION_SIGN);
+            shapes.add(new Glyph(ELISION_SIGN, middle - (bow.left() + bow.right()) / 2, y, Role.LYRIC, sung.event().start()));
+        }
     }
 
     private static Text text(String words, double x, double y, Event event) {
