@@ -12,6 +12,7 @@ import countstave.chart.ChartWriter;
 import countstave.chart.Preparation;
 import countstave.chart.layout.Chart;
 import countstave.count.FeltNotes;
+import countstave.count.NoteNames;
 import countstave.count.Unplayed;
 import countstave.files.Console;
 import countstave.files.FileNames;
@@ -105,7 +106,7 @@ final class AnnotateCommand implements Callable<Integer> {
         Targets targets = Targets.of(list, files.output, eachPart ? new PartNames()
                 : new OutputNames("-counts", form == Form.chart ? ".pdf" : null), parent.console);
         if (form == Form.chart) {
-            ChartOptions options = page.chart(unplayed != null ? unplayed : Unplayed.ALL).withContents(drawn.contents());
+            ChartOptions options = page.chart(unplayed != null ? unplayed : Unplayed.ALL, shared.language.phrases()).withContents(drawn.contents());
             Preparation preparation = ChartWriter.prepare();
             return files.run(parent.console, list,
                     targets.work(files.skipExisting, (score, file, console) -> draw(score, file, console, targets, options, counting,
@@ -117,15 +118,19 @@ final class AnnotateCommand implements Callable<Integer> {
                 targets.work(files.skipExisting, (score, file, console) -> annotate(score, file, console, targets, counting)));
     }
 
+    private NoteNames names() {
+        return NoteNames.symbols(shared.language.phrases());
+    }
+
     private void annotate(NamedScore score, ScoreFile file, Console console, Targets targets, CountingOptions counting) {
         Path target = targets.of(score);
         boolean compressed = compressed(target);
         SafeFile.checkFree(target, files.force);
         CountedScore counted = SharedOptions.count(score, file, console, counting);
         Splice annotated = form == Form.part
-                ? CountPart.annotate(counted.file().text(), counted.score().parts(), counted.parts())
+                ? CountPart.annotate(counted.file().text(), counted.score().parts(), counted.parts(), names())
                 : Annotator.annotate(counted.file().text(), counted.parts(), counting.selection(),
-                        unplayed != null ? unplayed : Unplayed.NEEDED, counting.felt() == FeltNotes.DOT);
+                        unplayed != null ? unplayed : Unplayed.NEEDED, counting.felt() == FeltNotes.DOT, names());
         targets.write(score, files.force, out -> counted.file().write(annotated, compressed, out), console);
     }
 

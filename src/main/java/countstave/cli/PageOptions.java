@@ -6,6 +6,7 @@ import countstave.chart.ChartOptions;
 import countstave.chart.Contents;
 import countstave.count.Unplayed;
 import countstave.files.Console;
+import countstave.plain.Phrases;
 import countstave.score.Score;
 import countstave.score.ScoreException;
 import countstave.score.Warning;
@@ -63,23 +64,23 @@ final class PageOptions {
     }
 
     /** @throws ScoreException if a size is out of range, or a title or composer is empty */
-    ChartOptions chart(Unplayed unplayed) {
-        return chart(unplayed, ChartOptions.standard().staffMm());
+    ChartOptions chart(Unplayed unplayed, Phrases phrases) {
+        return chart(unplayed, phrases, ChartOptions.standard().staffMm());
     }
 
     /** The same for a practice sheet, which has more below each staff. */
-    ChartOptions sheet() {
-        return chart(Unplayed.ALL, ChartOptions.SHEET_STAFF_MM).withContents(Contents.ALL.withRests(Contents.Rests.KEEP));
+    ChartOptions sheet(Phrases phrases) {
+        return chart(Unplayed.ALL, phrases, ChartOptions.SHEET_STAFF_MM).withContents(Contents.ALL.withRests(Contents.Rests.KEEP));
     }
 
-    private ChartOptions chart(Unplayed unplayed, double usualStaff) {
+    private ChartOptions chart(Unplayed unplayed, Phrases phrases, double usualStaff) {
         if (title != null && line(title).isEmpty() || composer != null && line(composer).isEmpty()) {
             throw new ScoreException((title != null && line(title).isEmpty() ? "--title" : "--composer")
                     + " has no word in it: name one, or leave it out");
         }
         try {
             return new ChartOptions(paper, landscape, margin, staffSize == null ? usualStaff : staffSize, large, unplayed,
-                    ChartOptions.standard().language(), Contents.ALL);
+                    phrases, Contents.ALL);
         } catch (IllegalArgumentException e) {
             throw new ScoreException(e.getMessage(), e);
         }

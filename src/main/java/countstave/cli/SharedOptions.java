@@ -23,6 +23,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -40,6 +41,9 @@ final class SharedOptions {
 
     @Spec(Spec.Target.MIXEE)
     CommandSpec spec;
+
+    @Mixin
+    LanguageOption language;
 
     @Option(names = "--part", order = 10, paramLabel = "PART",
             description = "Count this part: its id, its name, its number from 1, or a pattern such as 'Violin*'; with commas"
@@ -74,7 +78,8 @@ final class SharedOptions {
     String system;
 
     @Option(names = "--and", order = 21, completionCandidates = Candidates.Languages.class, paramLabel = "WORD",
-            description = "The word for the half beat: a language such as de, es or fr, or a word of your own.")
+            description = "The word for the half beat: a language such as de, es or fr, or a word of your own. Default: that of"
+                    + " --language.")
     String and;
 
     @Option(names = "--beat", order = 24, completionCandidates = Candidates.Beats.class, paramLabel = "BEAT", converter = BeatConverter.class, defaultValue = "meter",
@@ -136,8 +141,9 @@ final class SharedOptions {
             throw new ParameterException(spec.commandLine(), "--part-required says that each --part must be there: name one"
                     + " with --part");
         }
-        CountingSystem words = CountingSystem.find(system);
-        return new CountingOptions(new PartChoice(parts, partRequired || !many), selection(), bars(), and == null ? words : words.withAnd(and), new TimeOptions(beat, tempo, swing),
+        CountingSystem found = CountingSystem.find(system);
+        CountingSystem words = and == null ? found.spokenIn(language.phrases()) : found.withAnd(and);
+        return new CountingOptions(new PartChoice(parts, partRequired || !many), selection(), bars(), words, new TimeOptions(beat, tempo, swing),
                 planOptions(), felt, new ReadOptions(openTremolo, hidden == Hidden.COUNT));
     }
 

@@ -6,6 +6,7 @@ import countstave.chart.ChartOptions;
 import countstave.chart.ChartWriter;
 import countstave.count.BarCounts;
 import countstave.count.Count;
+import countstave.count.NoteNames;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
 import countstave.json.JsonWriter;
@@ -14,6 +15,7 @@ import countstave.musicxml.CountPart;
 import countstave.musicxml.OwnMarks;
 import countstave.musicxml.ScoreFile;
 import countstave.musicxml.Splice;
+import countstave.plain.Phrases;
 import countstave.practice.PracticeOptions;
 import countstave.practice.PracticePlan;
 import countstave.score.ScoreException;
@@ -115,7 +117,7 @@ final class Examination {
         check(Arrays.equals(read.bytes(), file.withText(text).bytes()), "what is written is not read back");
         String asPart;
         try {
-            asPart = CountPart.annotate(file.text(), counted.score().parts(), counted.parts()).toString();
+            asPart = CountPart.annotate(file.text(), counted.score().parts(), counted.parts(), NoteNames.SYMBOLS).toString();
         } catch (ScoreException refused) {
             // a grid that note values cannot write
             line(refused.getMessage());
@@ -130,7 +132,7 @@ final class Examination {
                 SpellingCheck.check(counted.score(), AllRules.list(), RuleSettings.DEFAULT), null);
         for (boolean all : new boolean[] {false, true}) {
             StringBuilder found = new StringBuilder();
-            new FindingsWriter(found, all).file(file);
+            new FindingsWriter(found, all, Phrases.ENGLISH).file(file);
             harmless(found);
         }
     }

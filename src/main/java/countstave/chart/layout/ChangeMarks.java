@@ -29,12 +29,14 @@ final class ChangeMarks {
         String of(int bar, Offset at);
     }
 
+    private final NoteNames noteNames;
     private final Names names;
     private final Blanks blanks;
 
     /** @param blanks whether the words are left to be written by hand, on a line of their own */
-    ChangeMarks(Measures measures, Names names, Blanks blanks) {
+    ChangeMarks(Measures measures, NoteNames noteNames, Names names, Blanks blanks) {
         this.measures = measures;
+        this.noteNames = noteNames;
         this.names = names;
         this.blanks = blanks;
     }
@@ -106,12 +108,12 @@ final class ChangeMarks {
     }
 
     private Inline words(ChangeMark change, String name, boolean narrow) {
-        String how = change.how(NoteNames.SYMBOLS);
+        String how = change.how(noteNames);
         String before = name.isEmpty() ? "" : name + ") ";
         if (!narrow || how.isEmpty()) {
-            return line(before + change.text(), change);
+            return line(before + change.text(noteNames), change);
         }
-        Inline what = line(before + change.what(NoteNames.SYMBOLS), change);
+        Inline what = line(before + change.what(noteNames), change);
         Inline speed = line(how, change);
         List<Shape> shapes = new ArrayList<>(what.shapes());
         shapes.addAll(speed.movedTo(0, -LINE_HEIGHT));
@@ -124,7 +126,7 @@ final class ChangeMarks {
      * @param room as far as it may go to the right
      */
     private Inline toWriteOn(ChangeMark change, double room) {
-        double width = Math.max(Blanks.LEAST, Math.min(room, line(change.text(), change).width() * Blanks.WIDER));
+        double width = Math.max(Blanks.LEAST, Math.min(room, line(change.text(noteNames), change).width() * Blanks.WIDER));
         return new Inline(List.of(new Line(0, 0, width, 0, Sizes.ROW_LINE_THICKNESS, Role.CHANGE_WORDS, change.at())), width);
     }
 

@@ -67,7 +67,7 @@ public final class ChartLayout {
         }
         notes.addAll(letters.notes());
         String subject = parts.stream().map(p -> p.part().name()).collect(Collectors.joining(", "));
-        return new Chart(new Chart.About(score.title(), score.composer(), subject, options.language()),
+        return new Chart(new Chart.About(score.title(), score.composer(), subject, options.phrases().code()),
                 new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()), List.copyOf(pages), List.copyOf(bookmarks),
                 List.copyOf(notes));
     }

@@ -6,6 +6,7 @@ import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import countstave.count.BarCounts;
+import countstave.count.NoteNames;
 import countstave.grid.Segment;
 import countstave.practice.Breath;
 import countstave.score.BarTimeline;
@@ -30,23 +31,19 @@ final class CountsBelow {
     private final ChangeMarks changes;
     private final Blanks blanks;
 
-    CountsBelow(Measures measures) {
-        this(measures, Blanks.NONE);
-    }
-
     /** @param blanks what is left to be written by hand */
-    CountsBelow(Measures measures, Blanks blanks) {
-        this(measures, (bar, at) -> "", blanks);
+    CountsBelow(Measures measures, NoteNames noteNames, Blanks blanks) {
+        this(measures, noteNames, (bar, at) -> "", blanks);
     }
 
     /** @param names what a change is called, if anything, before the words of its mark */
-    CountsBelow(Measures measures, ChangeMarks.Names names) {
-        this(measures, names, Blanks.NONE);
+    CountsBelow(Measures measures, NoteNames noteNames, ChangeMarks.Names names) {
+        this(measures, noteNames, names, Blanks.NONE);
     }
 
-    private CountsBelow(Measures measures, ChangeMarks.Names names, Blanks blanks) {
+    private CountsBelow(Measures measures, NoteNames noteNames, ChangeMarks.Names names, Blanks blanks) {
         this.measures = measures;
-        this.changes = new ChangeMarks(measures, names, blanks);
+        this.changes = new ChangeMarks(measures, noteNames, names, blanks);
         this.blanks = blanks;
     }
 

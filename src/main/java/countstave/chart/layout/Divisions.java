@@ -40,11 +40,11 @@ final class Divisions {
     private Divisions() {
     }
 
-    static Collection<Division> of(PartCounts counts) {
+    static Collection<Division> of(PartCounts counts, NoteNames names) {
         Map<String, Division> divisions = new LinkedHashMap<>();
         for (BarCounts bar : counts.bars()) {
             for (SegmentCounts segment : bar.segments()) {
-                String name = SpokenUnit.of(bar.timeline(), segment.segment()).name(NoteNames.SYMBOLS);
+                String name = SpokenUnit.of(bar.timeline(), segment.segment()).name(names);
                 List<String> words = example(bar.timeline(), segment);
                 Division known = divisions.get(name);
                 divisions.put(name, known == null ? new Division(name, words, bar.bar().called(), segment.segment().rate())

@@ -6,11 +6,12 @@ import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import countstave.count.CountingSystem;
+import countstave.count.NoteNames;
 import countstave.count.PartCounts;
+import countstave.plain.Phrases;
 import countstave.practice.Cautions;
 import countstave.score.Score;
 import java.util.List;
-import java.util.Locale;
 
 /** How a part is counted, on a page of its own: the system, each division with its words, how they are said, and with what care. */
 final class KeyPages {
@@ -24,40 +25,42 @@ final class KeyPages {
 
     private final PartCounts counts;
     private final Measures measures;
+    private final Phrases phrases;
+    private final NoteNames names;
     private final PageFrame frame;
     private final SheetPages sheet;
 
     KeyPages(PartCounts counts, Score score, ChartOptions options, Measures measures) {
         this.counts = counts;
         this.measures = measures;
-        frame = new PageFrame(options, measures, score.title(), score.composer(), heading(), counts.system().title());
+        phrases = options.phrases();
+        names = options.names();
+        frame = new PageFrame(options, measures, score.title(), score.composer(), heading(), counts.system().title(options.phrases()));
         sheet = new SheetPages(frame);
     }
 
     private String heading() {
-        return counts.part().name() + ": how it is counted";
+        return phrases.text("key.heading", counts.part().name());
     }
 
     /** Adds the page, or pages, and gives their bookmark. */
     Chart.Bookmark addPages(List<Chart.Page> pages, List<PageFrame> frames, List<Boolean> firsts) {
         CountingSystem system = counts.system();
-        heading(system.title());
-        if (!system.about().isEmpty()) {
-            words(system.about(), Text.Style.REGULAR);
+        heading(system.title(phrases));
+        if (!about(system).isEmpty()) {
+            words(about(system), Text.Style.REGULAR);
         }
         sheet.add(SheetBlock.gap(GAP));
-        heading("What is counted");
-        Divisions.of(counts).forEach(this::division);
+        heading(phrases.text("key.counted"));
+        Divisions.of(counts, names).forEach(this::division);
         sheet.add(SheetBlock.gap(GAP));
-        heading("How the words are said");
-        String spoken = counts.key();
-        words(spoken.isEmpty() ? "As they are printed." : spoken + "; all others as they are printed.", Text.Style.REGULAR);
-        words("Bold: a note begins with the word. In parentheses: said, and nothing is played. A dot: a note that is played and felt,"
-                + " and not said. At a thick bar the count changes, to what the words beside it say; they also say how much faster"
-                + " or slower the syllables come than before.", Text.Style.REGULAR);
+        heading(phrases.text("key.said"));
+        String spoken = counts.key(phrases);
+        words(spoken.isEmpty() ? phrases.text("key.as-printed") : phrases.text("key.others-as-printed", spoken), Text.Style.REGULAR);
+        words(phrases.text("key.signs"), Text.Style.REGULAR);
         sheet.add(SheetBlock.gap(GAP));
-        heading("With care");
-        Cautions.ALL.forEach(caution -> words(caution, Text.Style.ITALIC));
+        heading(phrases.text("cautions"));
+        Cautions.in(phrases).forEach(caution -> words(caution, Text.Style.ITALIC));
         int first = pages.size();
         for (List<Shape> shapes : sheet.finished()) {
             pages.add(new Chart.Page(shapes));
@@ -67,11 +70,15 @@ final class KeyPages {
         return new Chart.Bookmark(heading(), first, frame.top, List.of());
     }
 
+    /** What the system is, where that is known in the language. */
+    private String about(CountingSystem system) {
+        return phrases.code().equals("en") ? system.about() : phrases.textOr("system.about." + system.name(), "");
+    }
+
     private void division(Divisions.Division division) {
         SheetBlock name = block(division.name(), Text.Style.BOLD, COLUMN - 1, WORDS);
         SheetBlock words = SheetBlock.under(List.of(block(String.join("  ", division.words()), Text.Style.BOLD, frame.width() - COLUMN,
-                Sizes.SYLLABLE), block("first in bar " + division.bar() + String.format(Locale.ROOT,
-                        "; up to %.1f syllables a second", division.rate()), Text.Style.REGULAR, frame.width() - COLUMN, WORDS)));
+                Sizes.SYLLABLE), block(phrases.text("key.division", division.bar(), phrases.decimal(division.rate(), 1)), Text.Style.REGULAR, frame.width() - COLUMN, WORDS)));
         sheet.add(SheetBlock.beside(name, words, COLUMN));
         sheet.add(SheetBlock.gap(ROW_GAP));
     }

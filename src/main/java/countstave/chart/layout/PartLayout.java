@@ -8,11 +8,13 @@ import countstave.chart.shape.Box;
 import countstave.chart.shape.Shape;
 import countstave.count.PartCounts;
 import countstave.grid.Segment;
+import countstave.plain.Phrases;
 import countstave.score.Direction;
 import countstave.score.Score;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.StringJoiner;
 import java.util.TreeSet;
 import java.util.function.DoubleUnaryOperator;
 
@@ -21,12 +23,12 @@ final class PartLayout {
 
     /** A chart, one in which something is left to be written by hand, or the same with what belongs there. */
     enum Sheet {
-        CHART(""), WORKSHEET(": worksheet"), ANSWERS(": answers");
+        CHART("chart.heading"), WORKSHEET("chart.heading.worksheet"), ANSWERS("chart.heading.answers");
 
-        private final String words;
+        private final String heading;
 
-        Sheet(String words) {
-            this.words = words;
+        Sheet(String heading) {
+            this.heading = heading;
         }
     }
 
@@ -46,17 +48,19 @@ final class PartLayout {
     private final List<String> notes;
     private final SystemBuilder builder;
     private final Measures measures;
+    private final Phrases phrases;
 
     PartLayout(PartCounts counts, Sheet sheet, Score score, ChartOptions options, BarEngraver engraver,
             Measures measures, List<String> notes) {
         this.counts = counts;
         this.sheet = sheet;
+        this.phrases = options.phrases();
         this.blank = sheet == Sheet.WORKSHEET ? options.contents().blank() : Contents.Blank.NOTHING;
         this.measures = measures;
         this.notes = notes;
         frame = new PageFrame(options, measures, score.title(), score.composer(), heading(), key());
         bars = new BarMeasurer(engraver, measures, options, false).measure(SharedSigns.in(counts, score));
-        builder = new SystemBuilder(measures, new CountsBelow(measures, Blanks.of(blank, options.spaceMm()))::add);
+        builder = new SystemBuilder(measures, new CountsBelow(measures, options.names(), Blanks.of(blank, options.spaceMm()))::add);
         for (LineBreaker.Range range : LineBreaker.breakLines(bars, frame.width(), sections())) {
             systems.addAll(fitted(range));
         }
@@ -67,19 +71,22 @@ final class PartLayout {
     }
 
     private String heading() {
-        return partName() + sheet.words;
+        return phrases.text(sheet.heading, partName());
     }
 
     /** How the words are spoken and how the page is read. */
     private String key() {
         if (blank == Contents.Blank.COUNTS) {
-            return counts.system().title() + ". Write the counts on the line below the ticks; at a thick bar the count changes: write"
-                    + " what is counted from there on.";
+            return phrases.text("chart.key.blank", counts.system().title(phrases));
         }
-        String spoken = counts.key();
-        return counts.system().title() + (spoken.isEmpty() ? "" : "; " + spoken)
-                + ". Bold: played. In parentheses: said, not played. " + (hasFelt() ? "A dot: a note that is felt, not said. " : "")
-                + "At a thick bar the count changes" + (blank == Contents.Blank.CHANGES ? ": write what is counted from there on." : ".");
+        String spoken = counts.key(phrases);
+        StringJoiner key = new StringJoiner(" ");
+        key.add(counts.system().title(phrases) + (spoken.isEmpty() ? "" : "; " + spoken) + ".");
+        key.add(phrases.text("chart.key.played")).add(phrases.text("chart.key.unplayed"));
+        if (hasFelt()) {
+            key.add(phrases.text("chart.key.felt"));
+        }
+        return key.add(phrases.text(blank == Contents.Blank.CHANGES ? "chart.key.write-changes" : "chart.key.changes")).toString();
     }
 
     private boolean hasFelt() {

@@ -29,10 +29,6 @@ final class SystemBuilder {
     private final StaffLine staffLine;
     private Spans spans;
 
-    SystemBuilder(Measures measures) {
-        this(measures, new CountsBelow(measures)::add);
-    }
-
     SystemBuilder(Measures measures, Below below) {
         this.measures = measures;
         this.marks = new MarksAbove(measures);
