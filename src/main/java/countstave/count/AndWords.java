@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 /**
@@ -35,6 +36,12 @@ public final class AndWords {
      */
     public record Language(String code, String name, List<String> fourths, List<String> thirds,
             List<String> fillers, Map<String, String> spoken, String source, String uncertain) {
+
+        /** What its speakers call it. */
+        String ownName() {
+            Locale locale = Locale.forLanguageTag(code);
+            return locale.getDisplayLanguage(locale);
+        }
 
         public String and() {
             return fourths.get(1);
@@ -109,6 +116,12 @@ public final class AndWords {
     }
 
     private static String checked(String word) {
+        for (Language language : languages()) {
+            if (language.name().equalsIgnoreCase(word) || language.ownName().equalsIgnoreCase(word)) {
+                throw new ScoreException("\u201c" + word + "\u201d is no word for \u201cand\u201d but a language: --and "
+                        + language.code() + " takes its words");
+            }
+        }
         boolean oneToken = !word.isEmpty() && word.codePointCount(0, word.length()) <= 16
                 && word.codePoints().allMatch(c -> Character.isLetter(c) || c == '&' || c == '+' || c == '\''
                         || Character.getType(c) == Character.NON_SPACING_MARK);

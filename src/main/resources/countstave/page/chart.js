@@ -1,5 +1,4 @@
 // The chart on the page: its words, what is lit, what is marked, and where a finger is.
-import { Fraction } from './fraction.js';
 
 const SVG = 'http://www.w3.org/2000/svg';
 const NARROW = 620;

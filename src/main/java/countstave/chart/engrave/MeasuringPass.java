@@ -2,6 +2,7 @@ package countstave.chart.engrave;
 
 import countstave.chart.font.MusicFont;
 import countstave.chart.shape.Box;
+import countstave.score.NoteSpan;
 import countstave.score.Bar;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
@@ -35,7 +36,7 @@ final class MeasuringPass {
         this.beats = timeline.beats();
         this.context = context;
         this.font = context.music();
-        this.staff = new StaffMap(bar, context.staff(), context.state(), context.lineNote());
+        this.staff = new StaffMap(bar, context.staff(), context.state(), context.notes());
         this.lines = staff.stateAt(Offset.ZERO).lines();
     }
 
@@ -91,6 +92,12 @@ final class MeasuringPass {
         }
         for (Head head : event.heads()) {
             if (head.printed() && !head.shape().equals("none")) {
+                if (FretNumbers.isOn(head, staff.stateAt(event.start()))) {
+                    chord.spots.add(new Chord.Spot(head, "noteheadBlack", staff.step(head, event.start()),
+                            FretNumbers.width(head, chord.scale, context.text()), true));
+                    continue;
+                }
+                chord.lacksFret |= staff.stateAt(event.start()).clef().sign().equals("TAB");
                 String sign = Signs.head(head, chord.value());
                 chord.spots.add(new Chord.Spot(head, sign, staff.step(head, event.start()),
                         font.width(sign) * chord.scale));
@@ -154,7 +161,7 @@ final class MeasuringPass {
         List<Chord> notes = moment.chords.stream().filter(Chord::isNote).toList();
         for (Chord chord : moment.chords) {
             if (chord.isNote()) {
-                moment.reach(chord.headsLeft(), chord.headsRight());
+                moment.reach(chord.headsLeft(), chord.headsRight() + roomBehind(chord));
                 if (chord.hasFlag()) {
                     Box flag = font.box(Signs.flag(chord.value(), chord.up));
                     moment.reach(0, chord.stemX() + flag.right() * chord.scale);
@@ -171,6 +178,17 @@ final class MeasuringPass {
         GraceRow.place(moment, font, -moment.left);
         changeSigns(moment);
     }
+
+    /** Room for what is drawn between a note and the next. */
+    private static double roomBehind(Chord chord) {
+        boolean bent = chord.event.look().other().stream().anyMatch(n -> n.startsWith("bend"));
+        boolean slides = chord.event.look().slurMarks().stream().anyMatch(m -> m.start()
+                && (m.kind() == NoteSpan.Kind.SLIDE || m.kind() == NoteSpan.Kind.GLISSANDO));
+        return bent ? PlayingSigns.ROOM_OF_BEND : slides ? SLIDE : 0;
+    }
+
+    /** House choice. */
+    private static final double SLIDE = 1.4;
 
     private void changeSigns(Moment moment) {
         for (StaffChange change : moment.changes) {
