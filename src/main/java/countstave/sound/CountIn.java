@@ -20,7 +20,7 @@ import java.util.List;
  * @param barStarts where its bars begin
  * @param beats where its beats fall
  */
-record CountIn(Duration length, List<Offset> barStarts, List<Offset> beats) {
+public record CountIn(Duration length, List<Offset> barStarts, List<Offset> beats) {
 
     static final CountIn NONE = new CountIn(Duration.ZERO, List.of(), List.of());
 
@@ -59,7 +59,7 @@ record CountIn(Duration length, List<Offset> barStarts, List<Offset> beats) {
      * The beats that are missing between the end of a stretch and its repeat when it begins with a pickup: none where
      * its last bar leaves room for the pickup, else as many as put the pickup on its own beat again.
      */
-    static CountIn beforeRepeat(Leg leg) {
+    public static CountIn beforeRepeat(Leg leg) {
         if (leg.isPiece()) {
             return NONE;
         }

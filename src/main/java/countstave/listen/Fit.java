@@ -1,0 +1,153 @@
+package countstave.listen;
+
+import countstave.take.Take;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A passage laid on a take some times over, and how well it fits.
+ *
+ * @param pass the passage
+ * @param repeats how many times
+ * @param heard the strokes of the take, flams made one
+ * @param alignment where they lie
+ */
+record Fit(PlannedPass pass, int repeats, Heard heard, Alignment alignment) {
+
+    /** Below this share of strokes that fit, it is something else. */
+    private static final double LEAST = 0.65;
+    /** How far from its place a stroke may be on the average, as a share of the way to its neighbours. */
+    private static final double MOST_OFF = 0.22;
+    /** And so much of what is heard has to belong to it. */
+    private static final double LEAST_COVERED = 0.4;
+    private static final int MOST_REPEATS = 500;
+    private static final int ROUNDS = 4;
+    /** A pass of which less is heard was not played. */
+    private static final double PLAYED = 0.5;
+    /** So many missed strokes at the very end were not played. */
+    private static final int NOT_PLAYED = 3;
+
+    /**
+     * @param repeats how many times it was played; 0: as many as fit
+     * @throws IllegalArgumentException if the passage has no stroke
+     */
+    static Fit of(PlannedPass pass, Take take, int repeats) {
+        Heard heard = Heard.of(take.onsets(), gap(pass));
+        if (repeats > 0) {
+            return once(pass, repeats, heard);
+        }
+        double span = heard.seconds()[heard.size() - 1] - heard.seconds()[0];
+        double own = pass.strokes().get(pass.strokes().size() - 1).second().toDouble();
+        double period = pass.period().toDouble() * (1 - StartSearch.WITHIN);
+        int guess = Math.min(MOST_REPEATS, 1 + (int) Math.max(0, Math.ceil((span - own / 2) / period)));
+        Fit fit = once(pass, guess, heard);
+        for (int round = 0; round < ROUNDS; round++) {
+            int played = fit.played();
+            if (played == fit.repeats || played == 0) {
+                break;
+            }
+            fit = once(pass, played, heard);
+        }
+        return fit;
+    }
+
+    private static double gap(PlannedPass pass) {
+        double least = 1;
+        for (int i = 1; i < pass.strokes().size(); i++) {
+            least = Math.min(least, pass.strokes().get(i).second().minus(pass.strokes().get(i - 1).second()).toDouble());
+        }
+        return least;
+    }
+
+    private static Fit once(PlannedPass pass, int repeats, Heard heard) {
+        double[] plan = plan(pass, repeats);
+        Alignment alignment = Alignment.of(plan, heard);
+        int end = plan.length;
+        while (end > 0 && alignment.index()[end - 1] < 0) {
+            end--;
+        }
+        if (plan.length - end >= NOT_PLAYED && end > 0) {
+            plan = java.util.Arrays.copyOf(plan, end);
+            alignment = Alignment.of(plan, heard);
+        }
+        return new Fit(pass, repeats, heard, alignment);
+    }
+
+    static double[] plan(PlannedPass pass, int repeats) {
+        int n = pass.strokes().size();
+        double[] plan = new double[n * repeats];
+        countstave.time.Exact start = countstave.time.Exact.ZERO;
+        for (int repeat = 0; repeat < repeats; repeat++) {
+            for (int i = 0; i < n; i++) {
+                plan[repeat * n + i] = start.plus(pass.strokes().get(i).second()).toDouble();
+            }
+            start = start.plus(pass.period());
+        }
+        // strokes that are placed on purpose may change places
+        java.util.Arrays.sort(plan);
+        return plan;
+    }
+
+    /** The longest row of passes that were played. */
+    private int played() {
+        int n = pass.strokes().size();
+        List<Boolean> each = new ArrayList<>();
+        for (int from = 0; from < alignment.plan().length; from += n) {
+            int found = 0;
+            int to = Math.min(from + n, alignment.plan().length);
+            for (int i = from; i < to; i++) {
+                found += alignment.index()[i] >= 0 ? 1 : 0;
+            }
+            each.add(found >= PLAYED * n);
+        }
+        int most = 0;
+        int row = 0;
+        for (boolean played : each) {
+            row = played ? row + 1 : 0;
+            most = Math.max(most, row);
+        }
+        return most;
+    }
+
+    /** The share of strokes, planned and heard, that belong to each other. */
+    double share() {
+        double[] expected = alignment.expected();
+        int inside = heard.from(expected[expected.length - 1] + Matching.FARTHEST) - heard.from(expected[0] - Matching.FARTHEST);
+        return 2.0 * alignment.matched() / (expected.length + Math.max(inside, alignment.matched()));
+    }
+
+    /** How far from their places the matched ones are, the middle one, as a share of the way to their neighbours. */
+    double off() {
+        double[] expected = alignment.expected();
+        List<Double> shares = new ArrayList<>();
+        for (int i = 0; i < expected.length; i++) {
+            if (alignment.index()[i] >= 0) {
+                double before = i == 0 ? 1 : expected[i] - expected[i - 1];
+                double after = i + 1 == expected.length ? 1 : expected[i + 1] - expected[i];
+                double gap = Math.max(0.02, Math.min(2 * Matching.FARTHEST, Math.min(before, after)));
+                shares.add(Math.abs(alignment.taken()[i] - expected[i]) / gap);
+            }
+        }
+        shares.sort(null);
+        return shares.isEmpty() ? 1 : shares.get(shares.size() / 2);
+    }
+
+    /**
+     * Whether the take is one of this passage.
+     *
+     * @param all whether all repeats are in the plan, so that little is heard beside it
+     */
+    boolean isBelieved(boolean all) {
+        return share() >= LEAST && (!all || coverage() >= LEAST_COVERED) && off() <= MOST_OFF && alignment.matched() >= Math.min(4, pass.strokes().size());
+    }
+
+    /** Which share of all that is heard belongs to the plan. */
+    double coverage() {
+        return (double) alignment.matched() / heard.size();
+    }
+
+    /** One number for how well it fits, 0 to 1. */
+    double figure() {
+        return share() * coverage() * Math.max(0, 1 - 2 * off());
+    }
+}
