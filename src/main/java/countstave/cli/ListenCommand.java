@@ -2,33 +2,38 @@ package countstave.cli;
 
 import countstave.CountedScore;
 import countstave.CountingOptions;
+import countstave.batch.Inputs;
 import countstave.batch.NamedScore;
 import countstave.batch.ScoreList;
 import countstave.batch.ScoreRun;
+import countstave.count.NoteNames;
 import countstave.count.PartCounts;
 import countstave.files.Console;
+import countstave.json.EarlierTake;
+import countstave.json.ListenJson;
 import countstave.listen.BestGuess;
+import countstave.listen.Earlier;
 import countstave.listen.Listener;
 import countstave.listen.Listening;
 import countstave.listen.OtherTakeException;
 import countstave.musicxml.ScoreFile;
 import countstave.score.BarChoice;
 import countstave.score.ScoreException;
-import countstave.score.Warning;
 import countstave.take.Take;
 import countstave.text.ListenText;
+import countstave.text.TextOptions;
 import java.io.IOException;
 import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
-import picocli.CommandLine.Spec;
 
 /** {@code countstave listen}: what was played, against what was to be played. */
 @Command(name = "listen", mixinStandardHelpOptions = true, versionProvider = Version.class,
@@ -55,9 +60,6 @@ final class ListenCommand implements Callable<Integer> {
     @ParentCommand
     Countstave parent;
 
-    @Spec
-    CommandSpec spec;
-
     @Parameters(index = "0", paramLabel = "SCORE", description = "A MusicXML score (.musicxml, .xml, .mxl).")
     String score;
 
@@ -70,6 +72,10 @@ final class ListenCommand implements Callable<Integer> {
     @Option(names = "--format", order = 32, paramLabel = "FORMAT", defaultValue = "text",
             description = "text, or json for other programs. Default: ${DEFAULT-VALUE}.")
     Format format;
+
+    @Option(names = "--compare", order = 34, paramLabel = "EARLIER",
+            description = "What an earlier run wrote with --format json: says what has got better since, and what worse.")
+    String compare;
 
     @Option(names = "--ascii", order = 130, description = "Print with plain ASCII signs, for terminals without note symbols.")
     boolean ascii;
@@ -84,51 +90,74 @@ final class ListenCommand implements Callable<Integer> {
         if (list.many()) {
             throw new ScoreException(score + " are several scores; a take is of one: name it");
         }
+        Earlier earlier = compare == null ? null : earlier();
         Take heard = options.take(take);
         heard.remarks().forEach(remark -> parent.console.tell(remark));
         boolean done = new ScoreRun(parent.console, list, 1, false).run((named, file, console) -> {
-            print(named, file, counting, heard, console);
+            tell(named, file, counting, heard, earlier, console);
             return null;
         });
         return done ? 0 : Countstave.REFUSED;
     }
 
-    private void print(NamedScore named, ScoreFile file, CountingOptions counting, Take heard, Console console)
+    private Earlier earlier() throws IOException {
+        try {
+            return EarlierTake.read(Files.readString(Inputs.path(compare)), compare);
+        } catch (NoSuchFileException e) {
+            throw new ScoreException(compare + ": there is no such file; check its name", e);
+        } catch (IOException e) {
+            throw new ScoreException(compare + " cannot be read as text; name what --format json has written", e);
+        }
+    }
+
+    private void tell(NamedScore named, ScoreFile file, CountingOptions counting, Take heard, Earlier earlier, Console console)
             throws IOException {
         CountedScore counted = SharedOptions.count(named, file, console, counting);
-        Listening listening = listen(file, counted, counting, heard);
+        Heard best = listen(file, counted, counting, heard);
         StringWriter out = new StringWriter();
-        ListenText.write(counted.score().title(), score, listening, List.of(), CountCommand.textOptions(ascii), out);
+        if (format == Format.json) {
+            ListenJson.write(counted.score().title(), counted.score().source(), best.part().part(), best.listening(), out);
+        } else {
+            TextOptions text = CountCommand.textOptions(ascii);
+            List<String> better = earlier == null ? List.of()
+                    : earlier.against(best.listening(), ascii ? NoteNames.WORDS : NoteNames.SYMBOLS);
+            ListenText.write(counted.score().title(), score, best.listening(), better, text, out);
+        }
         console.out().print(out);
         console.out().flush();
     }
 
+    /** What was heard of a part. */
+    private record Heard(PartCounts part, Listening listening) {
+    }
+
     /** Of several parts the one that fits best: a take is of one player. */
-    private Listening listen(ScoreFile file, CountedScore counted, CountingOptions counting, Take heard) {
+    private Heard listen(ScoreFile file, CountedScore counted, CountingOptions counting, Take heard) {
         OtherTakeException refused = null;
         PartCounts nearest = null;
-        Listening best = null;
-        PartCounts own = null;
+        Heard best = null;
         for (PartCounts part : counted.parts()) {
             try {
-                Listening one = Listener.listen(part, options.places(), heard, options.times());
-                if (best == null || one.share() > best.share()) {
-                    best = one;
-                    own = part;
-                }
+                Heard one = new Heard(part, Listener.listen(part, options.places(), heard, options.times()));
+                best = best == null || one.listening().share() > best.listening().share() ? one : best;
             } catch (OtherTakeException e) {
                 if (refused == null || e.share() > refused.share()) {
                     refused = e;
                     nearest = part;
                 }
+            } catch (ScoreException e) {
+                // a part that rests is no reason while others play
+                if (counted.parts().size() == 1) {
+                    throw e;
+                }
             }
         }
         if (best != null) {
-            checkNoOtherBars(file, own, counting, heard, best);
+            checkNoOtherBars(file, best.part(), counting, heard, best.listening());
             return best;
         }
         if (refused == null) {
-            throw new ScoreException("no part has anything to play; check --part");
+            throw new ScoreException("no part has anything to play in these bars; check --part and --bars");
         }
         throw new ScoreException(refusal(heard, refused.bars(), refused.share(), guess(file, counting, heard, nearest)));
     }

@@ -15,14 +15,14 @@ import java.util.Arrays;
 record Alignment(double[] plan, double[] expected, double[] taken, int[] index, double cost) {
 
     /** How far the known part is looked back at, and how far it is drawn out at a time, seconds. */
-    private static final double BACK = 10;
-    private static final double AHEAD = 3;
+    private static final double BACK = 7;
+    private static final double AHEAD = 2;
     /** What is heard before the first stroke and after the last costs little: a count-in, a word, a cough. */
     private static final double OUTSIDE = 0.25;
     private static final int ROUNDS = 3;
 
     /** @throws IllegalArgumentException if one of them is empty */
-    static Alignment of(double[] plan, Heard heard) {
+    static Alignment of(double[] plan, HeardStrokes heard) {
         if (plan.length == 0 || heard.size() == 0) {
             throw new IllegalArgumentException("nothing to lay on each other");
         }
@@ -36,7 +36,7 @@ record Alignment(double[] plan, double[] expected, double[] taken, int[] index, 
         return best;
     }
 
-    private static Alignment from(double[] plan, Heard heard, StartSearch.Guess guess) {
+    private static Alignment from(double[] plan, HeardStrokes heard, StartSearch.Guess guess) {
         double[] expected = new double[plan.length];
         double[] taken = new double[plan.length];
         Arrays.fill(taken, Double.NaN);
@@ -88,7 +88,7 @@ record Alignment(double[] plan, double[] expected, double[] taken, int[] index, 
         }
     }
 
-    private static Alignment settled(double[] plan, Heard heard, double[] roughly) {
+    private static Alignment settled(double[] plan, HeardStrokes heard, double[] roughly) {
         double[] expected = roughly;
         double[] taken = new double[plan.length];
         Matching matching = null;
@@ -104,7 +104,7 @@ record Alignment(double[] plan, double[] expected, double[] taken, int[] index, 
         return new Alignment(plan, expected, taken, matching.of, cost(matching, heard, expected));
     }
 
-    private static double cost(Matching matching, Heard heard, double[] expected) {
+    private static double cost(Matching matching, HeardStrokes heard, double[] expected) {
         int first = heard.from(expected[0] - Matching.FARTHEST);
         int last = heard.from(expected[expected.length - 1] + Matching.FARTHEST);
         int inside = Math.max(0, last - first);

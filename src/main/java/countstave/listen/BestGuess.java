@@ -41,7 +41,7 @@ public record BestGuess(String bars, double share, boolean isLikely) {
             Fit fit = Fit.of(pass, shorter, 0);
             if (best == null || fit.figure() > most) {
                 most = fit.figure();
-                best = new BestGuess(pass.stretch().numbers(), fit.share(), fit.isBelieved(true));
+                best = new BestGuess(pass.stretch().numbers(), fit.share(), fit.isBelieved());
             }
         }
         return best;

@@ -38,7 +38,7 @@ public final class Listener {
                     + " strokes, which is too little to listen to; choose more with --bars, or another --part");
         }
         Fit fit = Fit.of(pass, take, repeats);
-        if (!fit.isBelieved(repeats == 0)) {
+        if (!fit.isBelieved()) {
             throw new OtherTakeException(pass.stretch().numbers(), fit.share());
         }
         return new Listener(pass, take, fit).listening();

@@ -33,7 +33,7 @@ final class Matching {
      * @param from first planned stroke of the window
      * @param to end of the window
      */
-    static Matching of(double[] expected, int from, int to, Heard heard) {
+    static Matching of(double[] expected, int from, int to, HeardStrokes heard) {
         int n = to - from;
         int[] low = new int[n + 1];
         int[] high = new int[n + 1];

@@ -13,7 +13,7 @@ final class StartSearch {
     /** How far the tempo may lie from the plan's, either way. */
     static final double WITHIN = 0.08;
     /** How much of the plan is looked at, seconds. */
-    private static final double LOOKED_AT = 10;
+    private static final double LOOKED_AT = 7;
     private static final double STEP = 0.002;
     /** What lies farther from a heard stroke counts nothing. */
     private static final double NEAR = 0.05;
@@ -32,11 +32,11 @@ final class StartSearch {
     }
 
     private final double[] plan;
-    private final Heard heard;
+    private final HeardStrokes heard;
     private final float[] nearness;
     private final int looked;
 
-    StartSearch(double[] plan, Heard heard) {
+    StartSearch(double[] plan, HeardStrokes heard) {
         this.plan = plan;
         this.heard = heard;
         this.nearness = nearness(heard);
@@ -47,7 +47,7 @@ final class StartSearch {
         this.looked = count;
     }
 
-    private static float[] nearness(Heard heard) {
+    private static float[] nearness(HeardStrokes heard) {
         double last = heard.seconds()[heard.size() - 1];
         float[] near = new float[(int) ((last + NEAR) / STEP) + 2];
         int reach = (int) (NEAR / STEP);

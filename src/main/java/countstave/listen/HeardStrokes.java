@@ -10,7 +10,7 @@ import java.util.List;
  * @param seconds when, in order
  * @param levels how strong, in decibels
  */
-record Heard(double[] seconds, double[] levels) {
+record HeardStrokes(double[] seconds, double[] levels) {
 
     /** Of two onsets nearer than this a player hears one stroke: the grains of a flam, the limbs of a chord. */
     private static final double MOST = 0.035;
@@ -21,7 +21,7 @@ record Heard(double[] seconds, double[] levels) {
      *
      * @param gap the shortest time between two planned strokes, seconds
      */
-    static Heard of(List<Onset> onsets, double gap) {
+    static HeardStrokes of(List<Onset> onsets, double gap) {
         double near = Math.max(LEAST, Math.min(MOST, 0.4 * gap));
         List<Onset> strokes = new ArrayList<>();
         double first = 0;
@@ -36,7 +36,7 @@ record Heard(double[] seconds, double[] levels) {
                 strokes.add(onset);
             }
         }
-        return new Heard(strokes.stream().mapToDouble(Onset::second).toArray(),
+        return new HeardStrokes(strokes.stream().mapToDouble(Onset::second).toArray(),
                 strokes.stream().mapToDouble(Onset::level).toArray());
     }
 
