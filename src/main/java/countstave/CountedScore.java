@@ -66,7 +66,8 @@ public record CountedScore(ScoreFile file, Score score, List<PartCounts> parts) 
                 if (!fact.place().partId().equals(part.id())) {
                     continue;
                 }
-                String place = "part " + part.name() + ", bar " + fact.place().barNumber();
+                String place = "part " + part.name() + ", bar "
+                        + part.bars().get(fact.place().barIndex()).called();
                 if (fact instanceof Fact.Hidden notes) {
                     hidden.add(notes);
                     firstHidden = firstHidden == null ? place : firstHidden;

@@ -42,7 +42,7 @@ class HouseTest {
             Map.entry("grid", Set.of("score", "time")),
             Map.entry("count", Set.of("plain", "grid", "score", "time")),
             Map.entry("spelling", Set.of("plain", "grid", "score", "time")),
-            Map.entry("practice", Set.of("count", "grid", "score", "time")),
+            Map.entry("practice", Set.of("plain", "count", "grid", "score", "time")),
             Map.entry("musicxml", Set.of("plain", "count", "practice", "grid", "score", "time")),
             Map.entry("take", Set.of("plain", "score")),
             Map.entry("listen", Set.of("take", "sound", "practice", "count", "grid", "score", "time")),

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import countstave.count.BarCounts;
 import countstave.count.Count;
 import countstave.count.FeltNotes;
+import countstave.count.NoteNames;
 import countstave.count.PartCounts;
 import countstave.count.SegmentCounts;
 import countstave.count.Unplayed;
@@ -113,7 +114,7 @@ class InvariantsTest {
         boolean large = file.text().length() > LARGE;
         boolean valid = !large && isValid(file.text());
         for (Unplayed unplayed : large ? new Unplayed[] {Unplayed.NEEDED} : Unplayed.values()) {
-            Splice splice = Annotator.annotate(file.text(), counted.parts(), Selection.ALL, unplayed, dots);
+            Splice splice = Annotator.annotate(file.text(), counted.parts(), Selection.ALL, unplayed, dots, NoteNames.SYMBOLS);
             String annotated = splice.toString();
             // spliced, not rewritten; strippable
             assertEquals(file.text(), OwnMarks.strip(annotated));
@@ -131,7 +132,7 @@ class InvariantsTest {
             // annotating twice is annotating once
             CountedScore twice = CountedScore.of(again, options);
             assertArrayEquals(written.bytes(), twice.file().withText(
-                    Annotator.annotate(twice.file().text(), twice.parts(), Selection.ALL, unplayed, dots).toString()).bytes());
+                    Annotator.annotate(twice.file().text(), twice.parts(), Selection.ALL, unplayed, dots, NoteNames.SYMBOLS).toString()).bytes());
             everyAttackHasItsWord(counted, annotated, dots);
             if (!large) {
                 againstOutsiders(file.text(), annotated, valid);
@@ -184,7 +185,7 @@ class InvariantsTest {
     /** The same invariants for the counts as a part of their own, whose notes lie where the plan's units do. */
     private static void asPart(ScoreFile file, CountedScore counted, boolean large, boolean valid)
             throws Exception {
-        String annotated = CountPart.annotate(file.text(), counted.score().parts(), counted.parts()).toString();
+        String annotated = CountPart.annotate(file.text(), counted.score().parts(), counted.parts(), NoteNames.SYMBOLS).toString();
         assertEquals(file.text(), OwnMarks.strip(annotated));
         if (large) {
             return;

@@ -1,6 +1,8 @@
 package countstave.chart;
 
+import countstave.count.NoteNames;
 import countstave.count.Unplayed;
+import countstave.plain.Phrases;
 import java.util.Objects;
 
 /**
@@ -12,10 +14,11 @@ import java.util.Objects;
  * @param staffMm height of a five-line staff (four spaces), in millimetres, 3 to 20
  * @param large whether the staff is at least {@link #LARGE_STAFF_MM} high, for players with low vision
  * @param unplayed which counts that nobody plays are printed
- * @param language language of the text, as a BCP 47 tag, for the document's metadata
+ * @param phrases the language of all that is printed beside the score
+ * @param contents what is drawn, and what is left to be written by hand
  */
 public record ChartOptions(Paper paper, boolean landscape, double marginMm, double staffMm, boolean large,
-        Unplayed unplayed, String language) {
+        Unplayed unplayed, Phrases phrases, Contents contents) {
 
     /** The least height of a staff that is {@code large}, in millimetres: one and a half times the usual one of 7. */
     public static final double LARGE_STAFF_MM = 10.5;
@@ -38,6 +41,7 @@ public record ChartOptions(Paper paper, boolean landscape, double marginMm, doub
     public ChartOptions {
         Objects.requireNonNull(paper);
         Objects.requireNonNull(unplayed);
+        Objects.requireNonNull(contents);
         if (!(marginMm >= 5 && marginMm <= 60)) {
             throw new IllegalArgumentException("a margin must lie between 5 and 60 mm, not " + marginMm);
         }
@@ -48,23 +52,32 @@ public record ChartOptions(Paper paper, boolean landscape, double marginMm, doub
 
     /** A4 upright, 15 mm margins, a staff of 7 mm as in usual printed parts, every count. */
     public static ChartOptions standard() {
-        return new ChartOptions(Paper.A4, false, 15, 7, false, Unplayed.ALL, "en");
+        return new ChartOptions(Paper.A4, false, 15, 7, false, Unplayed.ALL, Phrases.ENGLISH, Contents.ALL);
     }
 
     public ChartOptions withPaper(Paper other, boolean across) {
-        return new ChartOptions(other, across, marginMm, staffMm, large, unplayed, language);
+        return new ChartOptions(other, across, marginMm, staffMm, large, unplayed, phrases, contents);
     }
 
     public ChartOptions withSizes(double otherMarginMm, double otherStaffMm) {
-        return new ChartOptions(paper, landscape, otherMarginMm, otherStaffMm, large, unplayed, language);
+        return new ChartOptions(paper, landscape, otherMarginMm, otherStaffMm, large, unplayed, phrases, contents);
     }
 
     public ChartOptions withLarge(boolean yes) {
-        return new ChartOptions(paper, landscape, marginMm, staffMm, yes, unplayed, language);
+        return new ChartOptions(paper, landscape, marginMm, staffMm, yes, unplayed, phrases, contents);
     }
 
     public ChartOptions withUnplayed(Unplayed rule) {
-        return new ChartOptions(paper, landscape, marginMm, staffMm, large, rule, language);
+        return new ChartOptions(paper, landscape, marginMm, staffMm, large, rule, phrases, contents);
+    }
+
+    public ChartOptions withContents(Contents other) {
+        return new ChartOptions(paper, landscape, marginMm, staffMm, large, unplayed, phrases, other);
+    }
+
+    /** What units and tempi are called on the page. */
+    public NoteNames names() {
+        return NoteNames.symbols(phrases);
     }
 
     public double pageWidthMm() {

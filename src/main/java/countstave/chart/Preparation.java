@@ -1,6 +1,9 @@
 package countstave.chart;
 
-/** Work that is done ahead of a chart, on a processor that would else be idle; ends by itself. */
+/**
+ * Work that is done ahead of a chart, on a processor that would else be idle; ends by itself. A chart of 100 bars takes 5 %
+ * (plain jar) to 11 % (image) longer without it, about as much longer with one round only (docs/benchmarks.md).
+ */
 public final class Preparation {
 
     /** Drawing the same few bars again lets more of the way be compiled; after this often it gains little. */

@@ -2,6 +2,7 @@ package countstave.cli;
 
 import countstave.count.AndWords;
 import countstave.count.CountingSystem;
+import countstave.plain.Phrases;
 import countstave.score.NoteValue;
 import countstave.sound.Layer;
 import countstave.spelling.Severity;
@@ -35,6 +36,14 @@ abstract class Candidates implements Iterable<String> {
         @Override
         Iterable<String> words() {
             return AndWords.languages().stream().map(AndWords.Language::code).toList();
+        }
+    }
+
+    /** For {@code --language}. */
+    static final class PageLanguages extends Candidates {
+        @Override
+        Iterable<String> words() {
+            return Phrases.codes();
         }
     }
 

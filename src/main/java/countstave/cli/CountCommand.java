@@ -5,12 +5,14 @@ import countstave.CountingOptions;
 import countstave.batch.OutputNames;
 import countstave.batch.ScoreList;
 import countstave.batch.Targets;
+import countstave.count.NoteNames;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
 import countstave.files.SafeFile;
 import countstave.grid.Explanation;
 import countstave.grid.PlanOptions;
 import countstave.json.JsonWriter;
+import countstave.plain.Phrases;
 import countstave.score.PartTimeline;
 import countstave.plain.SafeText;
 import countstave.text.TextOptions;
@@ -99,7 +101,7 @@ final class CountCommand implements Callable<Integer> {
         if (format == Format.json) {
             JsonWriter.write(counted.score().title(), counted.score().source(), counted.parts(), out);
         } else {
-            TextOptions options = new TextOptions(columns(), unplayed, !ascii);
+            TextOptions options = new TextOptions(columns(), unplayed, new NoteNames(!ascii, shared.language.phrases()));
             out.append(SafeText.of(counted.score().title())).append("\n\n");
             for (PartCounts part : counted.parts()) {
                 if (part != counted.parts().get(0)) {
@@ -116,8 +118,8 @@ final class CountCommand implements Callable<Integer> {
     }
 
     /** How text is printed on this terminal. */
-    static TextOptions textOptions(boolean ascii) {
-        return new TextOptions(columns(), TextOptions.DEFAULT.unplayed(), !ascii);
+    static TextOptions textOptions(boolean ascii, Phrases phrases) {
+        return new TextOptions(columns(), TextOptions.DEFAULT.unplayed(), new NoteNames(!ascii, phrases));
     }
 
     /** Width of the terminal where the shell tells it, else the usual one. */

@@ -42,19 +42,10 @@ public final class Countstave implements Runnable {
 
     /** Runs the tool on these streams and gives the exit code. */
     public static int run(String[] args, InputStream in, PrintStream out, PrintStream err) {
-        boolean readsScores = args.length > 1 && Commands.readsScores(args[0]);
-        if (readsScores) {
+        if (args.length > 1 && Commands.readsScores(args[0])) {
             ScoreReader.prepare();
         }
         CommandLine line = commandLine(new Console(in, out, err), args);
-        if (readsScores) {
-            line.setExecutionStrategy(parsed -> {
-                if (!parsed.subcommand().isUsageHelpRequested()) {
-                    Rehearsal.begin();
-                }
-                return new CommandLine.RunLast().execute(parsed);
-            });
-        }
         return line.execute(args);
     }
 

@@ -3,8 +3,10 @@ package countstave.cli;
 import countstave.CountedScore;
 import countstave.batch.NamedScore;
 import countstave.chart.ChartOptions;
+import countstave.chart.Contents;
 import countstave.count.Unplayed;
 import countstave.files.Console;
+import countstave.plain.Phrases;
 import countstave.score.Score;
 import countstave.score.ScoreException;
 import countstave.score.Warning;
@@ -21,30 +23,30 @@ final class PageOptions {
     CommandSpec command;
 
     @Option(names = "--paper", order = 42, paramLabel = "PAPER", defaultValue = "a4",
-            description = "PDF: paper, a4 or letter. Default: ${DEFAULT-VALUE}.")
+            description = "Page: paper, a4 or letter. Default: ${DEFAULT-VALUE}.")
     ChartOptions.Paper paper;
 
-    @Option(names = "--landscape", order = 43, description = "PDF: the long side of the paper lies across.")
+    @Option(names = "--landscape", order = 43, description = "Page: the long side of the paper lies across.")
     boolean landscape;
 
     @Option(names = "--margin", order = 111, paramLabel = "MM", defaultValue = "15",
-            description = "PDF: margin in millimetres, 5 to 60. Default: ${DEFAULT-VALUE}.")
+            description = "Page: margin in millimetres, 5 to 60. Default: ${DEFAULT-VALUE}.")
     double margin;
 
     @Option(names = "--staff-size", order = 110, paramLabel = "MM",
-            description = "PDF: height of a five-line staff in millimetres, 3 to 20; syllables grow with it."
+            description = "Page: height of a five-line staff in millimetres, 3 to 20; syllables grow with it."
                     + " Default: 7, of a practice sheet 5.8.")
     Double staffSize;
 
-    @Option(names = "--large", order = 44, description = "PDF: for low vision, a staff of 10.5 mm (one and a half times the usual) with syllables to"
+    @Option(names = "--large", order = 44, description = "Page: for low vision, a staff of 10.5 mm (one and a half times the usual) with syllables to"
                     + " match, or of --staff-size where that is more.")
     boolean large;
 
     @Option(names = "--title", order = 40, paramLabel = "TITLE",
-            description = "PDF: title of a score that has none. A title that is only the file's name is none.")
+            description = "Page: title of a score that has none. A title that is only the file's name is none.")
     String title;
 
-    @Option(names = "--composer", order = 41, paramLabel = "NAME", description = "PDF: composer of a score that names none.")
+    @Option(names = "--composer", order = 41, paramLabel = "NAME", description = "Page: composer of a score that names none.")
     String composer;
 
     /**
@@ -62,23 +64,23 @@ final class PageOptions {
     }
 
     /** @throws ScoreException if a size is out of range, or a title or composer is empty */
-    ChartOptions chart(Unplayed unplayed) {
-        return chart(unplayed, ChartOptions.standard().staffMm());
+    ChartOptions chart(Unplayed unplayed, Phrases phrases) {
+        return chart(unplayed, phrases, ChartOptions.standard().staffMm());
     }
 
     /** The same for a practice sheet, which has more below each staff. */
-    ChartOptions sheet() {
-        return chart(Unplayed.ALL, ChartOptions.SHEET_STAFF_MM);
+    ChartOptions sheet(Phrases phrases) {
+        return chart(Unplayed.ALL, phrases, ChartOptions.SHEET_STAFF_MM).withContents(Contents.ALL.withRests(Contents.Rests.KEEP));
     }
 
-    private ChartOptions chart(Unplayed unplayed, double usualStaff) {
+    private ChartOptions chart(Unplayed unplayed, Phrases phrases, double usualStaff) {
         if (title != null && line(title).isEmpty() || composer != null && line(composer).isEmpty()) {
             throw new ScoreException((title != null && line(title).isEmpty() ? "--title" : "--composer")
                     + " has no word in it: name one, or leave it out");
         }
         try {
             return new ChartOptions(paper, landscape, margin, staffSize == null ? usualStaff : staffSize, large, unplayed,
-                    ChartOptions.standard().language());
+                    phrases, Contents.ALL);
         } catch (IllegalArgumentException e) {
             throw new ScoreException(e.getMessage(), e);
         }

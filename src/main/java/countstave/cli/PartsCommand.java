@@ -41,6 +41,9 @@ final class PartsCommand implements Callable<Integer> {
     @Mixin
     ScoreOptions files;
 
+    @Mixin
+    LanguageOption language;
+
     @Override
     public Integer call() throws IOException {
         ScoreList list = files.list();
@@ -52,14 +55,14 @@ final class PartsCommand implements Callable<Integer> {
         });
     }
 
-    private static void write(ScoreFile file, StringBuilder out) throws IOException {
+    private void write(ScoreFile file, StringBuilder out) throws IOException {
         // a part of counts that annotate has added is no part of the score
         Score score = ScoreReader.read(file.withText(OwnMarks.strip(file.text())), new ReadOptions(false));
         List<Integer> attacks = new ArrayList<>();
         for (Part part : score.parts()) {
             attacks.add(attacks(part));
         }
-        PartsWriter.write(score, attacks, CountCommand.textOptions(false), out);
+        PartsWriter.write(score, attacks, CountCommand.textOptions(false, language.phrases()), out);
     }
 
     private static int attacks(Part part) {

@@ -7,6 +7,7 @@ import countstave.batch.Naming;
 import countstave.batch.ScoreList;
 import countstave.batch.Targets;
 import countstave.chart.ChartOptions;
+import countstave.count.NoteNames;
 import countstave.count.PartCounts;
 import countstave.files.FileNames;
 import countstave.files.Progress;
@@ -147,7 +148,7 @@ final class PracticeCommand implements Callable<Integer> {
         if (files.output == null) {
             page.refuse("name a folder with -o");
         } else {
-            ChartOptions sheet = page.sheet();
+            ChartOptions sheet = page.sheet(shared.language.phrases());
             // one score's folder is the one that is named
             Targets targets = Targets.of(list, list.many() ? files.output
                     : files.output + "/" + PracticeFolder.INDEX, new Folders(), parent.console);
@@ -192,7 +193,7 @@ final class PracticeCommand implements Callable<Integer> {
         } else {
             for (PracticePlan plan : plans) {
                 out.append(plan == plans.get(0) ? "" : "\n");
-                PracticeText.write(counted.score().title(), plan, top, dayOptions, !ascii, out);
+                PracticeText.write(counted.score().title(), plan, top, dayOptions, new NoteNames(!ascii, shared.language.phrases()), out);
             }
         }
         to.print(out);

@@ -17,10 +17,13 @@ import countstave.score.Selection;
 import countstave.score.Swing;
 import countstave.score.Tempo;
 import countstave.score.TimeOptions;
+import countstave.score.Warning;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -39,6 +42,9 @@ final class SharedOptions {
     @Spec(Spec.Target.MIXEE)
     CommandSpec spec;
 
+    @Mixin
+    LanguageOption language;
+
     @Option(names = "--part", order = 10, paramLabel = "PART",
             description = "Count this part: its id, its name, its number from 1, or a pattern such as 'Violin*'; with commas"
                     + " between alternatives. May be repeated. Of many scores, those that have no such part are told and left"
@@ -56,8 +62,15 @@ final class SharedOptions {
     List<Integer> staves = new ArrayList<>();
 
     @Option(names = "--bars", order = 13, paramLabel = "BARS",
-            description = "Count these bars only, by their printed numbers: 9-16, or 5,9-16.")
+            description = "Count these bars only, by their printed numbers: 9-16, or 5,9-16; 2:5-9 for those of the second"
+                    + " movement, where the numbers start anew.")
     String bars;
+
+    @Option(names = "--movement", order = 14, paramLabel = "N|all", converter = MovementConverter.class,
+            description = "Of a score in which the bar numbers start anew, count this movement only, or take --bars from it; all"
+                    + " takes --bars from each that has them. Default: every movement, and --bars from the first that has"
+                    + " them.")
+    Integer movement;
 
     @Option(names = "--system", order = 20, completionCandidates = Candidates.Systems.class, paramLabel = "SYSTEM", defaultValue = "numbers",
             description = "Counting system: a name that 'countstave systems' lists, or a file of your own."
@@ -127,9 +140,9 @@ final class SharedOptions {
             throw new ParameterException(spec.commandLine(), "--part-required says that each --part must be there: name one"
                     + " with --part");
         }
-        CountingSystem words = CountingSystem.find(system);
-        return new CountingOptions(new PartChoice(parts, partRequired || !many), selection(), bars == null ? BarChoice.ALL
-                : BarChoice.parse(bars), and == null ? words : words.withAnd(and), new TimeOptions(beat, tempo, swing),
+        CountingSystem found = CountingSystem.find(system);
+        CountingSystem words = and == null ? found.spokenIn(language.phrases()) : found.withAnd(and);
+        return new CountingOptions(new PartChoice(parts, partRequired || !many), selection(), bars(), words, new TimeOptions(beat, tempo, swing),
                 planOptions(), felt, new ReadOptions(openTremolo, hidden == Hidden.COUNT));
     }
 
@@ -137,7 +150,15 @@ final class SharedOptions {
     static CountedScore count(NamedScore score, ScoreFile file, Console console, CountingOptions counting) {
         CountedScore counted = CountedScore.of(file, counting);
         counted.warnings().forEach(warning -> score.warn(console, warning));
+        counted.parts().stream().map(part -> counting.bars().elsewhere(part.part())).filter(Objects::nonNull).findFirst()
+                .ifPresent(line -> score.warn(console, new Warning(line, "bar numbers start anew in " + Warning.SCORES
+                        + ": --bars is taken from the first movement that has them; --movement takes another")));
         return counted;
+    }
+
+    private BarChoice bars() {
+        BarChoice choice = bars == null ? BarChoice.ALL : BarChoice.parse(bars);
+        return movement == null ? choice : choice.in(movement);
     }
 
     private Selection selection() {

@@ -1,6 +1,7 @@
 package countstave.cli;
 
 import countstave.count.CountingSystem;
+import countstave.plain.Phrases;
 import countstave.text.SystemTables;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -42,7 +43,7 @@ final class SystemsCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         StringBuilder out = new StringBuilder();
-        SystemTables tables = new SystemTables(out, CountCommand.textOptions(ascii));
+        SystemTables tables = new SystemTables(out, CountCommand.textOptions(ascii, Phrases.ENGLISH));
         if (names.isEmpty()) {
             tables.list();
         }

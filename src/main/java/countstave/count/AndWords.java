@@ -91,8 +91,8 @@ public final class AndWords {
             spoken.remove(from.and());
         }
         SystemTexts old = data.texts();
-        SystemTexts texts = new SystemTexts(old.name(), old.title() + ", \u201c" + exchange.get(from.and()) + "\u201d",
-                old.about(), old.limits(), to == null ? old.language() : to.code());
+        SystemTexts texts = new SystemTexts(old.name(), old.title(), old.about(), old.limits(),
+                to == null ? old.language() : to.code(), exchange.get(from.and()));
         return new CountingSystem(new SystemData(texts, data.asymmetric(), data.spanAsBeat(), spoken, rows,
                 exchanged(data.fillers(), exchange), data.unfilled(), data.others(), data.notes()));
     }

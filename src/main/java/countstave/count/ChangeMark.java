@@ -10,13 +10,13 @@ import countstave.time.Proportion;
  * @param kind what changes
  * @param at from the bar's start
  * @param unit what is counted from here on
- * @param manner how the same unit is now said: {@code in threes}, {@code straight}; empty where that goes without saying
+ * @param manner how the same unit is now said
  * @param speed exact factor of the speed of speech against before; null for the first mark, and where
  *     a change of tempo makes it no handy fraction
  * @param factor the same factor, rounded; 1 for the first mark
  * @param felt what is felt because it cannot be said at the tempo, or null
  */
-public record ChangeMark(Kind kind, Offset at, SpokenUnit unit, String manner, Proportion speed, double factor,
+public record ChangeMark(Kind kind, Offset at, SpokenUnit unit, Manner manner, Proportion speed, double factor,
         FeltWords felt) {
 
     /** A speaker can set ×5⁄6 against what was said before; a ratio of larger terms says less than "faster". */
@@ -61,7 +61,8 @@ public record ChangeMark(Kind kind, Offset at, SpokenUnit unit, String manner, P
         if (kind == Kind.FELT) {
             return felt.text(names);
         }
-        return unit.name(names) + (manner.isEmpty() ? "" : " " + manner);
+        String said = manner.text(names);
+        return unit.name(names) + (said.isEmpty() ? "" : " " + said);
     }
 
     /** How the speed of speech changes, and what is felt; empty where there is nothing to tell of either. */
@@ -79,16 +80,16 @@ public record ChangeMark(Kind kind, Offset at, SpokenUnit unit, String manner, P
         }
         if (speed != null) {
             if (speed.equals(Proportion.ONE)) {
-                return "same speed";
+                return names.phrase("speed.same");
             }
             if (speed.numerator() <= LARGEST_TERM && speed.denominator() <= LARGEST_TERM) {
                 return names.factor(speed);
             }
-            return speed.isMoreThan(Proportion.ONE) ? "faster" : "slower";
+            return speed.isMoreThan(Proportion.ONE) ? names.phrase("speed.faster") : names.phrase("speed.slower");
         }
         if (Math.abs(factor - 1) < SAME) {
-            return "about the same speed";
+            return names.phrase("speed.about");
         }
-        return factor > 1 ? "faster" : "slower";
+        return factor > 1 ? names.phrase("speed.faster") : names.phrase("speed.slower");
     }
 }

@@ -30,9 +30,6 @@ public final class ChangeWords {
     /** Tempi of more decimal places than a metronome could follow are compared as decimals only. */
     private static final int MOST_PLACES = 9;
 
-    private static final String[] GROUPS = {"", "as beats", "in twos", "in threes", "in fours", "in fives", "in sixes",
-        "in sevens", "in eights", "in nines"};
-
     private final BigDecimal voiceLimit;
     private Segment before;
     private List<Duration> frameBefore = List.of();
@@ -74,7 +71,7 @@ public final class ChangeWords {
         FeltWords felt = FeltWords.of(bar, segment, voiceLimit);
         if (before == null) {
             told = felt;
-            return new ChangeMark(ChangeMark.Kind.FIRST, segment.start(), unit, "", null, 1, felt);
+            return new ChangeMark(ChangeMark.Kind.FIRST, segment.start(), unit, Manner.NONE, null, 1, felt);
         }
         boolean unitChanges = !segment.unit().equals(before.unit());
         if (!unitChanges && !wordsChange(bar, segment, frame)) {
@@ -82,7 +79,7 @@ public final class ChangeWords {
                 return null;
             }
             told = felt;
-            return new ChangeMark(ChangeMark.Kind.FELT, saidBefore(segment), unit, "", Proportion.ONE, 1, felt);
+            return new ChangeMark(ChangeMark.Kind.FELT, saidBefore(segment), unit, Manner.NONE, Proportion.ONE, 1, felt);
         }
         told = unitChanges || felt != null ? felt : told;
         Tempo old = tempoBefore(bar, segment.start());
@@ -93,7 +90,7 @@ public final class ChangeWords {
             speed = handy(speed, old, now);
         }
         return new ChangeMark(unitChanges ? ChangeMark.Kind.COUNT : ChangeMark.Kind.WORDS, segment.start(), unit,
-                unitChanges ? "" : manner(bar, segment, frame), speed, factor, felt);
+                unitChanges ? Manner.NONE : manner(bar, segment, frame), speed, factor, felt);
     }
 
     /** The spoken position before the segment's first felt note: there the eye looks for the words. */
@@ -128,27 +125,20 @@ public final class ChangeWords {
     }
 
     /** What the name of the unit does not say: that it is straight again, or how it is now grouped in beats. */
-    private String manner(BarTimeline bar, Segment segment, List<Duration> frame) {
+    private Manner manner(BarTimeline bar, Segment segment, List<Duration> frame) {
         if (segment.isSpan() || segment.isSwung()) {
-            return "";
+            return Manner.NONE;
         }
         if (before.isSwung()) {
-            return "straight";
+            return Manner.STRAIGHT;
         }
         if (!frameChanges(segment, frame)) {
-            return "";
+            return Manner.NONE;
         }
         if (frame.size() == 1) {
-            Proportion parts = partsIn(bar, segment);
-            return !parts.isWhole() ? "" : parts.numerator() < GROUPS.length ? GROUPS[(int) parts.numerator()]
-                    : "in " + parts.numerator() + "s";
+            return Manner.in(List.of(partsIn(bar, segment)));
         }
-        StringBuilder sizes = new StringBuilder("in ");
-        for (Duration beat : frame) {
-            Proportion parts = beat.over(segment.unit());
-            sizes.append(sizes.length() > 3 ? "+" : "").append(parts);
-        }
-        return sizes.toString();
+        return Manner.in(frame.stream().map(beat -> beat.over(segment.unit())).toList());
     }
 
     private static Proportion partsIn(BarTimeline bar, Segment segment) {

@@ -1,5 +1,6 @@
 package countstave.count;
 
+import countstave.plain.Phrases;
 import countstave.plain.SafeText;
 import countstave.plain.SettingsText;
 import countstave.score.ScoreException;
@@ -9,6 +10,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.StringJoiner;
 
 /**
  * A counting system: which word is spoken at which part of a beat.
@@ -124,9 +126,20 @@ public final class CountingSystem {
         return data.texts().name();
     }
 
-    /** One line for lists and headers. */
+    /** One line for lists and headers, in English. */
     public String title() {
-        return data.texts().title();
+        return title(Phrases.ENGLISH);
+    }
+
+    /**
+     * One line for lists and headers. What the shipped systems are called is among the phrases, other systems are called as
+     * their file says; a word for "and" that is not that of the language is named behind it.
+     */
+    public String title(Phrases phrases) {
+        SystemTexts texts = data.texts();
+        String title = phrases.textOr("system." + texts.name(), texts.title());
+        boolean usual = texts.and().isEmpty() || texts.language().equals(phrases.code());
+        return usual ? title : phrases.text("system.with-and", title, texts.and());
     }
 
     /** A sentence or two for whoever wants to choose; may be empty. */
@@ -229,9 +242,17 @@ public final class CountingSystem {
         return AndWords.apply(this, data, choice);
     }
 
+    /**
+     * The same system as it is said in a language, if its own words are English ones that the language has too; else itself.
+     */
+    public CountingSystem spokenIn(Phrases phrases) {
+        boolean exchanged = data.texts().language().equals("en") && AndWords.language(phrases.code()) != null;
+        return exchanged ? withAnd(phrases.code()) : this;
+    }
+
     /** One line that explains how all its printed words are spoken; empty where they are spoken as printed. */
     public String key() {
-        return key(data.spoken().keySet());
+        return key(data.spoken().keySet(), Phrases.ENGLISH);
     }
 
     /**
@@ -239,11 +260,11 @@ public final class CountingSystem {
      *
      * @param used the words that occur; the others are not explained
      */
-    public String key(Set<String> used) {
-        StringBuilder key = new StringBuilder();
+    public String key(Set<String> used, Phrases phrases) {
+        StringJoiner key = new StringJoiner(", ");
         data.spoken().forEach((printed, said) -> {
             if (used.contains(printed)) {
-                key.append(key.isEmpty() ? "" : ", ").append(printed).append(" is said \u201c").append(said).append("\u201d");
+                key.add(phrases.text("spoken", printed, said));
             }
         });
         return key.toString();

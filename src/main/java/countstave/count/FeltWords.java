@@ -59,8 +59,9 @@ public record FeltWords(Duration grid, Duration beat, boolean plain, boolean aga
 
     /** {@code 16ths felt, all said up to ♩ = 97}; {@code felt against, all said up to ♩ = 32}; {@code felt}. */
     public String text(NoteNames names) {
-        String what = against ? "felt against" : plain ? UnitName.of(grid, beat, names) + " felt" : "felt";
-        return sayable == null ? what : what + ", all said up to " + names.tempo(sayable);
+        String what = against ? names.phrase("felt.against")
+                : plain ? names.phrase("felt.unit", UnitName.of(grid, beat, names)) : names.phrase("felt");
+        return sayable == null ? what : names.phrase("felt.sayable", what, names.tempo(sayable));
     }
 
     /**

@@ -1,18 +1,34 @@
 package countstave.count;
 
+import countstave.plain.Phrases;
 import countstave.score.NoteValue;
 import countstave.score.Tempo;
 import countstave.time.Proportion;
 
 /**
- * Note values in print: by symbol where ordinary fonts have one (♩ and ♪), else in words.
+ * Note values in print: by symbol where ordinary fonts have one (♩ and ♪), else in the words of a language.
  *
  * @param symbols whether ♩, ♪, × and the like may be used, or words and ASCII only
+ * @param phrases the language
  */
-public record NoteNames(boolean symbols) {
+public record NoteNames(boolean symbols, Phrases phrases) {
 
-    public static final NoteNames SYMBOLS = new NoteNames(true);
-    public static final NoteNames WORDS = new NoteNames(false);
+    /** English. */
+    public static final NoteNames SYMBOLS = new NoteNames(true, Phrases.ENGLISH);
+    /** English. */
+    public static final NoteNames WORDS = new NoteNames(false, Phrases.ENGLISH);
+
+    /** Up to this and for 9 a tuplet has a name of its own; 8 is called by its number. */
+    private static final int MOST_NAMED = 7;
+
+    public static NoteNames symbols(Phrases phrases) {
+        return new NoteNames(true, phrases);
+    }
+
+    /** A sentence of the language: {@link Phrases#text}. */
+    public String phrase(String key, Object... places) {
+        return phrases.text(key, places);
+    }
 
     /** {@code ♩}, {@code ♩.}, {@code dotted half note}, {@code 16th}. */
     public String one(NoteValue value, int dots) {
@@ -20,19 +36,30 @@ public record NoteNames(boolean symbols) {
         if (symbol != null) {
             return symbol + ".".repeat(dots);
         }
-        return dotted(dots) + singular(value);
+        return dotted(dots, singular(value));
     }
 
     /** {@code ♩}, {@code 4 ♩}, {@code 3 16ths}, {@code a triplet ♩}, {@code 2 triplet ♪}. */
     public String amount(NoteAmount amount) {
-        String kind = amount.ratio().isPlain() ? "" : tuplet(amount.ratio().actual()) + " ";
-        if (amount.times() == 1) {
-            String article = kind.startsWith("11-") || kind.isEmpty() && amount.value() == NoteValue.EIGHTH ? "an " : "a ";
-            return (kind.isEmpty() && symbol(amount.value()) != null ? "" : article) + kind + one(amount.value(), amount.dots());
+        boolean plain = amount.ratio().isPlain();
+        String name;
+        if (amount.times() == 1 || symbol(amount.value()) != null) {
+            name = one(amount.value(), amount.dots());
+        } else {
+            name = dotted(amount.dots(), plural(amount.value()));
         }
-        String many = symbol(amount.value()) != null ? one(amount.value(), amount.dots())
-                : dotted(amount.dots()) + plural(amount.value());
-        return amount.times() + " " + kind + many;
+        int tuplet = amount.ratio().actual();
+        if (!plain) {
+            name = phrase("amount.of.tuplet", tuplet(tuplet, "before"), name);
+        }
+        if (amount.times() > 1) {
+            return amount.times() + " " + name;
+        }
+        if (plain && symbol(amount.value()) != null) {
+            return name;
+        }
+        boolean vowel = plain ? amount.value() == NoteValue.EIGHTH : tuplet == 11;
+        return phrase(vowel ? "amount.one.vowel" : "amount.one", name);
     }
 
     /** {@code ♩ = 96}, {@code dotted quarter = 60}. */
@@ -51,32 +78,23 @@ public record NoteNames(boolean symbols) {
     }
 
     /** Many of a value in words: {@code quarters}, {@code 16ths}, {@code half notes}. */
-    public static String plural(NoteValue value) {
-        return singular(value) + "s";
+    public String plural(NoteValue value) {
+        return phrases.textOr("value." + value.xmlName() + ".many", singular(value) + "s");
     }
 
     /** One of a value in words: {@code quarter}, {@code 8th}, {@code half note}. */
-    public static String singular(NoteValue value) {
-        return switch (value) {
-            case WHOLE -> "whole note";
-            case HALF -> "half note";
-            case EIGHTH -> "8th";
-            default -> value.xmlName();
-        };
+    public String singular(NoteValue value) {
+        return phrases.textOr("value." + value.xmlName() + ".one", value.xmlName());
     }
 
-    /** {@code triplet}, {@code quintuplet} …; {@code 11-tuplet} where the name is not in use. */
-    public static String tuplet(int actual) {
-        return switch (actual) {
-            case 2 -> "duplet";
-            case 3 -> "triplet";
-            case 4 -> "quadruplet";
-            case 5 -> "quintuplet";
-            case 6 -> "sextuplet";
-            case 7 -> "septuplet";
-            case 9 -> "nonuplet";
-            default -> actual + "-tuplet";
-        };
+    /**
+     * {@code triplet}, {@code quintuplet} …; {@code 11-tuplet} where the name is not in use.
+     *
+     * @param place {@code before} a note value, {@code behind} one or {@code many} by itself
+     */
+    private String tuplet(int actual, String place) {
+        boolean named = actual >= 2 && actual <= MOST_NAMED || actual == 9;
+        return named ? phrase("tuplet." + actual + "." + place) : phrase("tuplet." + place, String.valueOf(actual));
     }
 
     private String symbol(NoteValue value) {
@@ -86,7 +104,7 @@ public record NoteNames(boolean symbols) {
         return value == NoteValue.QUARTER ? "\u2669" : value == NoteValue.EIGHTH ? "\u266a" : null;
     }
 
-    private static String dotted(int dots) {
-        return dots == 0 ? "" : dots == 1 ? "dotted " : "double-dotted ";
+    String dotted(int dots, String name) {
+        return dots == 0 ? name : phrase(dots == 1 ? "value.dotted" : "value.dotted.twice", name);
     }
 }

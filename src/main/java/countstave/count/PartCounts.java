@@ -1,6 +1,7 @@
 package countstave.count;
 
 import countstave.grid.PartPlan;
+import countstave.plain.Phrases;
 import countstave.score.Part;
 import countstave.score.PartTimeline;
 import java.util.LinkedHashSet;
@@ -38,7 +39,7 @@ public record PartCounts(PartPlan plan, CountingSystem system, List<BarCounts> b
     }
 
     /** One line that explains how the words that occur are spoken; empty where they are spoken as printed. */
-    public String key() {
-        return system.key(words());
+    public String key(Phrases phrases) {
+        return system.key(words(), phrases);
     }
 }

@@ -38,8 +38,10 @@ public record SpokenUnit(Duration unit, Duration beat, int span, NoteAmount over
     /** The name, in the plural. */
     public String name(NoteNames names) {
         if (isSpan()) {
-            return span + " over " + (over.isNamed() ? names.amount(over) : "the tuplet");
+            return over.isNamed() ? names.phrase("unit.over", String.valueOf(span), names.amount(over))
+                    : names.phrase("unit.over.tuplet", String.valueOf(span));
         }
-        return UnitName.of(unit, beat, names) + (swing.isEmpty() ? "" : " swung " + swing);
+        String name = UnitName.of(unit, beat, names);
+        return swing.isEmpty() ? name : names.phrase("unit.swung", name, swing);
     }
 }

@@ -58,7 +58,7 @@ final class SystemReader {
                 new OtherRule.Inside(List.of(1), CountingSystem.NUMBERS))));
         String name = texts.get("name");
         SystemTexts own = new SystemTexts(name, texts.getOrDefault("title", name), texts.getOrDefault("about", ""),
-                texts.getOrDefault("limits", ""), texts.getOrDefault("language", ""));
+                texts.getOrDefault("limits", ""), texts.getOrDefault("language", ""), "");
         return new SystemData(own, asymmetric, spanAsBeat, spoken, all, fillers, unfilled, others, notes);
     }
 

@@ -24,14 +24,15 @@ public final class UnitName {
         if (odd == 1) {
             NoteAmount note = NoteAmount.one(unit);
             if (note.isNamed()) {
-                return (note.dots() == 1 ? "dotted " : "") + NoteNames.plural(note.value());
+                return names.dotted(note.dots(), names.plural(note.value()));
             }
         } else if (odd == 3 || odd == 5 || odd == 7 || odd == 9) {
             NoteValue value = NoteValue.ofLength(unit.times(odd, Long.highestOneBit(odd)));
             if (value != null) {
                 int name = unit.times(6).equals(beat) ? 6 : (int) odd;
                 boolean fillsQuarter = name > 3 && beat.equals(Duration.QUARTER) && unit.times(name).equals(beat);
-                return (fillsQuarter ? "" : NoteNames.singular(value) + " ") + NoteNames.tuplet(name) + "s";
+                return fillsQuarter ? names.phrase("tuplet." + name + ".many")
+                        : names.phrase("unit.tuplets", names.singular(value), names.phrase("tuplet." + name + ".behind"));
             }
         }
         return toTheBeat(unit, beat, names);
@@ -41,6 +42,7 @@ public final class UnitName {
     private static String toTheBeat(Duration unit, Duration beat, NoteNames names) {
         NoteAmount note = NoteAmount.one(beat);
         Proportion parts = beat.over(unit);
-        return parts + " to the " + (note.isNamed() ? names.one(note.value(), note.dots()) : "beat");
+        return note.isNamed() ? names.phrase("unit.to", parts.toString(), names.one(note.value(), note.dots()))
+                : names.phrase("unit.to.beat", parts.toString());
     }
 }

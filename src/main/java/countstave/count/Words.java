@@ -157,7 +157,7 @@ public final class Words {
         }
 
         private IllegalStateException wrong(String what) {
-            return new IllegalStateException("the plan of bar " + bar.bar().number() + " " + what);
+            return new IllegalStateException("the plan of bar " + bar.bar().called() + " " + what);
         }
 
         /** What a beat is to the counting system: its row, its number, and where the row begins. */

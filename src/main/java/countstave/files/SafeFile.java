@@ -31,12 +31,8 @@ public final class SafeFile {
      * @throws ScoreException in one line if it is there and may not be replaced, or cannot be written
      */
     public static void write(Path target, boolean force, Content content) {
-        String name = FileNames.shown(target);
         checkFree(target, force);
-        Path folder = target.toAbsolutePath().getParent();
-        if (folder == null || !Files.isDirectory(folder)) {
-            throw new ScoreException("cannot write " + name + ": its folder does not exist; make it first");
-        }
+        Path folder = folder(target);
         Path beside = null;
         try {
             beside = Unfinished.begin(folder);
@@ -53,6 +49,19 @@ public final class SafeFile {
             discard(beside);
             throw e;
         }
+    }
+
+    /**
+     * The folder of a file that is to be written.
+     *
+     * @throws ScoreException if it does not exist
+     */
+    public static Path folder(Path target) {
+        Path folder = target.toAbsolutePath().getParent();
+        if (folder == null || !Files.isDirectory(folder)) {
+            throw new ScoreException("cannot write " + FileNames.shown(target) + ": its folder does not exist; make it first");
+        }
+        return folder;
     }
 
     private static void discard(Path beside) {

@@ -46,7 +46,7 @@ public final class SafeFolder {
             checkSpace(folder, files, large);
             for (Entry file : files) {
                 progress.tell(file.name());
-                write(file.content(), beside.resolve(file.name()), folder.resolve(file.name()));
+                write(file.content(), FileNames.in(beside, file.name()), FileNames.in(folder, file.name()));
             }
             // somebody else may have put a file there meanwhile
             checkFree(folder, force, files);
@@ -64,6 +64,9 @@ public final class SafeFolder {
      * @param instead what to do
      */
     public record Large(String name, String instead) {
+
+        /** Where none is large. */
+        public static final Large NONE = new Large("the files", "choose another place with -o");
     }
 
     /** Asked before anything is worked out: a folder of an earlier run is replaced as a whole or not at all. */
@@ -73,7 +76,7 @@ public final class SafeFolder {
                     + ": it is a file; name a folder with -o");
         }
         for (Entry file : files) {
-            SafeFile.checkFree(folder.resolve(file.name()), force);
+            SafeFile.checkFree(FileNames.in(folder, file.name()), force);
         }
     }
 

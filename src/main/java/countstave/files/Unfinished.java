@@ -113,7 +113,7 @@ public final class Unfinished {
     /** Moves all these files from one folder to another; no interrupt comes in between. */
     static synchronized void finish(Path from, Path to, List<String> names) throws IOException {
         for (String name : names) {
-            finish(from.resolve(name), to.resolve(name));
+            finish(FileNames.in(from, name), FileNames.in(to, name));
         }
     }
 

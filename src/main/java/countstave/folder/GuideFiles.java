@@ -1,6 +1,8 @@
 package countstave.folder;
 
+import countstave.count.NoteNames;
 import countstave.files.Progress;
+import countstave.plain.Phrases;
 import countstave.practice.Passage;
 import countstave.practice.PracticePlan;
 import countstave.sound.GuideOptions;
@@ -11,7 +13,6 @@ import countstave.sound.WavWriter;
 import countstave.time.Exact;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 
 /**
@@ -33,32 +34,33 @@ public record GuideFiles(GuideOptions options, Set<Format> formats, int tracks, 
      *
      * @param top how many passages are written out at all
      * @param prefix what their names begin with
+     * @param names the language of the labels
      */
-    List<FolderFile> files(PracticePlan plan, int top, String prefix, Progress progress) {
+    List<FolderFile> files(PracticePlan plan, int top, String prefix, NoteNames names, Progress progress) {
         List<FolderFile> files = new ArrayList<>();
         int written = 0;
         for (Passage passage : plan.worked(Math.min(top, tracks))) {
             String name = prefix + name(passage);
             boolean wav = formats.contains(Format.wav) && written < wavTracks;
-            for (PassageTracks.Track track : PassageTracks.of(passage, repeats, options)) {
+            for (PassageTracks.Track track : PassageTracks.of(passage, repeats, options, names)) {
                 // of the seams the hardest alone is worth its megabytes
                 boolean asWav = wav && (track.seam() == null || track.seam() == passage.seams().get(0));
-                add(track.track(), name + track.name(), track.label(), passage, asWav, progress, files);
+                add(track.track(), name + track.name(), track.label(), passage, asWav, names.phrases(), progress, files);
             }
             written++;
         }
         return files;
     }
 
-    private void add(GuideTrack track, String name, String label, Passage passage, boolean wav, Progress progress,
-            List<FolderFile> files) {
+    private void add(GuideTrack track, String name, String label, Passage passage, boolean wav, Phrases phrases,
+            Progress progress, List<FolderFile> files) {
         if (formats.contains(Format.midi)) {
             files.add(new FolderFile(name + ".mid", label + ", MIDI, " + minutes(track.seconds()), passage, 0,
-                    out -> error(MidiWriter.write(track, out))));
+                    out -> error(MidiWriter.write(track, out), phrases)));
         }
         if (wav) {
             long bytes = WavWriter.bytes(track);
-            String all = String.format(Locale.ROOT, "%s, WAV, %s, %.1f MB", label, minutes(track.seconds()), bytes / 1e6);
+            String all = label + ", WAV, " + minutes(track.seconds()) + ", " + phrases.decimal(bytes / 1e6, 1) + " MB";
             files.add(new FolderFile(name + ".wav", all, passage, bytes, out -> {
                 WavWriter.write(track, options.peakDecibels(), out, done -> progress.tell(name + ".wav", done));
                 return "";
@@ -79,8 +81,8 @@ public record GuideFiles(GuideOptions options, Set<Format> formats, int tracks, 
     }
 
     /** A click that is off by more than a sample of sound is worth a word; a millionth of a second is not. */
-    private static String error(MidiWriter.Report report) {
+    private static String error(MidiWriter.Report report, Phrases phrases) {
         double millis = report.largestError().toDouble() * 1000;
-        return millis < 0.02 ? "" : String.format(Locale.ROOT, ", clicks within %.2f ms", millis);
+        return millis < 0.02 ? "" : ", " + phrases.text("track.error", phrases.decimal(millis, 2));
     }
 }

@@ -74,7 +74,7 @@ public final class PracticeFolder {
             }));
         }
         entries.add(new SafeFolder.Entry(INDEX, 0,
-                text(out -> PracticeIndex.write(counted.score().title(), plans, top, linked, out))));
+                text(out -> PracticeIndex.write(counted.score().title(), plans, top, linked, page.names(), out))));
         // the file by which an earlier run is known
         SafeFile.checkFree(folder.resolve(INDEX), force);
         SafeFolder.write(folder, force, entries, LARGE, progress);
@@ -83,37 +83,37 @@ public final class PracticeFolder {
     private List<FolderFile> files(CountingOptions counting, GuideFiles sound, ChartOptions page, Progress progress) {
         String title = counted.score().title();
         List<FolderFile> files = new ArrayList<>();
-        files.add(file("practice.pdf", "the practice sheet, to print",
+        files.add(file("practice.pdf", page.phrases().text("folder.sheet"),
                 out -> SheetWriter.write(plans, counted.score(), top, days, page, out)));
-        files.add(file("practice.txt", "the plan as text", text(out -> {
+        files.add(file("practice.txt", page.phrases().text("folder.text"), text(out -> {
             String separator = "";
             for (PracticePlan plan : plans) {
                 out.append(separator);
-                PracticeText.write(title, plan, top, days, true, out);
+                PracticeText.write(title, plan, top, days, page.names(), out);
                 separator = "\n";
             }
         })));
-        files.add(file("practice.json", "the plan as data",
+        files.add(file("practice.json", page.phrases().text("folder.data"),
                 text(out -> PracticeJson.write(title, counted.score().source(), plans, top, days, out))));
-        files.addAll(stages(counting));
+        files.addAll(stages(counting, page));
         for (int part = 0; part < plans.size(); part++) {
             String prefix = plans.size() == 1 ? "" : "p" + (part + 1) + "-";
-            files.addAll(sound.files(plans.get(part), top, prefix, progress));
+            files.addAll(sound.files(plans.get(part), top, prefix, page.names(), progress));
         }
         return files;
     }
 
     /** The score with the counts of each stage, as MusicXML. */
-    private List<FolderFile> stages(CountingOptions counting) {
+    private List<FolderFile> stages(CountingOptions counting, ChartOptions page) {
         List<FolderFile> files = new ArrayList<>();
         for (Stage stage : List.of(Stage.ALL, Stage.BEATS_AND_PLAYED, Stage.HALF, Stage.BEATS, Stage.STRONG_BEATS)) {
             int number = stage.ordinal() + 1;
             String name = "stage-" + number + "-" + stage.id() + (counted.file().isCompressed() ? ".mxl" : ".musicxml");
-            files.add(file(name, "the score at stage " + number + ": " + stage.title(), out -> {
+            files.add(file(name, page.phrases().text("folder.stage", String.valueOf(number), stage.title(page.phrases())), out -> {
                 List<PartCounts> parts = plans.stream().map(plan -> StageWords.of(plan, stage)).toList();
                 ScoreFile file = counted.file();
                 file.write(Annotator.annotate(file.text(), parts, counting.selection(), Unplayed.ALL,
-                        counting.felt() == FeltNotes.DOT), file.isCompressed(), out);
+                        counting.felt() == FeltNotes.DOT, page.names()), file.isCompressed(), out);
             }));
         }
         return files;

@@ -85,7 +85,7 @@ final class BeatGrids {
 
     private int countable(long parts) {
         if (parts == 0) {
-            throw new ScoreException("bar " + bar.bar().number() + ": the notes of a beat fit no grid of up to "
+            throw new ScoreException("bar " + bar.bar().called() + ": the notes of a beat fit no grid of up to "
                     + LARGEST_DIVISION + " parts, so nothing can be counted there;"
                     + " write them as note values and tuplets, or leave the bar out with --bars");
         }

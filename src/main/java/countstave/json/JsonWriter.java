@@ -72,8 +72,11 @@ public final class JsonWriter {
     private void bar(BarCounts counts) throws IOException {
         BarTimeline bar = counts.timeline();
         out.object().number("index", bar.bar().index())
-                .text("number", bar.bar().number())
-                .text("meter", bar.bar().meter().toString())
+                .text("number", bar.bar().number());
+        if (bar.bar().name().movement() > 0) {
+            out.number("movement", bar.bar().name().movement());
+        }
+        out.text("meter", bar.bar().meter().toString())
                 .text("length", bar.bar().length().toString());
         // a pickup may begin inside a beat: only beats of the bar itself are listed
         List<Beat> beats = bar.beats().stream().filter(b -> b.start().compareTo(Offset.ZERO) >= 0).toList();

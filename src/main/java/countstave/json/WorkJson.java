@@ -1,6 +1,7 @@
 package countstave.json;
 
 import countstave.count.NoteNames;
+import countstave.plain.Phrases;
 import countstave.practice.DayPlan;
 import countstave.practice.Passage;
 import countstave.practice.PracticePlan;
@@ -23,7 +24,8 @@ final class WorkJson {
     void order(PracticePlan plan) throws IOException {
         out.array("orderOfWork");
         for (WorkStep step : WorkStep.of(plan)) {
-            out.object().text("title", step.title()).text("doing", step.doing()).text("click", step.click()).endObject();
+            out.object().text("title", step.title(Phrases.ENGLISH)).text("doing", step.doing(Phrases.ENGLISH))
+                    .text("click", step.click(Phrases.ENGLISH)).endObject();
         }
         out.endArray();
     }

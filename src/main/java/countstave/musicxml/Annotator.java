@@ -4,6 +4,7 @@ import countstave.count.BarCounts;
 import countstave.count.ChangeMark;
 import countstave.count.ChangeWords;
 import countstave.count.Count;
+import countstave.count.NoteNames;
 import countstave.count.PartCounts;
 import countstave.count.ShownCounts;
 import countstave.count.Unplayed;
@@ -34,6 +35,7 @@ public final class Annotator {
     private final Selection selection;
     private final Unplayed unplayed;
     private final boolean feltDots;
+    private final NoteNames names;
 
     /** What stands under a felt note, if anything. */
     private static final String FELT = "\u00b7";
@@ -42,16 +44,17 @@ public final class Annotator {
     private record Word(Offset at, String say, boolean played) {
     }
 
-    private Annotator(String text, Selection selection, Unplayed unplayed, boolean feltDots) {
+    private Annotator(String text, Selection selection, Unplayed unplayed, boolean feltDots, NoteNames names) {
         this.splice = new Splice(text);
         this.selection = selection;
         this.unplayed = unplayed;
         this.feltDots = feltDots;
+        this.names = names;
     }
 
-    /** Felt notes have nothing below them. */
+    /** Felt notes have nothing below them, changes are told in English. */
     public static Splice annotate(String text, List<PartCounts> parts, Selection selection, Unplayed unplayed) {
-        return annotate(text, parts, selection, unplayed, false);
+        return annotate(text, parts, selection, unplayed, false, NoteNames.SYMBOLS);
     }
 
     /**
@@ -60,10 +63,11 @@ public final class Annotator {
      * @param selection the voices that were counted
      * @param unplayed which unplayed counts are shown
      * @param feltDots whether a felt note has a lyric of its own, a dot; else it has none
+     * @param names the language of the marks of change
      */
     public static Splice annotate(String text, List<PartCounts> parts, Selection selection, Unplayed unplayed,
-            boolean feltDots) {
-        Annotator annotator = new Annotator(text, selection, unplayed, feltDots);
+            boolean feltDots, NoteNames names) {
+        Annotator annotator = new Annotator(text, selection, unplayed, feltDots, names);
         for (PartCounts part : parts) {
             annotator.annotate(part);
         }
@@ -76,7 +80,7 @@ public final class Annotator {
         for (BarCounts bar : part.bars()) {
             BarTimeline timeline = bar.timeline();
             for (ChangeMark mark : changes.next(bar.plan())) {
-                direction(timeline.bar(), timeline.writtenAt(mark.at()), "above", mark.text());
+                direction(timeline.bar(), timeline.writtenAt(mark.at()), "above", mark.text(names));
             }
             lyrics(bar, words(bar, ShownCounts.of(bar, part.system(), unplayed).counts()), number);
         }

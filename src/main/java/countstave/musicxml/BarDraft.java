@@ -33,6 +33,8 @@ final class BarDraft {
     final int index;
     final String number;
     final boolean implicit;
+    /** As {@link BarName#movement}. */
+    int movement;
     Meter meter;
     boolean meterShown;
     final Map<String, List<EventDraft>> drafts = new LinkedHashMap<>();
@@ -70,14 +72,16 @@ final class BarDraft {
         }
     }
 
-    /** A whole rest that stands alone is the sign for a bar of rest, however long the bar is. */
+    /**
+     * A whole rest that stands alone is the sign for a bar of rest, however long the bar is; so is a rest that the file gives
+     * no sign, if it fills the bar.
+     */
     private void wholeBarRest(List<EventDraft> events) {
         EventDraft rest = events.get(0);
-        if (events.size() > 1 || rest.kind != Event.Kind.REST || rest.barRest || rest.written == null
-                || !rest.start.equals(Offset.ZERO)) {
+        if (events.size() > 1 || rest.kind != Event.Kind.REST || rest.barRest || !rest.start.equals(Offset.ZERO)) {
             return;
         }
-        boolean wholeSign = rest.written.value() == NoteValue.WHOLE && rest.written.dots() == 0
+        boolean wholeSign = rest.written == null || rest.written.value() == NoteValue.WHOLE && rest.written.dots() == 0
                 && rest.written.ratio().isPlain();
         if (wholeSign && !meter.isSenzaMisura() && meter.length().equals(rest.length)) {
             rest.barRest = true;
@@ -126,7 +130,7 @@ final class BarDraft {
     Bar toBar(List<TempoChange> tempi, List<SwingChange> swings) {
         directions.sort(Comparator.comparing(Direction::at));
         staffChanges.sort(Comparator.comparing(StaffChange::at));
-        return new Bar(new BarName(index, number, implicit), meter, length, phase, stretched(), tuplets,
+        return new Bar(new BarName(index, number, implicit, movement), meter, length, phase, stretched(), tuplets,
                 Markings.of(List.copyOf(directions), tempi, List.copyOf(staffChanges), swings),
                 BarLook.of(meterShown, left, right, style), new BarSource(source, divisions));
     }

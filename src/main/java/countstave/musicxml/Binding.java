@@ -27,8 +27,6 @@ import org.glassfish.jaxb.runtime.v2.runtime.Coordinator;
  */
 final class Binding implements AutoCloseable {
 
-    private static volatile boolean ready;
-
     private static final class Context {
 
         static final JAXBContext CONTEXT = create();
@@ -37,10 +35,7 @@ final class Binding implements AutoCloseable {
             try {
                 Class<?>[] bound = {Note.class, Attributes.class, Backup.class, Forward.class, Direction.class,
                     Sound.class, Barline.class};
-                JAXBContext context = JAXBContext.newInstance(bound,
-                        Map.of(JAXBRIContext.ANNOTATION_READER, new ReadAnnotations()));
-                ready = true;
-                return context;
+                return JAXBContext.newInstance(bound, Map.of(JAXBRIContext.ANNOTATION_READER, new ReadAnnotations()));
             } catch (JAXBException e) {
                 throw new ScoreException("the MusicXML binding could not be prepared: reinstall the program", e);
             }
@@ -82,11 +77,6 @@ final class Binding implements AutoCloseable {
         // a fault shows where the binding is used
         builder.setUncaughtExceptionHandler((thread, fault) -> { });
         builder.start();
-    }
-
-    /** Whether a score can be read without waiting for the context. */
-    static boolean isReady() {
-        return ready;
     }
 
     Binding() {

@@ -3,6 +3,7 @@ package countstave.musicxml;
 import countstave.count.BarCounts;
 import countstave.count.ChangeMark;
 import countstave.count.Count;
+import countstave.count.NoteNames;
 import countstave.count.SegmentCounts;
 import countstave.grid.Segment;
 import countstave.score.Beat;
@@ -22,12 +23,14 @@ final class CountNotes {
 
     private final BarCounts bar;
     private final List<ChangeMark> marks;
+    private final NoteNames names;
     private final long divisions;
     private final StringBuilder out;
 
-    CountNotes(BarCounts bar, List<ChangeMark> marks, long divisions, StringBuilder out) {
+    CountNotes(BarCounts bar, List<ChangeMark> marks, NoteNames names, long divisions, StringBuilder out) {
         this.bar = bar;
         this.marks = marks;
+        this.names = names;
         this.divisions = divisions;
         this.out = out;
     }
@@ -58,7 +61,7 @@ final class CountNotes {
     private void group(List<Count> counts, Duration unit) {
         Written written = GridNote.of(unit);
         if (written == null) {
-            throw new ScoreException("bar " + bar.bar().number()
+            throw new ScoreException("bar " + bar.bar().called()
                     + ": a grid of " + unit + " of a whole note has no note value; use --as lyrics");
         }
         int size = counts.size();
@@ -77,7 +80,7 @@ final class CountNotes {
         for (ChangeMark mark : marks) {
             if (mark.at().equals(count.at())) {
                 out.append("\n<direction placement=\"above\"><direction-type><words font-style=\"italic\">")
-                        .append(Annotator.escape(mark.text())).append("</words></direction-type></direction>");
+                        .append(Annotator.escape(mark.text(names))).append("</words></direction-type></direction>");
             }
         }
         out.append("\n<note><unpitched/><duration>").append(inDivisions(unit, divisions))

@@ -3,6 +3,7 @@ package countstave.musicxml;
 import countstave.count.BarCounts;
 import countstave.count.ChangeMark;
 import countstave.count.ChangeWords;
+import countstave.count.NoteNames;
 import countstave.count.PartCounts;
 import countstave.score.Bar;
 import countstave.score.Meter;
@@ -25,6 +26,7 @@ public final class CountPart {
     private static final long MOST_DIVISIONS = 1_000_000_000;
 
     private final Splice splice;
+    private final NoteNames names;
     private final ScorePlaces places;
     private final Ids ids;
 
@@ -40,7 +42,8 @@ public final class CountPart {
         }
     }
 
-    private CountPart(String text, List<Part> parts) {
+    private CountPart(String text, List<Part> parts, NoteNames names) {
+        this.names = names;
         splice = new Splice(text);
         places = ScorePlaces.of(text);
         ids = new Ids(parts.stream().map(Part::id).toList());
@@ -50,10 +53,11 @@ public final class CountPart {
      * @param text a score's text without annotations of countstave
      * @param scoreParts all parts of the score
      * @param counted the counts, one added part for each
+     * @param names the language
      * @throws ScoreException if the grid cannot be written in note values
      */
-    public static Splice annotate(String text, List<Part> scoreParts, List<PartCounts> counted) {
-        CountPart writer = new CountPart(text, scoreParts);
+    public static Splice annotate(String text, List<Part> scoreParts, List<PartCounts> counted, NoteNames names) {
+        CountPart writer = new CountPart(text, scoreParts, names);
         int number = 1;
         for (PartCounts part : counted) {
             writer.add(part, writer.ids.free(number++), counted.size() > 1);
@@ -63,7 +67,7 @@ public final class CountPart {
 
     private void add(PartCounts counts, String id, boolean several) {
         Part part = counts.part();
-        String name = several ? "Count: " + part.name() : "Count";
+        String name = several ? names.phrase("part.count.of", part.name()) : names.phrase("part.count");
         String listIndent = splice.indentOfElementEndingAt(places.partListEnd());
         splice.insert(places.partListEnd(), inner(listIndent) + "<score-part id=\"" + id + "\">" + OwnMarks.MARK
                 + "<part-name>" + Annotator.escape(name) + "</part-name><score-instrument id=\"" + id
@@ -112,7 +116,7 @@ public final class CountPart {
             if (countedBar == null || countedBar.segments().isEmpty()) {
                 rest(bar, divisions, content);
             } else {
-                new CountNotes(countedBar, marks.get(bar.index()), divisions, content).write();
+                new CountNotes(countedBar, marks.get(bar.index()), names, divisions, content).write();
             }
             bars.add(content.append('\n').toString());
         }

@@ -4,12 +4,15 @@ import countstave.score.Direction;
 import countstave.score.Direction.MetronomeMark;
 import countstave.score.NoteValue;
 import countstave.score.Placement;
+import countstave.score.StyledText;
 import countstave.score.Swing;
 import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.List;
 import org.audiveris.proxymusic.DirectionType;
 import org.audiveris.proxymusic.Dynamics;
+import org.audiveris.proxymusic.FontStyle;
+import org.audiveris.proxymusic.FontWeight;
 import org.audiveris.proxymusic.FormattedTextId;
 import org.audiveris.proxymusic.Metronome;
 import org.audiveris.proxymusic.OtherText;
@@ -60,7 +63,7 @@ final class DirectionReader {
         if (type.getMetronome() != null) {
             metronome(type.getMetronome());
         } else if (!type.getWordsOrSymbol().isEmpty()) {
-            words(texts(type.getWordsOrSymbol()));
+            words(texts(type.getWordsOrSymbol()), pieces(type.getWordsOrSymbol()));
         } else if (!type.getRehearsal().isEmpty()) {
             add(Direction.Kind.REHEARSAL, texts(type.getRehearsal()));
         } else if (!type.getDynamics().isEmpty()) {
@@ -77,8 +80,8 @@ final class DirectionReader {
         }
     }
 
-    private void words(String text) {
-        add(Direction.Kind.WORDS, text);
+    private void words(String text, List<StyledText> pieces) {
+        directions.add(new Direction(at, staff, Direction.Kind.WORDS, text, null, placement, null, pieces));
         Swing swing = SwingWords.read(text);
         if (swing != null) {
             swings.add(new SwingMark(at, SwingMark.Kind.WORDS, swing));
@@ -119,6 +122,18 @@ final class DirectionReader {
             }
         }
         return Plain.line(text.toString());
+    }
+
+    private static List<StyledText> pieces(List<?> pieces) {
+        List<StyledText> styled = new ArrayList<>();
+        for (Object piece : pieces) {
+            if (piece instanceof FormattedTextId words && words.getValue() != null && !words.getValue().isBlank()) {
+                styled.add(new StyledText(Plain.line(words.getValue()),
+                        words.getFontWeight() == null ? null : words.getFontWeight() == FontWeight.BOLD,
+                        words.getFontStyle() == null ? null : words.getFontStyle() == FontStyle.ITALIC));
+            }
+        }
+        return List.copyOf(styled);
     }
 
     private static String text(MetronomeMark mark) {

@@ -32,7 +32,7 @@ final class MetronomeReader {
         String perMinute = metronome.getPerMinute() == null ? null
                 : Plain.line(metronome.getPerMinute().getValue());
         return new MetronomeMark(first.value(), first.dots(), perMinute, second == null ? null : second.value(),
-                second == null ? 0 : second.dots());
+                second == null ? 0 : second.dots(), metronome.getParentheses() == YesNo.YES);
     }
 
     /** What the mark does to the tempo, or null if nothing. */

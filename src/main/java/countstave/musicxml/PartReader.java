@@ -4,6 +4,7 @@ import countstave.score.Barline;
 import countstave.score.Clef;
 import countstave.score.Fact;
 import countstave.score.Meter;
+import countstave.score.Movements;
 import countstave.score.Placement;
 import countstave.score.ScoreException;
 import countstave.score.SourceSpot;
@@ -103,7 +104,12 @@ final class PartReader {
 
     private String place(BarDraft where) {
         String part = "part " + Plain.shown(id);
-        return where == null ? part : part + ", bar " + Plain.shown(where.number);
+        if (where == null) {
+            return part;
+        }
+        List<String> numbers = new ArrayList<>(bars.stream().map(read -> read.number).toList());
+        numbers.add(where.number);
+        return part + ", bar " + Plain.shown(Movements.called(numbers, where.index));
     }
 
     ScoreException absurd(TimeOverflowException cause) {

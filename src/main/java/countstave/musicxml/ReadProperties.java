@@ -34,7 +34,7 @@ final class ReadProperties {
             Ending number type
             Extend type
             Fermata value
-            FormattedTextId value
+            FormattedTextId fontStyle fontWeight value
             Forward duration
             Grace slash
             Key fifths keyOctave nonTraditionalKey number
@@ -43,7 +43,7 @@ final class ReadProperties {
             Lyric elisionAndSyllabicAndText extend number
             MeasureRepeat type value
             MeasureStyle beatRepeat measureRepeat multipleRest slash
-            Metronome perMinute printObject
+            Metronome parentheses perMinute printObject
             MultipleRest value
             Notations tiedOrSlurOrTuplet
             Note accidental beam chord cue dot duration dynamics grace lyric notations notehead pitch printObject printSpacing rest staff\

@@ -1,8 +1,8 @@
 package countstave.musicxml;
 
 import countstave.score.Bar;
-import countstave.score.BarStyle;
 import countstave.score.Fact;
+import countstave.score.Movements;
 import countstave.score.Part;
 import countstave.score.TempoChange;
 import countstave.time.Duration;
@@ -26,9 +26,12 @@ final class ScoreFinisher {
         borrowedLengths();
         for (PartReader part : parts) {
             new BarPhases(part.bars).settle();
-            restRuns(part);
+            movements(part);
         }
         List<List<TempoChange>> changes = tempi.resolve();
+        for (PartReader part : parts) {
+            new RestRuns(part, parts.get(0), changes).number();
+        }
         List<Part> finished = new ArrayList<>();
         for (PartReader part : parts) {
             List<Bar> bars = new ArrayList<>(part.bars.size());
@@ -102,19 +105,10 @@ final class ScoreFinisher {
         return agreed;
     }
 
-    /** Two or more bars of rest in a row are counted as a run even where no sign says so. */
-    private static void restRuns(PartReader part) {
-        int i = 0;
-        while (i < part.bars.size()) {
-            int end = i;
-            while (end < part.bars.size() && part.bars.get(end).style.kind() == BarStyle.Kind.NONE
-                    && part.bars.get(end).hasOnlyRests()) {
-                end++;
-            }
-            for (int j = i; end - i > 1 && j < end; j++) {
-                part.bars.get(j).style = new BarStyle(BarStyle.Kind.NONE, 0, j - i + 1);
-            }
-            i = Math.max(end, i + 1);
+    private static void movements(PartReader part) {
+        int[] movements = Movements.of(part.bars.stream().map(bar -> bar.number).toList());
+        for (int i = 0; i < movements.length; i++) {
+            part.bars.get(i).movement = movements[i];
         }
     }
 }

@@ -48,11 +48,6 @@ public final class ScoreReader {
         Binding.prepare();
     }
 
-    /** Whether a score can be read at once; else the reader will wait for what {@link #prepare()} began. */
-    public static boolean isReady() {
-        return Binding.isReady();
-    }
-
     /**
      * The score in {@code file}.
      *

@@ -74,7 +74,7 @@ public record Clock(List<Anchor> anchors) {
     private static Exact perWhole(Tempo tempo, Bar bar) {
         BigDecimal perMinute = tempo.perMinute();
         if (perMinute.compareTo(SLOWEST) < 0 || perMinute.compareTo(FASTEST) > 0) {
-            throw new ScoreException("bar " + bar.number() + ": a tempo of " + perMinute.toPlainString()
+            throw new ScoreException("bar " + bar.called() + ": a tempo of " + perMinute.toPlainString()
                     + " a minute cannot be practised; it must lie between " + SLOWEST + " and " + FASTEST
                     + ": correct it in the score, or set another with --tempo");
         }

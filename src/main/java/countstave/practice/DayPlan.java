@@ -1,5 +1,6 @@
 package countstave.practice;
 
+import countstave.plain.Phrases;
 import java.time.LocalDate;
 import java.util.List;
 
@@ -12,25 +13,15 @@ import java.util.List;
  */
 public record DayPlan(DayOptions options, List<Day> days, List<Passage> left) {
 
-    /** When to go on, and when back. Common practice, no source. */
-    public static final String RULE = "Two clean days at a tempo: one step up. Two errors in a row: two steps back.";
-
-    /** How the days were laid out. Common practice, no source. */
-    public static final String SPACING = "What is new comes again the next day, then after longer and longer gaps; the"
-            + " harder half comes more often.";
-
     /** What kind of work an item is, in the order in which a day goes through them. */
     public enum Kind {
-        NEW_SEAM("new-seam", "new seams"), SEAM_OF_YESTERDAY("seam-of-yesterday", "seams of yesterday"),
-        OLDER_SEAM("older-seam", "older seams"), NEW_PASSAGE("new-passage", "new passage"), PASSAGE("passage", "passages"),
-        WHOLE("whole", "the whole part");
+        NEW_SEAM("new-seam"), SEAM_OF_YESTERDAY("seam-of-yesterday"), OLDER_SEAM("older-seam"), NEW_PASSAGE("new-passage"),
+        PASSAGE("passage"), WHOLE("whole");
 
         private final String id;
-        private final String title;
 
-        Kind(String id, String title) {
+        Kind(String id) {
             this.id = id;
-            this.title = title;
         }
 
         /** Its name in data. */
@@ -39,8 +30,8 @@ public record DayPlan(DayOptions options, List<Day> days, List<Passage> left) {
         }
 
         /** What stands before items of the kind. */
-        public String title() {
-            return title;
+        public String title(Phrases phrases) {
+            return phrases.text("day.kind." + id);
         }
     }
 

@@ -1,7 +1,6 @@
 package countstave.practice;
 
 import countstave.count.NoteNames;
-import countstave.score.Bar;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
 import countstave.score.Tempo;
@@ -11,7 +10,6 @@ import countstave.time.Offset;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 
@@ -62,9 +60,9 @@ public final class PassageNotes {
             StepCount count = counts.get(i);
             boolean lighter = count.isLighterThan(counts.get(i - 1));
             boolean felt = count.hasFelt() && !counts.get(i - 1).hasFelt();
-            lines.add("From " + names.tempo(count.from()) + " on " + (lighter ? "a lighter" : "another")
-                    + " count takes over in " + lower(bars(differing(count, counts.get(i - 1)))) + " (count "
-                    + count.number() + ")" + (felt ? ": the notes between its words are felt." : "."));
+            String sentence = phrase(lighter ? "note.count.lighter" : "note.count.other", differing(count, counts.get(i - 1)),
+                    names.tempo(count.from()), String.valueOf(count.number()));
+            lines.add(felt ? names.phrase("note.count.felt", sentence) : sentence + ".");
         }
     }
 
@@ -86,9 +84,8 @@ public final class PassageNotes {
             for (TempoLadder.Rung rung : count.steps()) {
                 Stage stage = count.sayableStage(rung);
                 if (stage != said) {
-                    String from = names.tempo(rung.tempo()) + " on ";
-                    line.append(line.isEmpty() ? "From " + from + "it is too fast to be said in full: " + stage.title()
-                            : "; from " + from + stage.title());
+                    String key = line.isEmpty() ? "note.takeover" : "note.takeover.more";
+                    line.append(names.phrase(key, names.tempo(rung.tempo()), stage.title(names.phrases())));
                     said = stage;
                 }
             }
@@ -106,10 +103,8 @@ public final class PassageNotes {
             TreeSet<Integer> bars = spans(count);
             if (!bars.isEmpty() && !bars.equals(before)) {
                 boolean always = i == 0 && passage.counts().stream().allMatch(c -> spans(c).equals(bars));
-                String when = always ? "" : i == 0 ? "In count 1 " : "From " + names.tempo(count.from()) + " on ";
-                lines.add((when.isEmpty() ? bars(bars) : when + lower(bars(bars))) + (bars.size() == 1 ? " holds" : " hold")
-                        + " a tuplet that is counted through as one" + (always ? ", at every step alike" : "")
-                        + "; the beats inside it are in the click.");
+                lines.add(phrase(always ? "note.tuplet.always" : i == 0 ? "note.tuplet.first" : "note.tuplet.from", bars,
+                        names.tempo(count.from())));
             }
             before = bars;
         }
@@ -148,9 +143,8 @@ public final class PassageNotes {
         }
         if (!late.isEmpty()) {
             Tempo slowest = count.from();
-            lines.add(String.format(Locale.ROOT, "At %s a breath has to last %.1f s (%s): %s interrupted.",
-                    names.tempo(slowest), longest.toDouble(), lower(bars(late)),
-                    tuplets ? "a tuplet is not" : "neither a beat nor a tuplet is"));
+            lines.add(phrase(tuplets ? "note.breath.tuplet" : "note.breath", late, names.tempo(slowest),
+                    names.phrases().decimal(longest.toDouble(), 1)));
         }
     }
 
@@ -184,8 +178,7 @@ public final class PassageNotes {
         }
         if (most != null) {
             BigDecimal tempo = BigDecimal.valueOf((long) most.toDouble()).min(count.to().perMinute());
-            lines.add("Up to " + names.tempo(new Tempo(count.from().unit(), tempo))
-                    + " a breath may last the beat after its sign, whose words are then said silently.");
+            lines.add(names.phrase("note.silent-beat", names.tempo(new Tempo(count.from().unit(), tempo))));
         }
     }
 
@@ -200,12 +193,11 @@ public final class PassageNotes {
         return clock.between(last, stretch.end());
     }
 
-    private String bars(TreeSet<Integer> bars) {
-        return (bars.size() == 1 ? "Bar " : "Bars ") + bars.stream().map(b -> passage.stretch().timeline(b).bar())
-                .map(Bar::number).collect(Collectors.joining(", "));
-    }
-
-    private static String lower(String bars) {
-        return bars.substring(0, 1).toLowerCase(Locale.ROOT) + bars.substring(1);
+    /** A sentence about bars: how many they are comes first, their numbers second. */
+    private String phrase(String key, TreeSet<Integer> bars, String... places) {
+        List<Object> all = new ArrayList<>(List.of(bars.size(), bars.stream()
+                .map(b -> passage.stretch().timeline(b).bar().number()).collect(Collectors.joining(", "))));
+        all.addAll(List.of(places));
+        return names.phrase(key, all.toArray());
     }
 }

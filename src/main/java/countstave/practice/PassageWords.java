@@ -5,7 +5,6 @@ import countstave.score.Tempo;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /** Why a passage is hard and how far it can be said, in sentences for a player; the same on every page. */
 public final class PassageWords {
@@ -33,15 +32,14 @@ public final class PassageWords {
         if (share < FAST) {
             return List.of();
         }
-        return List.of(String.format(Locale.ROOT, "At %s its fastest second asks for %.1f words%s; your limit is %s.",
-                names.tempo(passage.written()), figures.peak().toDouble(),
-                figures.isTooFastToSay() ? ", more than you can say" : "", figures.voiceLimit().stripTrailingZeros().toPlainString()));
+        return List.of(names.phrase(figures.isTooFastToSay() ? "passage.too-fast" : "passage.fast", names.tempo(passage.written()),
+                names.phrases().decimal(figures.peak().toDouble(), 1), figures.voiceLimit().stripTrailingZeros().toPlainString()));
     }
 
     /** {@code said up to ♩ = 67}: how fast all the words of a count can be said. */
     public static String sayable(Passage passage, StepCount count, NoteNames names) {
         int most = count.sayable().get(Stage.ALL);
-        return most == 0 ? "not said in full at any tempo" : most >= SpeechRate.TOP_TEMPO ? "said at any tempo"
-                : "said up to " + names.tempo(new Tempo(passage.written().unit(), BigDecimal.valueOf(most)));
+        return most == 0 ? names.phrase("sayable.never") : most >= SpeechRate.TOP_TEMPO ? names.phrase("sayable.always")
+                : names.phrase("sayable", names.tempo(new Tempo(passage.written().unit(), BigDecimal.valueOf(most))));
     }
 }

@@ -1,6 +1,7 @@
 package countstave.practice;
 
 import countstave.count.SpokenUnit;
+import countstave.plain.Phrases;
 import countstave.time.Offset;
 import countstave.time.Proportion;
 import java.util.List;
@@ -44,17 +45,15 @@ public record Seam(String name, StepCount count, Stretch around, int bar, Offset
 
     /** How large a piece is looped. */
     public enum Size {
-        TWO_BEATS("two-beats", "the last beat of the old count and the first of the new"),
-        BEAT_MORE("beat-more", "one beat more on either side"),
-        BAR("bar", "the bar"),
-        NEIGHBOURS("neighbours", "the bar with its neighbours");
+        TWO_BEATS("two-beats"),
+        BEAT_MORE("beat-more"),
+        BAR("bar"),
+        NEIGHBOURS("neighbours");
 
         private final String id;
-        private final String title;
 
-        Size(String id, String title) {
+        Size(String id) {
             this.id = id;
-            this.title = title;
         }
 
         /** Its name in files. */
@@ -63,8 +62,8 @@ public record Seam(String name, StepCount count, Stretch around, int bar, Offset
         }
 
         /** One line for the player. */
-        public String title() {
-            return title;
+        public String title(Phrases phrases) {
+            return phrases.text("seam.size." + id);
         }
     }
 
@@ -140,5 +139,10 @@ public record Seam(String name, StepCount count, Stretch around, int bar, Offset
     /** Printed number of its bar. */
     public String barNumber() {
         return around.timeline(bar).bar().number();
+    }
+
+    /** What its bar is called among all others. */
+    public String barCalled() {
+        return around.timeline(bar).bar().called();
     }
 }

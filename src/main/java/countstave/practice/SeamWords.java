@@ -17,31 +17,31 @@ public final class SeamWords {
     }
 
     public static String of(Seam seam, NoteNames names) {
-        return where(seam) + ": " + change(seam, names) + ".";
+        return where(seam, names) + ": " + change(seam, names) + ".";
     }
 
     /** {@code Bar 3, beat 3}; {@code Bar 3, inside beat 3}. */
-    public static String where(Seam seam) {
+    public static String where(Seam seam, NoteNames names) {
         BarTimeline bar = seam.around().timeline(seam.bar());
         Beat beat = bar.beatAt(seam.at());
-        String inside = beat.start().equals(seam.at()) ? "" : "inside ";
-        return "Bar " + seam.barNumber() + ", " + inside + "beat " + beat.number();
+        return names.phrase(beat.start().equals(seam.at()) ? "seam.at-beat" : "seam.inside-beat", seam.barCalled(),
+                String.valueOf(beat.number()));
     }
 
     private static String change(Seam seam, NoteNames names) {
         boolean rare = seam.rarityAfter() >= RARE && seam.rarityAfter() == seam.figures().rarity();
-        return "the " + (rare ? "rare " : "") + seam.after().name(names) + (seam.after().isSpan() ? " comes" : " come")
-                + " right after the " + seam.before().name(names) + ", " + speed(seam.speed(), names);
+        return names.phrase("seam.change", rare ? 1 : 0, seam.after().name(names), seam.after().isSpan() ? 1 : 2,
+                seam.before().name(names), speed(seam.speed(), names));
     }
 
     private static String speed(Proportion speed, NoteNames names) {
         if (speed.equals(Proportion.ONE)) {
-            return "at the same speed";
+            return names.phrase("seam.speed.same");
         }
         boolean faster = speed.compareTo(Proportion.ONE) > 0;
         if (speed.numerator() > LARGEST_TERM || speed.denominator() > LARGEST_TERM) {
-            return faster ? "faster" : "slower";
+            return names.phrase(faster ? "speed.faster" : "speed.slower");
         }
-        return names.factor(speed).replace('\u2044', '/') + (faster ? " faster" : ", slower");
+        return names.phrase(faster ? "seam.speed.faster" : "seam.speed.slower", names.factor(speed).replace('\u2044', '/'));
     }
 }

@@ -67,8 +67,8 @@ final class Seams {
                 before = new Known(passage.rank(), letter(fresh.size()), new ArrayList<>());
                 known.put(piece, before);
                 fresh.add(seam.named(before.name()));
-            } else if (!before.also().contains(seam.barNumber()) && isElsewhere(seam, before, fresh)) {
-                before.also().add(seam.barNumber());
+            } else if (!before.also().contains(seam.barCalled()) && isElsewhere(seam, before, fresh)) {
+                before.also().add(seam.barCalled());
             }
             marks.add(seam.mark(before.rank() == passage.rank() ? before.letter() : before.name()));
         }
@@ -76,7 +76,7 @@ final class Seams {
     }
 
     private static boolean isElsewhere(Seam seam, Known before, List<Seam> fresh) {
-        return fresh.stream().noneMatch(s -> s.name().equals(before.name()) && s.barNumber().equals(seam.barNumber()));
+        return fresh.stream().noneMatch(s -> s.name().equals(before.name()) && s.barCalled().equals(seam.barCalled()));
     }
 
     /** Every change in a count, also the one with which its first bar begins. */

@@ -46,7 +46,8 @@ public record StepCount(int number, List<TempoLadder.Rung> steps, Stretch stretc
 
     /** What stands above it where there are several: {@code Count 2, from ♩ = 104 on}. */
     public String title(NoteNames names) {
-        return "Count " + number + ", " + (number == 1 ? "up to " + names.tempo(to()) : "from " + names.tempo(from()) + " on");
+        return number == 1 ? names.phrase("count.title.up-to", "1", names.tempo(to()))
+                : names.phrase("count.title.from", String.valueOf(number), names.tempo(from()));
     }
 
     /**

@@ -1,5 +1,6 @@
 package countstave.practice;
 
+import countstave.plain.Phrases;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -12,7 +13,7 @@ import java.util.List;
 public record StepTurn(TempoLadder.Rung rung, String words) {
 
     /** The steps of a passage in order. */
-    public static List<StepTurn> of(Passage passage) {
+    public static List<StepTurn> of(Passage passage, Phrases phrases) {
         List<StepTurn> turns = new ArrayList<>();
         int counted = 1;
         Stage said = Stage.ALL;
@@ -21,10 +22,10 @@ public record StepTurn(TempoLadder.Rung rung, String words) {
                 Stage stage = count.sayableStage(rung);
                 List<String> words = new ArrayList<>();
                 if (count.number() != counted) {
-                    words.add("count " + count.number());
+                    words.add(phrases.text("turn.count", String.valueOf(count.number())));
                 }
                 if (stage != said) {
-                    words.add(stage.label());
+                    words.add(stage.label(phrases));
                 }
                 turns.add(new StepTurn(rung, String.join(", ", words)));
                 counted = count.number();

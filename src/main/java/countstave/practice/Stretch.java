@@ -6,6 +6,7 @@ import countstave.count.PartCounts;
 import countstave.count.SegmentCounts;
 import countstave.grid.BarPlan;
 import countstave.grid.Segment;
+import countstave.score.Bar;
 import countstave.score.BarTimeline;
 import countstave.score.Tempo;
 import countstave.time.Duration;
@@ -205,7 +206,9 @@ public record Stretch(int first, List<BarCounts> bars, List<Offset> starts, Dura
 
     /** The printed numbers of its bars: {@code 9–16}, or {@code 9} for a single bar. */
     public String numbers() {
-        String from = timeline(0).bar().number();
-        return size() == 1 ? from : from + "–" + timeline(size() - 1).bar().number();
+        Bar first = timeline(0).bar();
+        Bar last = timeline(size() - 1).bar();
+        return size() == 1 ? first.called() : first.called() + "–"
+                + (first.name().movement() == last.name().movement() ? last.number() : last.called());
     }
 }

@@ -1,5 +1,6 @@
 package countstave.practice;
 
+import countstave.plain.Phrases;
 import countstave.score.Event;
 import countstave.score.Look;
 import countstave.score.Voice;
@@ -8,42 +9,32 @@ import java.util.List;
 
 /** The order of work on a passage, in the trade's words (common practice, no source). */
 public enum WorkStep {
-    COUNT_AND_FOOT("Count and foot", "say every word, tap the beats with a foot", "on the beats"),
-    COUNT_AND_CLAP("Count and clap the rhythm", "say every word, clap what is played", "on the beats and on every word"),
-    HANDS_ALONE("Hands alone", "say every word, play the hands", "on the beats and on every word"),
-    FEET_ALONE("Feet alone", "say every word, play the feet", "on the beats and on every word"),
-    ALL("All", "say every word, play everything", "on the beats and on every word"),
-    THIN("Thin the count", "row by row: what a row does not say is felt", "on the beats and on what is still said"),
-    TEMPO("Up in tempo", "box by box; as much as can be said is said again at each new tempo", "on the beats; later silent for some bars");
+    COUNT_AND_FOOT("count-and-foot"), COUNT_AND_CLAP("count-and-clap"), HANDS_ALONE("hands-alone"), FEET_ALONE("feet-alone"),
+    ALL("all"), THIN("thin"), TEMPO("tempo");
 
-    private final String title;
-    private final String doing;
-    private final String click;
+    private final String id;
 
-    WorkStep(String title, String doing, String click) {
-        this.title = title;
-        this.doing = doing;
-        this.click = click;
+    WorkStep(String id) {
+        this.id = id;
     }
 
-    /** Its name among players. */
-    public String title() {
-        return title;
+    public String title(Phrases phrases) {
+        return phrases.text("work." + id);
     }
 
-    /** What is done. */
-    public String doing() {
-        return doing;
+    /** What the player does. */
+    public String doing(Phrases phrases) {
+        return phrases.text("work." + id + ".doing");
     }
 
-    /** Where the click sounds. */
-    public String click() {
-        return click;
+    /** On what the click sounds. */
+    public String click(Phrases phrases) {
+        return phrases.text("work." + id + ".click");
     }
 
     /** One line for the player. */
-    public String line() {
-        return title + ": " + doing + "; the click is " + click + ".";
+    public String line(Phrases phrases) {
+        return phrases.text("work.line", title(phrases), doing(phrases), click(phrases));
     }
 
     /** The steps for a part: hands and feet are only told apart where a drummer plays with both. */

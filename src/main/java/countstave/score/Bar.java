@@ -46,6 +46,11 @@ public record Bar(BarName name, Meter meter, Duration length, Duration phase, Li
         return name.number();
     }
 
+    /** As {@link BarName#called}. */
+    public String called() {
+        return name.called();
+    }
+
     /** As {@link Markings#directions}. */
     public List<Direction> directions() {
         return markings.directions();

@@ -13,4 +13,9 @@ public record Barline(String style, Repeat repeat, String endingNumbers, Ending 
     public enum Repeat { FORWARD, BACKWARD }
 
     public enum Ending { START, STOP, DISCONTINUE }
+
+    /** Whether it looks like any other, so that it ends nothing. */
+    public boolean isPlain() {
+        return repeat == null && ending == null && (style == null || style.equals("regular"));
+    }
 }

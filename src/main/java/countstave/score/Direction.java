@@ -1,6 +1,7 @@
 package countstave.score;
 
 import countstave.time.Offset;
+import java.util.List;
 
 /**
  * Something printed above or below the staff.
@@ -12,9 +13,15 @@ import countstave.time.Offset;
  * @param mark the parts of a metronome mark, or null
  * @param placement above or below, or null where not given
  * @param line what begins or ends here of a sign drawn along time, or null
+ * @param pieces of words, the pieces of {@code text} in their faces; else none
  */
 public record Direction(Offset at, int staff, Kind kind, String text, MetronomeMark mark, Placement placement,
-        LineMark line) {
+        LineMark line, List<StyledText> pieces) {
+
+    /** A direction whose words, if any, have no face of their own. */
+    public Direction(Offset at, int staff, Kind kind, String text, MetronomeMark mark, Placement placement, LineMark line) {
+        this(at, staff, kind, text, mark, placement, line, List.of());
+    }
 
     /** A direction that stands at one moment. */
     public Direction(Offset at, int staff, Kind kind, String text, MetronomeMark mark, Placement placement) {
@@ -29,8 +36,14 @@ public record Direction(Offset at, int staff, Kind kind, String text, MetronomeM
 
     /**
      * A printed metronome mark: {@code value} with {@code dots} = {@code perMinute} (the printed text), or a
-     * modulation: = {@code otherValue} with {@code otherDots}.
+     * modulation: = {@code otherValue} with {@code otherDots}. {@code parentheses}: whether it stands in them.
      */
-    public record MetronomeMark(NoteValue value, int dots, String perMinute, NoteValue otherValue, int otherDots) {
+    public record MetronomeMark(NoteValue value, int dots, String perMinute, NoteValue otherValue, int otherDots,
+            boolean parentheses) {
+    }
+
+    /** Whether it is for everybody, though it stands in the uppermost part only. */
+    public boolean isForAll() {
+        return kind == Kind.METRONOME || kind == Kind.REHEARSAL || kind == Kind.SEGNO || kind == Kind.CODA;
     }
 }

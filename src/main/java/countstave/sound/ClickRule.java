@@ -78,7 +78,7 @@ public record ClickRule(Set<Integer> beats, int silent, int of) {
             for (int beat : new TreeSet<>(beats)) {
                 if (beat > last(longest)) {
                     throw new ScoreException("part " + plan.counts().timeline().part().name() + ", bar "
-                            + longest.bar().number() + ": --click " + beat + " is beyond its last beat, " + last(longest)
+                            + longest.bar().called() + ": --click " + beat + " is beyond its last beat, " + last(longest)
                             + " of " + longest.bar().meter() + ", and no bar has more; name beats from 1 to " + last(longest));
                 }
             }

@@ -23,6 +23,7 @@ public final class PassageTracks {
     private final Passage passage;
     private final int repeats;
     private final GuideOptions options;
+    private final NoteNames names;
     private final List<Track> tracks = new ArrayList<>();
 
     /** What a track is for. */
@@ -38,8 +39,9 @@ public final class PassageTracks {
     public record Track(Kind kind, Seam seam, String name, String label, GuideTrack track) {
     }
 
-    private PassageTracks(Passage passage, int repeats, GuideOptions options) {
+    private PassageTracks(Passage passage, int repeats, GuideOptions options, NoteNames names) {
         this.passage = passage;
+        this.names = names;
         this.repeats = repeats;
         this.options = options;
     }
@@ -47,10 +49,11 @@ public final class PassageTracks {
     /**
      * @param repeats how many times everything sounds, 1 to {@link Leg#MOST_REPEATS}; 0 for the clean repeats that a step
      *     asks for
+     * @param names the language of the labels
      * @throws countstave.score.ScoreException if the number of repeats is out of range
      */
-    public static List<Track> of(Passage passage, int repeats, GuideOptions options) {
-        PassageTracks tracks = new PassageTracks(passage, repeats, options);
+    public static List<Track> of(Passage passage, int repeats, GuideOptions options, NoteNames names) {
+        PassageTracks tracks = new PassageTracks(passage, repeats, options, names);
         passage.seams().forEach(tracks::seam);
         passage.counts().forEach(tracks::steps);
         if (passage.asked().isEmpty()) {
@@ -66,16 +69,16 @@ public final class PassageTracks {
         List<Leg> legs = new ArrayList<>();
         for (Seam.Loop loop : seam.loops()) {
             legs.add(new Leg(seam.around(), loop.from(), loop.to(), speed(rung), seam.count().sayableStageAround(rung),
-                    repeats == 0 ? SEAM_REPEATS : repeats, loop.size().title()));
+                    repeats == 0 ? SEAM_REPEATS : repeats, loop.size().title(names.phrases())));
         }
-        String label = "seam " + seam.name() + " at " + tempo(rung);
+        String label = names.phrase("track.seam", seam.name(), tempo(rung));
         if (!options.endless()) {
             add(Kind.SEAM, seam, "seam-" + seam.name(), label, legs);
             return;
         }
         for (int i = 0; i < legs.size(); i++) {
             Seam.Size size = seam.loops().get(i).size();
-            add(Kind.SEAM, seam, "seam-" + seam.name() + "-" + size.id(), label + ", " + size.title(),
+            add(Kind.SEAM, seam, "seam-" + seam.name() + "-" + size.id(), label + ", " + size.title(names.phrases()),
                     List.of(legs.get(i)));
         }
     }
@@ -83,8 +86,8 @@ public final class PassageTracks {
     private void steps(StepCount count) {
         for (TempoLadder.Rung rung : count.steps()) {
             Stage stage = count.sayableStage(rung);
-            String label = tempo(rung) + (passage.counts().size() > 1 ? ", count " + count.number() : "")
-                    + (stage == Stage.ALL ? "" : ", " + stage.title());
+            String label = tempo(rung) + (passage.counts().size() > 1 ? ", " + names.phrase("turn.count", String.valueOf(count.number())) : "")
+                    + (stage == Stage.ALL ? "" : ", " + stage.title(names.phrases()));
             add(Kind.STEP, null, "step-" + number(rung), label, List.of(new Leg(count.stretch(), speed(rung), stage,
                     repeats == 0 ? rung.clean() : repeats, label)));
         }
@@ -95,15 +98,15 @@ public final class PassageTracks {
         List<Leg> legs = new ArrayList<>();
         List<Stage> stages = count.stages().stream().filter(stage -> count.isSayable(rung, stage)).toList();
         for (Stage stage : stages) {
-            legs.add(new Leg(count.stretch(), speed(rung), stage, repeats == 0 ? TempoLadder.CLEAN : repeats, stage.title()));
+            legs.add(new Leg(count.stretch(), speed(rung), stage, repeats == 0 ? TempoLadder.CLEAN : repeats, stage.title(names.phrases())));
         }
         if (!options.endless()) {
-            add(Kind.STAGES, null, "stages-" + number(rung), "stages at " + tempo(rung), legs);
+            add(Kind.STAGES, null, "stages-" + number(rung), names.phrase("track.stages", tempo(rung)), legs);
             return;
         }
         for (int i = 0; i < legs.size(); i++) {
             add(Kind.STAGES, null, "stages-" + number(rung) + "-" + stages.get(i).id(),
-                    tempo(rung) + ", " + stages.get(i).title(), List.of(legs.get(i)));
+                    tempo(rung) + ", " + stages.get(i).title(names.phrases()), List.of(legs.get(i)));
         }
     }
 
@@ -120,8 +123,8 @@ public final class PassageTracks {
         return rung.tempo().perMinute().stripTrailingZeros().toPlainString().replace('.', '-');
     }
 
-    private static String tempo(TempoLadder.Rung rung) {
+    private String tempo(TempoLadder.Rung rung) {
         Tempo tempo = rung.tempo();
-        return NoteNames.SYMBOLS.tempo(tempo);
+        return names.tempo(tempo);
     }
 }

@@ -103,7 +103,7 @@ public final class FactWords {
     }
 
     private static String length(Duration holds, Meter meter, String wants) {
-        return "the bar holds " + holds + " of a whole note, but its meter " + meter + " " + wants + " " + meter.length()
+        return "the bar holds " + LengthWords.fraction(holds) + " of a whole note, but its meter " + meter + " " + wants + " " + meter.length()
                 + "; it is counted as long as it is";
     }
 

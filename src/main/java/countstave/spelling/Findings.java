@@ -31,7 +31,7 @@ public final class Findings {
 
     private void add(BarView bar, String voice, Offset at, SourceSpot spot, String sentence, Suggestion suggestion) {
         int line = spot == null ? 0 : spot.line();
-        Fact.Place where = new Fact.Place(part.part().id(), bar.bar().index(), bar.bar().number(), voice, at);
+        Fact.Place where = new Fact.Place(part.part().id(), bar.bar().index(), bar.bar().called(), voice, at);
         String mark = BarMark.of(part.part().name(), rule.id(), bar.content(), voice, at.toString());
         found.add(new Finding(rule, rule.severity(), where, part.part().name(), bar.beatName(at), line, sentence, suggestion,
                 mark));

@@ -12,6 +12,9 @@ import java.util.Map;
 public final class LengthWords {
 
     private static final int MOST_VALUES = 4;
+    private static final int LARGEST_DENOMINATOR = 128;
+    /** What a length that nobody would read is rounded to: 16ths, where these are finer than it, else 128ths. */
+    private static final int[] ROUGH = {16, 128};
     private static final Map<Integer, String> TUPLETS = Map.of(3, "triplet", 5, "quintuplet", 7, "septuplet");
 
     private LengthWords() {
@@ -34,7 +37,28 @@ public final class LengthWords {
             values.add(withArticle(ValueWords.value(value.value, value.dots)));
             left = left.minus(value.value.dotted(value.dots));
         }
-        return left.isZero() && !values.isEmpty() ? joined(values) : length + " of a whole note";
+        return left.isZero() && !values.isEmpty() ? joined(values) : isPlain(length) ? length + " of a whole note" : about(length, true);
+    }
+
+    /** A length as a fraction of a whole note; about, where the exact one is none that anybody would read. */
+    static String fraction(Duration length) {
+        return isPlain(length) ? length.toString() : about(length, false);
+    }
+
+    private static boolean isPlain(Duration length) {
+        return length.denominator() <= LARGEST_DENOMINATOR;
+    }
+
+    private static String about(Duration length, boolean inWords) {
+        for (int parts : ROUGH) {
+            long rounded = length.times(2L * parts, 1).plus(Duration.WHOLE).floorOver(Duration.of(2, 1));
+            if (rounded > 0) {
+                Duration near = Duration.of(rounded, parts);
+                return (near.equals(length) ? "" : near.isShorterThan(length) ? "a little more than " : "a little less than ")
+                        + (inWords ? of(near) : near);
+            }
+        }
+        return inWords ? "less than a 128th" : "less than 1/128";
     }
 
     private static String joined(List<String> values) {

@@ -17,17 +17,18 @@ final class BarHeading {
 
     static String of(BarPlan plan, TextOptions options) {
         Bar bar = plan.timeline().bar();
-        StringBuilder text = new StringBuilder("bar ").append(SafeText.of(bar.number())).append("   ").append(bar.meter());
+        StringBuilder text = new StringBuilder(options.phrase("bar", SafeText.of(bar.called()))).append("   ").append(bar.meter());
         if (bar.phase().isPositive()) {
-            text.append(bar.index() == 0 ? " (pickup)" : " (second part of a bar)");
+            text.append(" (").append(options.phrase(bar.index() == 0 ? "bar.pickup" : "bar.second-part")).append(')');
         }
         BarStyle style = bar.look().style();
         if (style.runNumber() > 0) {
+            String number = String.valueOf(style.runNumber());
             text.append("   ").append(switch (style.kind()) {
-                case MULTI_REST -> "rest, bar " + style.runNumber() + " of " + Math.max(style.span(), style.runNumber());
-                case NONE -> "rest, bar " + style.runNumber();
-                case SLASH -> "slashes, bar " + style.runNumber();
-                default -> "repeat, bar " + style.runNumber();
+                case MULTI_REST -> options.phrase("bar.rest.of", number, String.valueOf(Math.max(style.span(), style.runNumber())));
+                case NONE -> options.phrase("bar.rest", number);
+                case SLASH -> options.phrase("bar.slashes", number);
+                default -> options.phrase("bar.repeat", number);
             });
         }
         if (!plan.segments().isEmpty()) {
@@ -37,8 +38,8 @@ final class BarHeading {
     }
 
     /** How fast the bar is said and played; empty where nothing is counted. */
-    static String rates(BarPlan plan) {
-        return plan.segments().isEmpty() ? "" : new Rates(plan).text();
+    static String rates(BarPlan plan, TextOptions options) {
+        return plan.segments().isEmpty() ? "" : new Rates(plan).text(options);
     }
 
     /** Every unit once, in order of appearance. */

@@ -10,7 +10,7 @@ import countstave.score.Tempo;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.util.List;
-import java.util.Locale;
+import java.util.stream.Collectors;
 
 /** The page a practice folder opens with: which passages there are, in order, and the files that belong to them. */
 public final class PracticeIndex {
@@ -25,10 +25,15 @@ public final class PracticeIndex {
     public record Entry(String name, String label, Passage passage) {
     }
 
-    private final Appendable out;
+    private static final List<String> HEADS = List.of("index.passage", "index.bars", "index.difficulty", "index.from", "index.to",
+            "index.sayable", "index.tracks");
 
-    private PracticeIndex(Appendable out) {
+    private final Appendable out;
+    private final NoteNames names;
+
+    private PracticeIndex(Appendable out, NoteNames names) {
         this.out = out;
+        this.names = names;
     }
 
     /**
@@ -38,13 +43,15 @@ public final class PracticeIndex {
      * @param plans one for each part
      * @param top how many passages a part are listed
      * @param files the folder's files
+     * @param names the language
      */
-    public static void write(String title, List<PracticePlan> plans, int top, List<Entry> files, Appendable out)
+    public static void write(String title, List<PracticePlan> plans, int top, List<Entry> files, NoteNames names, Appendable out)
             throws IOException {
-        PracticeIndex page = new PracticeIndex(out);
+        PracticeIndex page = new PracticeIndex(out, names);
         String safe = escape(title);
         page.line("<!DOCTYPE html>");
-        page.line("<html lang=\"en\"><head><meta charset=\"utf-8\"/><title>Practice: " + safe + "</title>");
+        page.line("<html lang=\"" + names.phrases().code() + "\"><head><meta charset=\"utf-8\"/><title>"
+                + escape(names.phrase("practice.title", title)) + "</title>");
         page.line("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>");
         page.line("<style>body{font-family:sans-serif;max-width:60em;margin:2em auto;padding:0 1em;line-height:1.4}"
                 + "td,th{text-align:left;vertical-align:top;padding:.3em 1em .3em 0}"
@@ -54,8 +61,8 @@ public final class PracticeIndex {
         for (PracticePlan plan : plans) {
             page.part(plan, top, files);
         }
-        page.line("<h2>With care</h2><ul>");
-        for (String caution : Cautions.ALL) {
+        page.line("<h2>" + page.phrase("cautions") + "</h2><ul>");
+        for (String caution : Cautions.in(names.phrases())) {
             page.line("<li>" + escape(caution) + "</li>");
         }
         page.line("</ul></body></html>");
@@ -63,19 +70,17 @@ public final class PracticeIndex {
 
     private void part(PracticePlan plan, int top, List<Entry> files) throws IOException {
         line("<h2>" + escape(plan.counts().part().name()) + "</h2>");
-        line("<p>The hardest passage comes first; how hard is a rule of thumb from the figures in the plan. Voice limit "
-                + plan.options().voiceLimit().toPlainString() + " syllables a second.</p>");
+        line("<p>" + phrase("index.hardest", plan.options().voiceLimit().toPlainString()) + "</p>");
         if (!plan.atSight().isEmpty()) {
-            line("<p>" + escape(DayWords.atSight(plan)) + "</p>");
+            line("<p>" + escape(DayWords.atSight(plan, names.phrases())) + "</p>");
         }
-        line("<table><tr><th>Passage</th><th>Bars</th><th>Difficulty</th><th>From</th><th>To</th><th>Can be said up to</th>"
-                + "<th>Guide tracks</th></tr>");
+        line(HEADS.stream().map(this::phrase).collect(Collectors.joining("</th><th>", "<table><tr><th>", "</th></tr>")));
         for (Passage passage : plan.worked(top)) {
             int last = passage.ladder().size() - 1;
             line("<tr><td>" + passage.rank() + "</td><td>" + escape(passage.stretch().numbers()) + alike(plan, passage) + "</td><td>"
-                    + String.format(Locale.ROOT, "%.1f", passage.figures().difficulty()) + "</td><td>"
-                    + escape(NoteNames.SYMBOLS.tempo(passage.ladder().get(0).tempo())) + "</td><td>"
-                    + escape(NoteNames.SYMBOLS.tempo(passage.ladder().get(last).tempo())) + "</td><td>"
+                    + names.phrases().decimal(passage.figures().difficulty(), 1) + "</td><td>"
+                    + escape(names.tempo(passage.ladder().get(0).tempo())) + "</td><td>"
+                    + escape(names.tempo(passage.ladder().get(last).tempo())) + "</td><td>"
                     + sayable(passage) + "</td><td>");
             links(files.stream().filter(f -> f.passage() == passage).toList());
             line("</td></tr>");
@@ -83,16 +88,16 @@ public final class PracticeIndex {
         line("</table>");
     }
 
-    private static String sayable(Passage passage) {
+    private String sayable(Passage passage) {
         int sayable = passage.figures().sayable();
-        return sayable == 0 ? "not in full"
-                : escape(NoteNames.SYMBOLS.tempo(new Tempo(passage.written().unit(), BigDecimal.valueOf(sayable))));
+        return sayable == 0 ? phrase("index.not-in-full")
+                : escape(names.tempo(new Tempo(passage.written().unit(), BigDecimal.valueOf(sayable))));
     }
 
-    private static String alike(PracticePlan plan, Passage passage) {
+    private String alike(PracticePlan plan, Passage passage) {
         StringBuilder alike = new StringBuilder();
         for (Passage other : plan.alike(passage)) {
-            alike.append(alike.isEmpty() ? "<br/>and alike: " : ", ").append(escape(other.stretch().numbers()));
+            alike.append(alike.isEmpty() ? "<br/>" + phrase("alike") + " " : ", ").append(escape(other.stretch().numbers()));
         }
         return alike.toString();
     }
@@ -106,6 +111,10 @@ public final class PracticeIndex {
             line("<li><a href=\"" + escape(file.name()) + "\">" + escape(file.label()) + "</a></li>");
         }
         line("</ul>");
+    }
+
+    private String phrase(String key, String... places) {
+        return escape(names.phrase(key, (Object[]) places));
     }
 
     static String escape(String text) {

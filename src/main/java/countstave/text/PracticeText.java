@@ -29,7 +29,6 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
@@ -44,14 +43,12 @@ public final class PracticeText {
 
     private final Appendable out;
     private final PracticePlan plan;
-    private final boolean symbols;
     private final NoteNames names;
 
-    private PracticeText(PracticePlan plan, boolean symbols, Appendable out) {
+    private PracticeText(PracticePlan plan, NoteNames names, Appendable out) {
         this.out = out;
         this.plan = plan;
-        this.symbols = symbols;
-        this.names = symbols ? NoteNames.SYMBOLS : NoteNames.WORDS;
+        this.names = names;
     }
 
     /**
@@ -60,25 +57,23 @@ public final class PracticeText {
      * @param title of the score
      * @param top how many passages are written out
      * @param days what is set for the plan of days, or null for none
-     * @param symbols whether ♩, · and the like may be used, or words and ASCII only
+     * @param names the language, and whether ♩, · and the like may be used, or words and ASCII only
      */
-    public static void write(String title, PracticePlan plan, int top, DayOptions days, boolean symbols, Appendable out)
+    public static void write(String title, PracticePlan plan, int top, DayOptions days, NoteNames names, Appendable out)
             throws IOException {
-        new PracticeText(plan, symbols, out).write(title, top, days);
+        new PracticeText(plan, names, out).write(title, top, days);
     }
 
     private void write(String title, int top, DayOptions days) throws IOException {
         line(SafeText.of(title) + " - " + SafeText.of(plan.counts().part().name()));
-        line("Voice limit " + plan.options().voiceLimit().toPlainString()
-                + " syllables a second (yours: --voice-limit; how to find it: --my-limit). A breath at most every "
-                + plan.options().breath().toPlainString() + " s.");
+        line(phrase("plan.limits", plan.options().voiceLimit().toPlainString(), plan.options().breath().toPlainString()));
         if (plan.counts().timeline().tempoAssumed()) {
-            line("The score gives no tempo: " + names.tempo(Tempo.ASSUMED) + " is assumed.");
+            line(phrase("plan.no-tempo", names.tempo(Tempo.ASSUMED)));
         }
-        line("Whole part: " + whole());
-        line("The hardest passage comes first; its difficulty is a heuristic, explained in docs/practice.md.");
-        line("( ) said, not played   " + felt(symbols) + " felt   " + Breath.SIGN + " breathe before this count");
-        String atSight = DayWords.atSight(plan);
+        line(whole());
+        line(phrase("plan.hardest"));
+        line(phrase("plan.signs", felt(), Breath.SIGN));
+        String atSight = DayWords.atSight(plan, names.phrases());
         if (!atSight.isEmpty()) {
             line(plain(atSight));
         }
@@ -92,14 +87,14 @@ public final class PracticeText {
             Passage passage = passages.get(i);
             if (written == top) {
                 line("");
-                line("... and " + (passages.size() - i) + " easier passages; --top shows more.");
+                line(phrase("plan.more", passages.size() - i));
                 break;
             }
             passage(passage);
             written += passage.sameAs() == 0 ? 1 : 0;
         }
         line("");
-        for (String caution : Cautions.ALL) {
+        for (String caution : Cautions.in(names.phrases())) {
             line(caution);
         }
     }
@@ -107,26 +102,26 @@ public final class PracticeText {
     private void passage(Passage passage) throws IOException {
         Stretch stretch = passage.stretch();
         line("");
-        line(passage.rank() + ". " + (stretch.size() == 1 ? "Bar " : "Bars ") + numbers(stretch) + ", "
-                + names.tempo(passage.written()) + ", difficulty " + places(passage.figures().difficulty(), 1));
+        line(passage.rank() + ". " + phrase("plan.passage", phrase("bars", stretch.size(), numbers(stretch)),
+                names.tempo(passage.written()), names.phrases().decimal(passage.figures().difficulty(), 1)));
         if (passage.sameAs() > 0) {
-            line("   Counted and played like passage " + passage.sameAs() + ".");
+            line("   " + phrase("plan.same", String.valueOf(passage.sameAs())));
             return;
         }
         for (String sentence : PassageWords.speed(passage, names)) {
             line("   " + safe(sentence));
         }
-        line("   Tempo steps (clean repeats): " + ladder(passage));
+        line("   " + phrase("plan.steps", ladder(passage)));
         for (String note : PassageNotes.of(passage, plan.options().breath(), names)) {
             line("   " + SafeText.of(note));
         }
         for (Seam seam : passage.seams()) {
-            line("   Seam " + seam.name() + ", " + seam.loops().size() + " loops at " + names.tempo(seam.count().from()) + ": "
-                    + safe(SeamWords.of(seam, names)) + also(seam));
+            line("   " + phrase("plan.seam", seam.name(), seam.loops().size(), names.tempo(seam.count().from()),
+                    safe(SeamWords.of(seam, names))) + also(seam));
         }
         int width = 0;
         for (int bar = 0; bar < stretch.size(); bar++) {
-            width = Math.max(width, stretch.timeline(bar).bar().number().length());
+            width = Math.max(width, stretch.timeline(bar).bar().called().length());
         }
         for (StepCount count : passage.counts()) {
             count(passage, count, width);
@@ -134,25 +129,25 @@ public final class PracticeText {
     }
 
     private String also(Seam seam) {
-        return seam.also().isEmpty() ? "" : SafeText.of(" Also in bar" + (seam.also().size() == 1 ? " " : "s ")
-                + String.join(", ", seam.also()) + ".");
+        return seam.also().isEmpty() ? ""
+                : SafeText.of(" " + phrase("plan.also", seam.also().size(), String.join(", ", seam.also())));
     }
 
     /** How to work on a passage. */
     private void work() throws IOException {
         line("");
-        line("Order of work on a passage: first its seams, each looped: "
-                + Arrays.stream(Seam.Size.values()).map(Seam.Size::title).collect(Collectors.joining("; then ")) + ". Then:");
+        line(phrase("plan.work", Arrays.stream(Seam.Size.values()).map(size -> size.title(names.phrases()))
+                .collect(Collectors.joining(phrase("work.then")))));
         List<WorkStep> steps = WorkStep.of(plan);
         for (int i = 0; i < steps.size(); i++) {
-            line("   " + (i + 1) + ". " + steps.get(i).line());
+            line("   " + (i + 1) + ". " + steps.get(i).line(names.phrases()));
         }
     }
 
     private void days(DayPlan days) throws IOException {
         line("");
-        line(days.options().days() + " days");
-        for (String rule : DayWords.rules(days)) {
+        line(phrase("days", String.valueOf(days.options().days())));
+        for (String rule : DayWords.rules(days, names.phrases())) {
             line("   " + plain(rule));
         }
         for (DayPlan.Day day : days.days()) {
@@ -160,10 +155,11 @@ public final class PracticeText {
             for (DayPlan.Kind kind : DayPlan.Kind.values()) {
                 List<String> items = day.items().stream().filter(i -> i.kind() == kind).map(DayPlan.Item::name).toList();
                 if (!items.isEmpty()) {
-                    groups.add((DayWords.group(day, kind) + ": " + String.join(" ", items)).replaceAll(": $", ""));
+                    groups.add((DayWords.group(day, kind, names.phrases()) + ": " + String.join(" ", items)).replaceAll(": $", ""));
                 }
             }
-            line("   " + DayWords.day(day) + ": " + (day.isRest() ? DayWords.REST : String.join("; ", groups)));
+            line("   " + DayWords.day(day, names.phrases()) + ": "
+                    + (day.isRest() ? DayWords.rest(names.phrases()) : String.join("; ", groups)));
         }
     }
 
@@ -182,27 +178,28 @@ public final class PracticeText {
             if (!count.stages().contains(stage)) {
                 continue;
             }
-            line("   " + stage.label() + ": " + stage.title());
-            List<String> bars = stage == Stage.NONE ? List.of() : bars(count, stage, symbols);
+            line("   " + stage.label(names.phrases()) + ": " + stage.title(names.phrases()));
+            List<String> bars = stage == Stage.NONE ? List.of() : bars(count, stage);
             for (int bar = 0; bar < bars.size(); bar++) {
-                String number = SafeText.of(count.stretch().timeline(bar).bar().number());
+                String number = SafeText.of(count.stretch().timeline(bar).bar().called());
                 line("      " + " ".repeat(width - number.length()) + number + " | " + bars.get(bar));
             }
         }
         if (left) {
-            line("      the other stages as with count " + index);
+            line("      " + phrase("plan.other-stages", String.valueOf(index)));
         }
     }
 
     private String whole() {
         Figures figures = plan.whole();
         Tempo tempo = Stretch.of(plan.counts()).tempo();
-        return figures.changes() + (figures.changes() == 1 ? " change" : " changes") + " in " + figures.bars()
-                + (figures.bars() == 1 ? " bar" : " bars") + "; its fastest second asks for "
-                + places(figures.peak().toDouble(), 1) + " words; " + (figures.sayable() == 0
-                ? "too many to be said at any tempo" : "all of it can be said up to "
-                        + names.tempo(new Tempo(tempo.unit(), BigDecimal.valueOf(figures.sayable())))
-                        + (figures.isTooFastToSay() ? ", less than written" : "")) + ".";
+        String sayable = names.tempo(new Tempo(tempo.unit(), BigDecimal.valueOf(figures.sayable())));
+        String key = figures.sayable() == 0 ? "plan.whole.never" : figures.isTooFastToSay() ? "plan.whole.too-fast" : "plan.whole";
+        return phrase(key, figures.changes(), figures.bars(), names.phrases().decimal(figures.peak().toDouble(), 1), sayable);
+    }
+
+    private String phrase(String key, Object... places) {
+        return names.phrase(key, places);
     }
 
     private String safe(String words) {
@@ -211,12 +208,12 @@ public final class PracticeText {
 
     /** Without signs that a plain terminal does not have. */
     private String plain(String words) {
-        return SafeText.of(symbols ? words : words.replace('\u2013', '-'));
+        return SafeText.of(names.symbols() ? words : words.replace('\u2013', '-'));
     }
 
     private String ladder(Passage passage) {
         StringBuilder ladder = new StringBuilder();
-        for (StepTurn turn : StepTurn.of(passage)) {
+        for (StepTurn turn : StepTurn.of(passage, names.phrases())) {
             ladder.append(turn.words().isEmpty() ? "" : " " + turn.words() + ":").append(ladder.isEmpty() ? "" : " ")
                     .append(turn.rung().tempo().perMinute().stripTrailingZeros().toPlainString())
                     .append(" (").append(turn.rung().clean()).append(")");
@@ -226,32 +223,28 @@ public final class PracticeText {
     }
 
     private String numbers(Stretch stretch) {
-        return SafeText.of(symbols ? stretch.numbers() : stretch.numbers().replace('\u2013', '-'));
+        return SafeText.of(names.symbols() ? stretch.numbers() : stretch.numbers().replace('\u2013', '-'));
     }
 
-    private static String felt(boolean symbols) {
-        return symbols ? "\u00b7" : ".";
+    private String felt() {
+        return names.symbols() ? "\u00b7" : ".";
     }
 
     /** The words of each bar at a stage, in the order of time; felt notes are never among those that are said. */
-    private static List<String> bars(StepCount count, Stage stage, boolean symbols) {
+    private List<String> bars(StepCount count, Stage stage) {
         List<TreeMap<Offset, String>> bars = new ArrayList<>();
         for (BarCounts bar : count.stretch().bars()) {
             TreeMap<Offset, String> words = new TreeMap<>();
-            bar.plan().segments().forEach(segment -> segment.felt().forEach(at -> words.put(at, felt(symbols))));
+            bar.plan().segments().forEach(segment -> segment.felt().forEach(at -> words.put(at, felt())));
             bars.add(words);
         }
         for (Thinning.Thinned thinned : Thinning.of(count.stretch(), stage)) {
             Count here = thinned.count();
             boolean breath = count.breaths().stream().anyMatch(m -> m.bar() == thinned.bar() && m.at().equals(here.at()));
             String word = here.played() ? here.say() : "(" + here.say() + ")";
-            bars.get(thinned.bar()).put(here.at(), !thinned.said() ? felt(symbols) : (breath ? Breath.SIGN : "") + word);
+            bars.get(thinned.bar()).put(here.at(), !thinned.said() ? felt() : (breath ? Breath.SIGN : "") + word);
         }
         return bars.stream().map(words -> String.join(" ", words.values())).toList();
-    }
-
-    private static String places(double value, int places) {
-        return String.format(Locale.ROOT, "%." + places + "f", value);
     }
 
     private void line(String text) throws IOException {

@@ -20,18 +20,18 @@ final class Rates {
     }
 
     /** {@code said 4.7, played up to 9.3 a second}. */
-    String text() {
+    String text(TextOptions options) {
         boolean uneven = plan.segments().size() > 1;
         double said = 0;
         for (Segment segment : plan.segments()) {
             uneven |= segment.isSwung();
             said = Math.max(said, said(segment));
         }
-        String speech = "said " + (uneven ? "up to " : "") + tenths(said);
+        String speech = options.phrase(uneven ? "rates.said.up-to" : "rates.said", options.names().phrases().decimal(said, 1));
         return switch (bar.attacks().size()) {
-            case 0 -> speech + " a second, nothing played";
-            case 1 -> speech + " a second, one note played";
-            default -> speech + ", played up to " + tenths(played()) + " a second";
+            case 0 -> options.phrase("rates.nothing-played", speech);
+            case 1 -> options.phrase("rates.one-note-played", speech);
+            default -> options.phrase("rates.played", speech, options.names().phrases().decimal(played(), 1));
         };
     }
 
@@ -60,10 +60,5 @@ final class Rates {
             fastest = Math.max(fastest, tempo.rate(attacks.get(i).minus(attacks.get(i - 1))));
         }
         return fastest;
-    }
-
-    private static String tenths(double rate) {
-        long tenths = Math.round(rate * 10);
-        return tenths / 10 + "." + tenths % 10;
     }
 }

@@ -11,6 +11,7 @@ import countstave.score.Tempo;
 import countstave.score.TempoChange;
 import java.io.IOException;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * Prints counts for reading on a terminal: what is played, and under it what is said, bar by bar.
@@ -39,7 +40,7 @@ public final class TextWriter {
             List<ChangeMark> marks = words.next(bar.plan());
             boolean tempoNew = tempo != null && !tempo.equals(timeline.tempo());
             line("");
-            wrapped(BarHeading.of(bar.plan(), options), options.dot(), BarHeading.rates(bar.plan()));
+            wrapped(BarHeading.of(bar.plan(), options), options.dot(), BarHeading.rates(bar.plan(), options));
             BarCells cells = new BarCells(bar, counts.system(), rows, marks, tempoNew, options);
             for (String line : new BarLines(cells.cells(), cells.labels(), options).lines()) {
                 line(line);
@@ -51,23 +52,23 @@ public final class TextWriter {
 
     private void heading(PartCounts counts, List<NoteRow> rows) throws IOException {
         wrapped(SafeText.of(counts.part().name()));
-        StringBuilder second = new StringBuilder("counted in ").append(SafeText.of(counts.system().title()));
+        StringBuilder second = new StringBuilder(options.phrase("counted-in", SafeText.of(counts.system().title(options.names().phrases()))));
         if (!counts.bars().isEmpty()) {
             second.append(options.dot()).append(options.names().tempo(counts.bars().get(0).timeline().tempo()));
             if (counts.timeline().tempoAssumed()) {
-                second.append(" (assumed: the score gives no tempo)");
+                second.append(" (").append(options.phrase("tempo.assumed")).append(')');
             }
         }
         if (rows.size() > 1) {
             second.append(options.dot()).append(named(rows));
         }
         wrapped(second.toString());
-        String key = SafeText.of(counts.key());
+        String key = SafeText.of(counts.key(options.names().phrases()));
         if (!options.symbols()) {
-            key = key.replace('\u201c', '"').replace('\u201d', '"');
+            key = key.replace('\u201c', '"').replace('\u201d', '"').replace('\u201e', '"');
         }
-        String signs = options.played() + " played   " + options.silent() + " not played   ( ) said but not played"
-                + (hasFelt(counts) ? "   " + options.felt() + " below " + options.played() + ": felt, not said" : "");
+        String signs = options.phrase("text.signs", options.played(), options.silent())
+                + (hasFelt(counts) ? "   " + options.phrase("text.signs.felt", options.felt(), options.played()) : "");
         wrapped(signs, options.dot(), key);
     }
 
@@ -83,12 +84,9 @@ public final class TextWriter {
     }
 
     /** {@code rows: voices 1, 2}. */
-    private static String named(List<NoteRow> rows) {
-        StringBuilder text = new StringBuilder("rows: ").append(rows.get(0).staff() > 0 ? "staves " : "voices ");
-        for (NoteRow row : rows) {
-            text.append(row == rows.get(0) ? "" : ", ").append(row.label());
-        }
-        return text.toString();
+    private String named(List<NoteRow> rows) {
+        return options.phrase(rows.get(0).staff() > 0 ? "rows.staves" : "rows.voices",
+                rows.stream().map(NoteRow::label).collect(Collectors.joining(", ")));
     }
 
     /** On one line where that fits, else the second part on a line of its own. */

@@ -13,6 +13,7 @@ import countstave.time.Offset;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 
 /**
@@ -32,33 +33,25 @@ public final class WhyWriter {
 
     /** Prints one part. */
     public void part(Part part, List<Explanation> bars) throws IOException {
-        out.append('\n').append("why, ").append(SafeText.of(part.name()))
-                .append(" (1 is one word that is said and not played; the count of least cost over the whole part is taken)\n");
+        out.append('\n').append(options.phrase("why.heading", SafeText.of(part.name()))).append('\n');
         for (Explanation why : bars) {
-            out.append("  bar ").append(SafeText.of(why.bar().bar().number())).append(": costs ")
-                    .append(points(why.cost())).append(terms(why)).append('\n');
+            out.append("  ").append(options.phrase("why.bar", SafeText.of(why.bar().bar().called()), points(why.cost())))
+                    .append(terms(why)).append('\n');
             if (!why.other().isEmpty()) {
-                out.append("      next best, ").append(why.extra() == 0 ? "at the same cost" : points(why.extra()) + " more")
-                        .append(": ").append(count(why.bar(), why.other())).append('\n');
+                String count = count(why.bar(), why.other());
+                out.append("      ").append(why.extra() == 0 ? options.phrase("why.next.same", count)
+                        : options.phrase("why.next", points(why.extra()), count)).append('\n');
             }
         }
     }
 
-    private static String terms(Explanation why) {
+    private String terms(Explanation why) {
         return why.terms().isEmpty() ? "" : why.terms().entrySet().stream()
                 .map(term -> name(term.getKey()) + " " + points(term.getValue())).collect(Collectors.joining(", ", ": ", ""));
     }
 
-    private static String name(Term term) {
-        return switch (term) {
-            case UNPLAYED -> "said and not played";
-            case CHANGES -> "changes";
-            case FLICKER -> "back to a count just left";
-            case SPEED -> "speed of the words";
-            case RARE -> "rare divisions";
-            case HIDDEN -> "beats not said";
-            case FELT -> "notes felt";
-        };
+    private String name(Term term) {
+        return options.phrase("why.term." + term.name().toLowerCase(Locale.ROOT));
     }
 
     /** {@code 16ths, 8th triplets from beat 2}. */
@@ -67,7 +60,7 @@ public final class WhyWriter {
         for (Segment segment : segments) {
             text.append(text.isEmpty() ? "" : ", ").append(unit(bar, segment));
             if (!segment.start().equals(Offset.ZERO)) {
-                text.append(" from ").append(place(bar, segment.start()));
+                text.append(' ').append(options.phrase("why.from", place(bar, segment.start())));
             }
         }
         return text.toString();
@@ -76,13 +69,13 @@ public final class WhyWriter {
     private String unit(BarTimeline bar, Segment segment) {
         Duration beat = bar.beatAt(segment.start()).length();
         String name = UnitName.of(segment.unit(), beat, options.names());
-        return segment.isSpan() ? name + " counted through" : segment.isSwung() ? "swung " + name : name;
+        return segment.isSpan() ? options.phrase("why.through", name) : segment.isSwung() ? options.phrase("why.swung", name) : name;
     }
 
     /** {@code beat 3}, or {@code inside beat 2}. */
-    private static String place(BarTimeline bar, Offset at) {
+    private String place(BarTimeline bar, Offset at) {
         Beat beat = bar.beatAt(at);
-        return (beat.start().equals(at) ? "beat " : "inside beat ") + beat.number();
+        return options.phrase(beat.start().equals(at) ? "why.beat" : "why.inside-beat", String.valueOf(beat.number()));
     }
 
     /** Thousandths as a plain number. */

@@ -13,6 +13,7 @@ import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import countstave.count.Count;
+import countstave.plain.Phrases;
 import countstave.practice.Cautions;
 import countstave.practice.DayOptions;
 import countstave.practice.DayPlan;
@@ -145,7 +146,7 @@ class SheetPdfTest {
                     Row row = line.get(0);
                     for (Row other : line) {
                         boolean upTo = Stream.of(Stage.values()).anyMatch(s -> s.compareTo(stage) <= 0
-                                && s.label().equals(other.label()));
+                                && s.label(Phrases.ENGLISH).equals(other.label()));
                         row = upTo ? other : row;
                     }
                     shown.addAll(strings(row.words()));
@@ -169,7 +170,7 @@ class SheetPdfTest {
         for (List<Row> line : drawn.lines()) {
             for (Row row : line) {
                 if (row.label().startsWith(from)) {
-                    Stage stage = Stream.of(Stage.values()).filter(s -> row.label().equals(from + " " + s.label())).findFirst()
+                    Stage stage = Stream.of(Stage.values()).filter(s -> row.label().equals(from + " " + s.label(Phrases.ENGLISH))).findFirst()
                             .orElse(Stage.ALL);
                     assertTrue(Collections.indexOfSubList(said(count, stage), strings(row.words())) >= 0, row.toString());
                     rows++;
@@ -287,7 +288,7 @@ class SheetPdfTest {
         for (DayPlan.Day day : plan.days()) {
             assertEquals(1, texts.stream().filter(t -> t.string().equals("Day " + day.number())).count());
         }
-        assertTrue(texts.stream().anyMatch(t -> t.string().equals(DayWords.REST)));
+        assertTrue(texts.stream().anyMatch(t -> t.string().equals(DayWords.rest(Phrases.ENGLISH))));
         for (PracticePlan each : List.of(sheet(score).plans().get(0))) {
             for (Passage passage : passages(each)) {
                 passage.seams().forEach(seam -> assertTrue(texts.stream().anyMatch(t -> t.string().equals(seam.name()))));
@@ -347,7 +348,7 @@ class SheetPdfTest {
                 stripper.setStartPage(part.page() + 1);
                 stripper.setEndPage(part.page() + 1);
                 String text = stripper.getText(document).replaceAll("\\s+", " ");
-                for (String caution : Cautions.ALL) {
+                for (String caution : Cautions.in(Phrases.ENGLISH)) {
                     assertTrue(text.contains(caution), text);
                 }
                 assertTrue(text.contains("A box is ticked for a repeat without a mistake"), text);

@@ -10,8 +10,20 @@ import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import countstave.count.Count;
+import countstave.count.CountingSystem;
+import countstave.count.PartCounts;
+import countstave.count.Words;
+import countstave.grid.PlanOptions;
+import countstave.grid.Planner;
+import countstave.grid.Weights;
 import countstave.score.Meter;
+import countstave.score.PulseChoice;
+import countstave.score.Score;
+import countstave.score.Selection;
+import countstave.score.Tempo;
+import countstave.score.Timeline;
 import countstave.testing.Rhythms;
+import countstave.testing.Snippets;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -66,5 +78,25 @@ class WideBarTest {
             }
         }
         assertEquals(12 * 4 + 12, shapes(chart, Role.NOTE).size());
+    }
+
+    private static String told(String meter, int divisions, String note, int times) {
+        Score score = Snippets.read(Snippets.score(meter, divisions, note.repeat(times)));
+        PartCounts counts = Words.of(Planner.plan(Timeline.of(score.parts().get(0), Selection.ALL, PulseChoice.BY_METER, Tempo.of(40)),
+                new PlanOptions(Weights.DEFAULT, PlanOptions.DEFAULT_VOICE_LIMIT, false, false)), CountingSystem.named("numbers"));
+        return ChartWriter.layout(List.of(counts), score, big()).notes().toString();
+    }
+
+    /** A bar that fills pages is told with what is likely to be wrong with it. */
+    @Test
+    void aBarThatFillsPagesIsAskedAbout() {
+        String note = "<note><unpitched/><duration>1</duration><type>%s</type></note>";
+        String long16ths = told("4/4", 4, note.formatted("16th"), 480);
+        assertTrue(long16ths.matches(".*part Drums, bar 1: too wide for the page, cut before beats into [2-9][0-9]+ lines, with a dashed line"
+                + " at each cut; it lasts some 30 times as long as 4/4: are barlines missing .*"), long16ths);
+        String fine = told("12/4", 32, note.formatted("128th"), 384);
+        assertTrue(fine.contains("; it is counted in up to 32 to the quarter, which is seldom meant: are its durations rounded"), fine);
+        String wide = told("120/4", 4, note.formatted("16th"), 480);
+        assertTrue(wide.contains("at each cut; is it meant as one bar?"), wide);
     }
 }

@@ -62,7 +62,7 @@ class CommandTest {
     @Test
     void pageOptionsWithoutAPage() throws IOException {
         refused(run("annotate", GROOVE.toString(), "-o", folder.resolve("a.musicxml").toString(), "--landscape"),
-                "--landscape is for the printed page: end the output in .pdf, or add --as chart");
+                "--landscape is for the printed page: end the output in .pdf or .svg, or add --as chart");
         refused(run("practice", GROOVE.toString(), "--staff-size", "9"),
                 "--staff-size is for the printed page: name a folder with -o");
         assertEquals(0, files());

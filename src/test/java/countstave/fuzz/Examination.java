@@ -6,6 +6,7 @@ import countstave.chart.ChartOptions;
 import countstave.chart.ChartWriter;
 import countstave.count.BarCounts;
 import countstave.count.Count;
+import countstave.count.NoteNames;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
 import countstave.json.JsonWriter;
@@ -115,7 +116,7 @@ final class Examination {
         check(Arrays.equals(read.bytes(), file.withText(text).bytes()), "what is written is not read back");
         String asPart;
         try {
-            asPart = CountPart.annotate(file.text(), counted.score().parts(), counted.parts()).toString();
+            asPart = CountPart.annotate(file.text(), counted.score().parts(), counted.parts(), NoteNames.SYMBOLS).toString();
         } catch (ScoreException refused) {
             // a grid that note values cannot write
             line(refused.getMessage());

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import countstave.MusicXmlSchema;
 import countstave.count.HandPlans;
+import countstave.count.NoteNames;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
 import countstave.score.Event;
@@ -40,11 +41,11 @@ class FeltLyricsTest {
 
     private static String annotated(String xml, PartTimeline timeline, String plan, boolean dots) throws Exception {
         PartCounts counts = HandPlans.counts(timeline, plan);
-        String annotated = Annotator.annotate(xml, List.of(counts), Selection.ALL, Unplayed.ALL, dots).toString();
+        String annotated = Annotator.annotate(xml, List.of(counts), Selection.ALL, Unplayed.ALL, dots, NoteNames.SYMBOLS).toString();
         MusicXmlSchema.validate(new InputSource(new StringReader(annotated)));
         assertEquals(xml, OwnMarks.strip(annotated));
         assertEquals(annotated, Annotator.annotate(OwnMarks.strip(annotated), List.of(counts), Selection.ALL, Unplayed.ALL,
-                dots).toString(), "twice is once");
+                dots, NoteNames.SYMBOLS).toString(), "twice is once");
         return annotated;
     }
 
@@ -106,7 +107,7 @@ class FeltLyricsTest {
         String xml = Snippets.in("2/4").bar(bar).xml();
         PartTimeline timeline = plan.startsWith("swung") ? HandPlans.swing(timeline(xml), "1/8", 2, 1) : timeline(xml);
         Score score = Snippets.read(xml);
-        String annotated = CountPart.annotate(xml, score.parts(), List.of(HandPlans.counts(timeline, plan))).toString();
+        String annotated = CountPart.annotate(xml, score.parts(), List.of(HandPlans.counts(timeline, plan)), NoteNames.SYMBOLS).toString();
         MusicXmlSchema.validate(new InputSource(new StringReader(annotated)));
         assertEquals(xml, OwnMarks.strip(annotated));
         List<Event> notes = Snippets.read(annotated).parts().get(1).bars().get(0).voices().get(0).events();

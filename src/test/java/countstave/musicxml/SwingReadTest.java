@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.CountedScore;
 import countstave.CountingOptions;
+import countstave.count.NoteNames;
 import countstave.count.Unplayed;
 import countstave.count.BarCounts;
 import countstave.count.Count;
@@ -199,7 +200,7 @@ class SwingReadTest {
     @Test
     void pairsAsAPart() {
         String xml = Snippets.in("2/4").before(sound(ratio("2", "1", ""))).bar("8 8 8. 16").xml();
-        String annotated = CountPart.annotate(xml, Snippets.read(xml).parts(), List.of(pairs(xml))).toString();
+        String annotated = CountPart.annotate(xml, Snippets.read(xml).parts(), List.of(pairs(xml)), NoteNames.SYMBOLS).toString();
         Score read = Snippets.read(annotated);
         assertEquals("[0/1, 1/8, 1/4, 3/8]", read.parts().get(1).bars().get(0).voices().get(0).events().stream()
                 .map(Event::start).toList().toString());

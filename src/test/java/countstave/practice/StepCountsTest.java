@@ -11,6 +11,7 @@ import countstave.count.NoteNames;
 import countstave.count.PartCounts;
 import countstave.count.SegmentCounts;
 import countstave.grid.Bars;
+import countstave.plain.Phrases;
 import countstave.score.BarTimeline;
 import countstave.score.Meter;
 import countstave.score.PartTimeline;
@@ -66,7 +67,7 @@ class StepCountsTest {
         assertEquals(195, fast.sayable().get(Stage.ALL));
         assertEquals(List.of("From ♩ = 98 on a lighter count takes over in bars 1, 2 (count 2): the notes between its words"
                 + " are felt."), PassageNotes.of(passage, Breath.LONGEST, NoteNames.SYMBOLS));
-        List<String> turns = StepTurn.of(passage).stream().map(StepTurn::words).toList();
+        List<String> turns = StepTurn.of(passage, Phrases.ENGLISH).stream().map(StepTurn::words).toList();
         assertEquals("count 2", turns.get(4));
         assertEquals(1, turns.stream().filter(words -> !words.isEmpty()).count());
     }

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.count.NoteNames;
+import countstave.plain.Phrases;
 import countstave.practice.Passage;
 import countstave.practice.Plans;
 import countstave.practice.PracticeOptions;
@@ -135,7 +137,7 @@ class PassageTracksTest {
         for (boolean some : new boolean[] {false, true}) {
             GuideOptions options = some ? NO_COUNT_IN.with(new ClickRule(Set.of(2, 4), 1, 4), false) : NO_COUNT_IN;
             for (Passage passage : plan(score, some ? new int[] {41, 53} : new int[0]).different()) {
-                List<PassageTracks.Track> tracks = PassageTracks.of(passage, 0, options);
+                List<PassageTracks.Track> tracks = PassageTracks.of(passage, 0, options, NoteNames.SYMBOLS);
                 List<List<Piece>> expected = expected(passage);
                 assertEquals(expected.size(), tracks.size());
                 for (int i = 0; i < tracks.size(); i++) {
@@ -158,7 +160,7 @@ class PassageTracksTest {
     @Test
     void everyStepIsALoopOfItsOwn() {
         Passage passage = plan("dense").different().get(0);
-        List<PassageTracks.Track> steps = PassageTracks.of(passage, 0, GuideOptions.DEFAULT).stream()
+        List<PassageTracks.Track> steps = PassageTracks.of(passage, 0, GuideOptions.DEFAULT, NoteNames.SYMBOLS).stream()
                 .filter(t -> t.kind() == PassageTracks.Kind.STEP).toList();
         assertEquals(passage.ladder().size(), steps.size());
         Exact once = countstave.practice.Clock.of(passage.stretch()).at(passage.stretch().end());
@@ -175,10 +177,10 @@ class PassageTracksTest {
     @Test
     void stagesAtEveryTempoAskedFor() {
         Passage passage = plan("dense", 40, 50, 63).different().get(0);
-        List<PassageTracks.Track> stages = PassageTracks.of(passage, 1, NO_COUNT_IN).stream()
+        List<PassageTracks.Track> stages = PassageTracks.of(passage, 1, NO_COUNT_IN, NoteNames.SYMBOLS).stream()
                 .filter(t -> t.kind() == PassageTracks.Kind.STAGES).toList();
         assertEquals(List.of("stages-40", "stages-50", "stages-63"), stages.stream().map(PassageTracks.Track::name).toList());
-        List<String> titles = passage.asked().get(0).stages().stream().map(Stage::title).toList();
+        List<String> titles = passage.asked().get(0).stages().stream().map(stage -> stage.title(Phrases.ENGLISH)).toList();
         assertEquals(titles, markers(stages.get(0).track()));
         assertTrue(titles.contains("half the grid is said"), titles::toString);
     }
@@ -187,7 +189,7 @@ class PassageTracksTest {
     @Test
     void endlessTracksSayWhereTheyAreLooped() throws Exception {
         Passage passage = plan("groove").different().get(0);
-        List<PassageTracks.Track> tracks = PassageTracks.of(passage, 1, GuideOptions.DEFAULT.with(ClickRule.ALWAYS, true));
+        List<PassageTracks.Track> tracks = PassageTracks.of(passage, 1, GuideOptions.DEFAULT.with(ClickRule.ALWAYS, true), NoteNames.SYMBOLS);
         Set<String> names = new HashSet<>();
         for (PassageTracks.Track track : tracks) {
             assertTrue(names.add(track.name()), track.name());
@@ -259,7 +261,7 @@ class PassageTracksTest {
                 assertEquals(Stage.ALL, seam.count().sayableStage(rung));
                 assertFalse(fastestSecond(passage, seam.around(), rung, seam.count().sayableStageAround(rung)) > 6.5 + 1e-9);
                 GuideOptions endless = NO_COUNT_IN.with(ClickRule.ALWAYS, true);
-                for (PassageTracks.Track track : PassageTracks.of(passage, 1, endless)) {
+                for (PassageTracks.Track track : PassageTracks.of(passage, 1, endless, NoteNames.SYMBOLS)) {
                     if (track.seam() == seam) {
                         Heard.Midi midi = Heard.midi(track.track());
                         List<Double> times = new ArrayList<>();
@@ -320,7 +322,7 @@ class PassageTracksTest {
         String plain = "16 16 16 16 16 16 16 16 16 16 16 16 16 16 16 16";
         Passage passage = Plans.of(Plans.everyNoteSaid(countstave.testing.Snippets.in("4/4").tempo(60).bar(plain)
                 .bar("16 16 16 16 16 16 16 16 5:4[16 16 16 16 16] 16 16 16 16").bar(plain).xml())).get(0).passages().get(0);
-        List<PassageTracks.Track> tracks = PassageTracks.of(passage, 0, GuideOptions.DEFAULT.with(ClickRule.ALWAYS, true));
+        List<PassageTracks.Track> tracks = PassageTracks.of(passage, 0, GuideOptions.DEFAULT.with(ClickRule.ALWAYS, true), NoteNames.SYMBOLS);
         PassageTracks.Track whole = tracks.stream().filter(t -> t.name().equals("seam-1a-neighbours")).findFirst().orElseThrow();
         assertEquals(Exact.of(8 + 4 * 24), whole.track().seconds());
     }
@@ -329,7 +331,7 @@ class PassageTracksTest {
     @ValueSource(ints = {-1, Leg.MOST_REPEATS + 1})
     void repeatsOutOfRange(int repeats) {
         Passage passage = Plans.of(Plans.counted("groove")).get(0).different().get(0);
-        assertThrows(ScoreException.class, () -> PassageTracks.of(passage, repeats, GuideOptions.DEFAULT));
+        assertThrows(ScoreException.class, () -> PassageTracks.of(passage, repeats, GuideOptions.DEFAULT, NoteNames.SYMBOLS));
     }
 
     /** By hand: a piece from beat 3 of a 4/4 bar is counted in 1 2 3 4 1 2, so that it falls on its own beat. */

@@ -1,6 +1,7 @@
 package countstave.testing;
 
 import countstave.score.NoteValue;
+import countstave.score.Written;
 import countstave.time.Duration;
 import countstave.time.Ratio;
 import java.util.ArrayList;
@@ -23,11 +24,11 @@ import java.util.regex.Pattern;
 final class Rhythm {
 
     /** A note or rest; {@code opens} and {@code closes} are the tuplets that begin and end with it, outermost first. */
-    record Item(NoteValue value, int dots, boolean rest, boolean tied, boolean accent, boolean grace, boolean barRest,
-            Ratio ratio, List<Group> opens, List<Group> closes) {
+    record Item(Written written, boolean rest, boolean tied, boolean accent, boolean grace, boolean barRest,
+            List<Group> opens, List<Group> closes) {
 
         Duration length() {
-            return grace ? Duration.ZERO : ratio.applyTo(value.dotted(dots));
+            return grace ? Duration.ZERO : written.length();
         }
     }
 
@@ -83,14 +84,16 @@ final class Rhythm {
 
     private static Item item(String token, Ratio ratio) {
         if (token.equals("R")) {
-            return new Item(NoteValue.WHOLE, 0, true, false, false, false, true, ratio, new ArrayList<>(), new ArrayList<>());
+            return new Item(Written.of(NoteValue.WHOLE, 0, ratio), true, false, false, false, true, new ArrayList<>(),
+                    new ArrayList<>());
         }
         Matcher note = NOTE.matcher(token);
         if (!note.matches()) {
             throw new IllegalArgumentException("no note or rest: " + token);
         }
-        return new Item(NoteValue.ofLength(Duration.of(1, Long.parseLong(note.group(2)))), note.group(3).length(),
+        NoteValue value = NoteValue.ofLength(Duration.of(1, Long.parseLong(note.group(2))));
+        return new Item(Written.of(value, note.group(3).length(), ratio),
                 note.group(1).equals("r"), note.group(4).contains("~"), note.group(4).contains(">"),
-                note.group(1).equals("g"), false, ratio, new ArrayList<>(), new ArrayList<>());
+                note.group(1).equals("g"), false, new ArrayList<>(), new ArrayList<>());
     }
 }

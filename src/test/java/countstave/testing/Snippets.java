@@ -324,12 +324,12 @@ public final class Snippets {
             xml.append(tieStop ? "<tie type=\"stop\"/>" : "").append(item.tied() ? "<tie type=\"start\"/>" : "");
             xml.append("<voice>").append(voice).append("</voice>");
             if (!item.barRest()) {
-                xml.append("<type>").append(item.value().xmlName()).append("</type>")
-                        .append("<dot/>".repeat(item.dots()));
+                xml.append("<type>").append(item.written().value().xmlName()).append("</type>")
+                        .append("<dot/>".repeat(item.written().dots()));
             }
-            if (!item.ratio().isPlain()) {
-                xml.append("<time-modification><actual-notes>").append(item.ratio().actual())
-                        .append("</actual-notes><normal-notes>").append(item.ratio().normal())
+            if (!item.written().ratio().isPlain()) {
+                xml.append("<time-modification><actual-notes>").append(item.written().ratio().actual())
+                        .append("</actual-notes><normal-notes>").append(item.written().ratio().normal())
                         .append("</normal-notes></time-modification>");
             }
             notations(item, tieStop);

@@ -3,6 +3,7 @@ package countstave.text;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.count.NoteNames;
 import countstave.count.BarCounts;
 import countstave.count.PartCounts;
 import countstave.count.SegmentCounts;
@@ -129,7 +130,7 @@ class NoteRowsTest {
                     , 8ths; 16ths felt, all said up to quarter = 97
                   | * * * *| * * * *|
                   | 1 . & .| 2 . & .|
-                """, plans, new TextOptions(80, Unplayed.ALL, false));
+                """, plans, new TextOptions(80, Unplayed.ALL, NoteNames.WORDS));
     }
 
     @Test
@@ -163,14 +164,14 @@ class NoteRowsTest {
     void aLongMarkIsBroken() throws IOException {
         TestPlans plans = TestPlans.part("A").tempo(Tempo.of(152)).bar("4/4", "1/4").felt().fill("1/4", "1/2")
                 .attacks("9/16").fill("1/8", "1/1").end();
-        String text = print(plans, new TextOptions(40, Unplayed.ALL, false));
+        String text = print(plans, new TextOptions(40, Unplayed.ALL, NoteNames.WORDS));
         assertTrue(text.contains("""
                     |       , 8ths, x2; 16ths felt, all
                     |       | said up to quarter = 97
                 """), text);
         TestPlans late = TestPlans.part("A").tempo(Tempo.of(152)).bar("4/4", "1/4").felt().fill("1/16", "3/4")
                 .attacks("13/16").fill("1/8", "1/1").end();
-        text = print(late, new TextOptions(52, Unplayed.ALL, true));
+        text = print(late, new TextOptions(52, Unplayed.ALL, NoteNames.SYMBOLS));
         assertTrue(text.contains("""
                     8ths, ×1⁄2; 16ths felt, all said up to ┐
                     ┌ 16ths                         ♩ = 97 │
@@ -194,7 +195,7 @@ class NoteRowsTest {
             PartCounts counts = plans.counts("numbers");
             int width = 40 + random.nextInt(80);
             StringBuilder out = new StringBuilder();
-            new TextWriter(out, new TextOptions(width, Unplayed.values()[random.nextInt(3)], true)).part(counts);
+            new TextWriter(out, new TextOptions(width, Unplayed.values()[random.nextInt(3)], NoteNames.SYMBOLS)).part(counts);
             String[] lines = out.toString().split("\n");
             List<String> events = new ArrayList<>();
             for (int i = 0; i < lines.length; i++) {

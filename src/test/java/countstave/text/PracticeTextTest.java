@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.CountedScore;
+import countstave.count.NoteNames;
+import countstave.plain.Phrases;
 import countstave.practice.Cautions;
 import countstave.practice.Plans;
 import countstave.testing.Snippets;
@@ -20,7 +22,7 @@ class PracticeTextTest {
 
     private static String text(CountedScore counted, int top, boolean symbols) throws IOException {
         StringBuilder out = new StringBuilder();
-        PracticeText.write(counted.score().title(), Plans.of(counted).get(0), top, null, symbols, out);
+        PracticeText.write(counted.score().title(), Plans.of(counted).get(0), top, null, symbols ? NoteNames.SYMBOLS : NoteNames.WORDS, out);
         return out.toString();
     }
 
@@ -63,7 +65,7 @@ class PracticeTextTest {
         assertTrue(first > 97 && first <= 97 * 1.08, ladder);
         assertTrue(text.contains("From ♩ = " + first + " on it is too fast to be said in full: half the grid is said."), text);
         assertTrue(text.contains("heuristic"));
-        Cautions.ALL.forEach(caution -> assertTrue(text.contains(caution)));
+        Cautions.in(Phrases.ENGLISH).forEach(caution -> assertTrue(text.contains(caution)));
     }
 
     /** What is said without being played stands in parentheses, what is felt is a dot. By hand: dotted eighth, sixteenth. */
@@ -86,7 +88,7 @@ class PracticeTextTest {
     private static String byHand(int tempo, IntFunction<String> unit, String bar) throws IOException {
         CountedScore counted = Plans.countedXml(Snippets.in("4/4").tempo(tempo).bar(bar).bar(bar).xml());
         StringBuilder out = new StringBuilder();
-        PracticeText.write("test", Plans.by(counted, unit), 10, null, true, out);
+        PracticeText.write("test", Plans.by(counted, unit), 10, null, NoteNames.SYMBOLS, out);
         return out.toString();
     }
 
@@ -95,7 +97,7 @@ class PracticeTextTest {
     void aLongBeatIsNotCalledATuplet() throws IOException {
         CountedScore counted = Plans.countedXml(Snippets.in("2/1").tempo(60).bar("2 2 2 2").bar("2 2 2 2").xml());
         StringBuilder out = new StringBuilder();
-        PracticeText.write("test", Plans.of(counted).get(0), 10, null, true, out);
+        PracticeText.write("test", Plans.of(counted).get(0), 10, null, NoteNames.SYMBOLS, out);
         assertTrue(out.toString().contains("a breath has to last 8.0 s (bars 1, 2): neither a beat nor a tuplet is interrupted.\n"), out.toString());
     }
 

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.count.NoteNames;
 import countstave.count.CountingSystem;
 import countstave.count.PartCounts;
 import countstave.count.TestPlans;
@@ -63,16 +64,16 @@ class TextWriterTest {
     @Test
     void unplayedWordsAsAsked() throws IOException {
         TestPlans plans = TestPlans.part("A").bar("2/4", "1/4").attacks("0/1", "3/8").fill("1/16");
-        assertTrue(bars(plans.counts("numbers"), new TextOptions(80, Unplayed.NEEDED, true))
+        assertTrue(bars(plans.counts("numbers"), new TextOptions(80, Unplayed.NEEDED, NoteNames.SYMBOLS))
                 .contains("  │ 1          │(2)(e) & (a)│\n"));
         plans = TestPlans.part("A").bar("2/4", "1/4").attacks("0/1", "3/8").fill("1/16");
-        assertTrue(bars(plans.counts("numbers"), new TextOptions(80, Unplayed.NONE, true))
+        assertTrue(bars(plans.counts("numbers"), new TextOptions(80, Unplayed.NONE, NoteNames.SYMBOLS))
                 .contains("  │ 1          │       &    │\n"));
     }
 
     @Test
     void plainSignsForATerminalWithoutUnicode() throws IOException {
-        String text = print(example().counts("numbers"), new TextOptions(80, Unplayed.ALL, false));
+        String text = print(example().counts("numbers"), new TextOptions(80, Unplayed.ALL, NoteNames.WORDS));
         String lines = text.substring(text.indexOf("\n\n"));
         assertTrue(lines.contains("8th triplets, x3/4"), lines);
         assertTrue(lines.chars().allMatch(c -> c < 0x7F), lines);
@@ -96,7 +97,7 @@ class TextWriterTest {
             PartCounts counts = randomPlan(random).counts(system);
             int width = 40 + random.nextInt(80);
             Unplayed unplayed = Unplayed.values()[random.nextInt(3)];
-            String text = bars(counts, new TextOptions(width, unplayed, true));
+            String text = bars(counts, new TextOptions(width, unplayed, NoteNames.SYMBOLS));
             List<String> played = new ArrayList<>();
             String[] lines = text.split("\n");
             for (int i = 0; i < lines.length; i++) {

@@ -83,7 +83,7 @@ final class MeasuringPass {
     private Chord chord(Event event, int index, VoiceLine line) {
         Chord chord = new Chord(event, index, line, font);
         if (event.isRest()) {
-            chord.restSign = Signs.rest(event.barRest() ? NoteValue.WHOLE : chord.value());
+            chord.restSign = Signs.rest(isBarRest(chord) ? NoteValue.WHOLE : chord.value());
             if (!event.heads().isEmpty()) {
                 chord.placedStep = staff.step(event.heads().get(0), event.start());
             }
@@ -129,10 +129,11 @@ final class MeasuringPass {
         }
     }
 
-    /** Marked as such, or a whole rest that fills its bar from end to end. */
+    /** Marked as such, or a whole rest, or one without a sign of its own, that fills its bar from end to end. */
     private boolean isBarRest(Chord chord) {
-        return chord.event.isRest() && (chord.event.barRest() || chord.value() == NoteValue.WHOLE && chord.dots() == 0
-                && chord.event.start().equals(Offset.ZERO) && chord.event.end().equals(bar.end()));
+        boolean whole = chord.event.written() == null || chord.value() == NoteValue.WHOLE && chord.dots() == 0;
+        return chord.event.isRest() && (chord.event.barRest() || whole && chord.event.start().equals(Offset.ZERO)
+                && chord.event.end().equals(bar.end()));
     }
 
     private Moment moment(Offset at) {

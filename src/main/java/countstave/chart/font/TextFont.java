@@ -12,7 +12,7 @@ import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
 
-/** The text font in three styles: its measures, for layout. Lengths are in ems unless a size is given. */
+/** The text font in four styles: its measures, for layout. Lengths are in ems unless a size is given. */
 public final class TextFont {
 
     /** Stands where the font has no sign for a character. */
@@ -87,6 +87,7 @@ public final class TextFont {
             case REGULAR -> "NotoSans_400Regular.ttf";
             case BOLD -> "NotoSans_700Bold.ttf";
             case ITALIC -> "NotoSans_400Regular_Italic.ttf";
+            case BOLD_ITALIC -> "NotoSans_700Bold_Italic.ttf";
         };
     }
 

@@ -1,6 +1,7 @@
 package countstave.chart.layout;
 
 import countstave.chart.ChartOptions;
+import countstave.chart.Contents;
 import countstave.chart.engrave.BarEngraver;
 import countstave.chart.engrave.Column;
 import countstave.chart.engrave.EngraveContext;
@@ -15,6 +16,7 @@ import countstave.count.CountingSystem;
 import countstave.count.PartCounts;
 import countstave.grid.Segment;
 import countstave.score.Bar;
+import countstave.score.Barline;
 import countstave.score.BarStyle;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
@@ -109,21 +111,27 @@ final class BarMeasurer {
     }
 
     /** The index after the last bar that is drawn as one with bar {@code start}: a run of rests, else one bar. */
-    private static int runEnd(PartCounts counts, int start) {
+    private int runEnd(PartCounts counts, int start) {
         int end = start + 1;
         while (end < counts.bars().size() && isRest(counts, end - 1) && isRest(counts, end)
                 && bar(counts, end).look().style().runNumber() == bar(counts, end - 1).look().style().runNumber() + 1
-                && bar(counts, end).directions().isEmpty() && bar(counts, end).look().left() == null
-                && bar(counts, end - 1).look().right() == null && !bar(counts, end).look().meterShown()
+                && bar(counts, end).directions().isEmpty() && isPlain(bar(counts, end).look().left())
+                && isPlain(bar(counts, end - 1).look().right()) && !bar(counts, end).look().meterShown()
                 && bar(counts, end).markings().staves().isEmpty()) {
             end++;
         }
         return end;
     }
 
-    private static boolean isRest(PartCounts counts, int i) {
-        return bar(counts, i).look().style().kind() == BarStyle.Kind.MULTI_REST
-                && counts.bars().get(i).timeline().attacks().isEmpty();
+    private static boolean isPlain(Barline line) {
+        return line == null || line.isPlain();
+    }
+
+    private boolean isRest(PartCounts counts, int i) {
+        BarStyle style = bar(counts, i).look().style();
+        return counts.bars().get(i).timeline().attacks().isEmpty() && (style.kind() == BarStyle.Kind.MULTI_REST
+                || style.kind() == BarStyle.Kind.NONE && style.runNumber() > 0
+                && options.contents().rests() == Contents.Rests.JOIN && RestSigns.none(bar(counts, i)));
     }
 
     private MeasuredBar measure(PartCounts counts, int start, int end, List<StaffState> states,
@@ -139,7 +147,8 @@ final class BarMeasurer {
         for (int s = 0; s < states.size(); s++) {
             EngraveContext context = new EngraveContext(staves.get(s), states.get(s), previous, next,
                     measures.music(), measures.text(), lineNotes.get(s));
-            boolean rests = bar(counts, start).look().style().kind() == BarStyle.Kind.MULTI_REST && isRest(counts, start);
+            boolean rests = run.size() > 1 || bar(counts, start).look().style().kind() == BarStyle.Kind.MULTI_REST
+                    && isRest(counts, start);
             engraved.add(new MeasuredBar.Staff(staves.get(s), states.get(s), rests
                     ? engraver.engraveRests(timelines, context) : engraver.engrave(timelines.get(0), context)));
         }
@@ -206,10 +215,12 @@ final class BarMeasurer {
     }
 
     private List<Column> syllables(List<ShownCount> shown, List<Offset> changes) {
+        // the answers stand where they were to be written
+        double wider = options.contents().blank() == Contents.Blank.COUNTS ? Blanks.WIDER : 1;
         return shown.stream().map(count -> {
             Text.Style style = count.played() ? Text.Style.BOLD : Text.Style.REGULAR;
-            double half = measures.text().width(count.say(), Sizes.SYLLABLE, style) / 2;
-            double parenthesis = measures.text().width("(", Sizes.SYLLABLE, Text.Style.REGULAR);
+            double half = measures.text().width(count.say(), Sizes.SYLLABLE, style) / 2 * wider;
+            double parenthesis = measures.text().width("(", Sizes.SYLLABLE, Text.Style.REGULAR) * wider;
             return new Column(count.at(), half + (count.opens() ? parenthesis : 0)
                     + (changes.contains(count.at()) ? Sizes.CHANGE_ROOM : 0), half + (count.closes() ? parenthesis : 0));
         }).toList();

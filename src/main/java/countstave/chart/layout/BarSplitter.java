@@ -134,7 +134,14 @@ final class BarSplitter {
         }
         double top = shapes.stream().mapToDouble(s -> measures.box(s).top()).max().orElse(0);
         double bottom = shapes.stream().mapToDouble(s -> measures.box(s).bottom()).min().orElse(0);
-        return new SystemBox(List.copyOf(shapes), top, bottom, head.isEmpty() ? whole.rehearsals() : List.of());
+        return new SystemBox(List.copyOf(shapes), top, bottom, head.isEmpty() ? whole.rehearsals() : List.of(),
+                spans(from, to, shift));
+    }
+
+    private List<SystemBox.Span> spans(double from, double to, double shift) {
+        return whole.spans().stream().filter(s -> s.left() < to && s.right() > from)
+                .map(s -> new SystemBox.Span(s.bar(), Math.max(from, s.left()) + shift, Math.min(to, s.right()) + shift))
+                .toList();
     }
 
     private Text inside(Text text) {

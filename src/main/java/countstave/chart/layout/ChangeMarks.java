@@ -29,11 +29,16 @@ final class ChangeMarks {
         String of(int bar, Offset at);
     }
 
+    private final NoteNames noteNames;
     private final Names names;
+    private final Blanks blanks;
 
-    ChangeMarks(Measures measures, Names names) {
+    /** @param blanks whether the words are left to be written by hand, on a line of their own */
+    ChangeMarks(Measures measures, NoteNames noteNames, Names names, Blanks blanks) {
         this.measures = measures;
+        this.noteNames = noteNames;
         this.names = names;
+        this.blanks = blanks;
     }
 
     /**
@@ -67,7 +72,7 @@ final class ChangeMarks {
         double end = placed.get(placed.size() - 1).right();
         List<List<Mark>> levels = levels(marks(placed, end, false));
         int lines = 1;
-        if (levels.size() > 1) {
+        if (levels.size() > 1 && !blanks.changes()) {
             // the speed on a second line: narrower words, which mostly need one level only
             List<List<Mark>> narrow = levels(marks(placed, end, true));
             if (2 * narrow.size() <= levels.size() + 1) {
@@ -77,7 +82,8 @@ final class ChangeMarks {
         }
         double top = baseline - measures.text().descent(Sizes.SYLLABLE, Text.Style.REGULAR) - 0.15;
         for (int level = 0; level < levels.size(); level++) {
-            double y = top - level * lines * LINE_HEIGHT - Sizes.CHANGE_WORDS;
+            double y = blanks.changes() ? top - (level + 1) * blanks.room()
+                    : top - level * lines * LINE_HEIGHT - Sizes.CHANGE_WORDS;
             for (Mark mark : levels.get(level)) {
                 boolean ofUnit = isOfUnit(mark.change());
                 shapes.add(new Line(mark.x(), y - 0.15, mark.x(), row + 0.05,
@@ -92,8 +98,9 @@ final class ChangeMarks {
         List<Mark> marks = new ArrayList<>();
         for (PlacedBar bar : placed) {
             for (ChangeMark change : bar.bar().marks()) {
-                marks.add(new Mark(change, bar.x(change.at()) - roomOf(bar, change.at()), words(change,
-                        names.of(bar.bar().bar().index(), change.at()), narrow), false));
+                double x = bar.x(change.at()) - roomOf(bar, change.at());
+                marks.add(new Mark(change, x, blanks.changes() ? toWriteOn(change, end - x - WORDS_GAP)
+                        : words(change, names.of(bar.bar().bar().index(), change.at()), narrow), false));
             }
         }
         turn(marks, end);
@@ -101,16 +108,26 @@ final class ChangeMarks {
     }
 
     private Inline words(ChangeMark change, String name, boolean narrow) {
-        String how = change.how(NoteNames.SYMBOLS);
+        String how = change.how(noteNames);
         String before = name.isEmpty() ? "" : name + ") ";
         if (!narrow || how.isEmpty()) {
-            return line(before + change.text(), change);
+            return line(before + change.text(noteNames), change);
         }
-        Inline what = line(before + change.what(NoteNames.SYMBOLS), change);
+        Inline what = line(before + change.what(noteNames), change);
         Inline speed = line(how, change);
         List<Shape> shapes = new ArrayList<>(what.shapes());
         shapes.addAll(speed.movedTo(0, -LINE_HEIGHT));
         return new Inline(shapes, Math.max(what.width(), speed.width()));
+    }
+
+    /**
+     * A line as long as the printed words, and more, since one writes larger.
+     *
+     * @param room as far as it may go to the right
+     */
+    private Inline toWriteOn(ChangeMark change, double room) {
+        double width = Math.max(Blanks.LEAST, Math.min(room, line(change.text(noteNames), change).width() * Blanks.WIDER));
+        return new Inline(List.of(new Line(0, 0, width, 0, Sizes.ROW_LINE_THICKNESS, Role.CHANGE_WORDS, change.at())), width);
     }
 
     private Inline line(String words, ChangeMark change) {

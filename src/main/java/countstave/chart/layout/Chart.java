@@ -35,8 +35,17 @@ public record Chart(About about, Paper paper, List<Page> pages, List<Bookmark> b
     public record Paper(double space, double width, double height) {
     }
 
-    /** Shapes in staff spaces from the lower left corner of the page. */
-    public record Page(List<Shape> shapes) {
+    /**
+     * A page.
+     *
+     * @param shapes in staff spaces from its lower left corner
+     * @param bars where the bars of a chart stand; of a practice sheet none
+     */
+    public record Page(List<Shape> shapes, List<BarPlace> bars) {
+
+        Page(List<Shape> shapes) {
+            this(shapes, List.of());
+        }
     }
 
     /**

@@ -1,6 +1,7 @@
 package countstave.chart.layout;
 
 import countstave.chart.ChartOptions;
+import countstave.chart.Contents;
 import countstave.chart.engrave.BarEngraver;
 import countstave.chart.font.Measures;
 import countstave.chart.shape.Shape;
@@ -35,15 +36,25 @@ public final class ChartLayout {
             throw new ScoreException("no part with notes is left to draw");
         }
         List<String> notes = new ArrayList<>();
-        List<List<Shape>> music = new ArrayList<>();
+        List<Chart.Page> music = new ArrayList<>();
         List<PageFrame> frames = new ArrayList<>();
         List<Boolean> firsts = new ArrayList<>();
         List<Chart.Bookmark> bookmarks = new ArrayList<>();
         Set<String> notDrawn = new TreeSet<>();
         for (PartCounts part : parts) {
-            PartLayout layout = new PartLayout(part, score, options, engraver, measures, notes);
+            boolean blank = options.contents().blank() != Contents.Blank.NOTHING;
+            PartLayout layout = new PartLayout(part, blank ? PartLayout.Sheet.WORKSHEET : PartLayout.Sheet.CHART, score, options,
+                    engraver, measures, notes);
             bookmarks.add(layout.addPages(music, frames, firsts));
             notDrawn.addAll(layout.notDrawn());
+            if (options.contents().key()) {
+                bookmarks.add(new KeyPages(part, score, options, measures).addPages(music, frames, firsts));
+            }
+            if (blank && options.contents().answers()) {
+                // what is to be told of the lines has been told of the worksheet
+                bookmarks.add(new PartLayout(part, PartLayout.Sheet.ANSWERS, score, options, engraver, measures, new ArrayList<>())
+                        .addPages(music, frames, firsts));
+            }
         }
         if (!notDrawn.isEmpty()) {
             notes.add("not drawn: " + notDrawn.stream().map(SignNames::of).collect(Collectors.joining(", ")));
@@ -51,9 +62,9 @@ public final class ChartLayout {
         List<Chart.Page> pages = new ArrayList<>();
         Set<Integer> missing = new TreeSet<>();
         for (int i = 0; i < music.size(); i++) {
-            List<Shape> shapes = new ArrayList<>(music.get(i));
+            List<Shape> shapes = new ArrayList<>(music.get(i).shapes());
             shapes.addAll(frames.get(i).furniture(firsts.get(i), i + 1, music.size()));
-            pages.add(new Chart.Page(shapes.stream().map(s -> printable(s, missing)).toList()));
+            pages.add(new Chart.Page(shapes.stream().map(s -> printable(s, missing)).toList(), music.get(i).bars()));
         }
         if (!missing.isEmpty()) {
             notes.add("no sign in the text font, replaced by \uFFFD: " + missing.stream()
@@ -61,7 +72,7 @@ public final class ChartLayout {
                     .collect(Collectors.joining(", ")));
         }
         String subject = parts.stream().map(p -> p.part().name()).collect(Collectors.joining(", "));
-        return new Chart(new Chart.About(score.title(), score.composer(), subject, options.language()),
+        return new Chart(new Chart.About(score.title(), score.composer(), subject, options.phrases().code()),
                 new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()), List.copyOf(pages), List.copyOf(bookmarks),
                 List.copyOf(notes));
     }

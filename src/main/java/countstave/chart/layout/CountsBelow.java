@@ -6,6 +6,7 @@ import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import countstave.count.BarCounts;
+import countstave.count.NoteNames;
 import countstave.grid.Segment;
 import countstave.practice.Breath;
 import countstave.score.BarTimeline;
@@ -28,28 +29,42 @@ final class CountsBelow {
 
     private final Measures measures;
     private final ChangeMarks changes;
+    private final Blanks blanks;
 
-    CountsBelow(Measures measures) {
-        this(measures, (bar, at) -> "");
+    /** @param blanks what is left to be written by hand */
+    CountsBelow(Measures measures, NoteNames noteNames, Blanks blanks) {
+        this(measures, noteNames, (bar, at) -> "", blanks);
     }
 
     /** @param names what a change is called, if anything, before the words of its mark */
-    CountsBelow(Measures measures, ChangeMarks.Names names) {
+    CountsBelow(Measures measures, NoteNames noteNames, ChangeMarks.Names names) {
+        this(measures, noteNames, names, Blanks.NONE);
+    }
+
+    private CountsBelow(Measures measures, NoteNames noteNames, ChangeMarks.Names names, Blanks blanks) {
         this.measures = measures;
-        this.changes = new ChangeMarks(measures, names);
+        this.changes = new ChangeMarks(measures, noteNames, names, blanks);
+        this.blanks = blanks;
     }
 
     /** @return the line on which the words stand */
     double add(List<PlacedBar> placed, Skyline skyline, List<Shape> shapes) {
         double row = skyline.bottom() - Sizes.ROW_GAP - Sizes.TICK_BEAT;
         double cap = measures.text().capHeight(Sizes.SYLLABLE, Text.Style.BOLD);
-        double baseline = row - Sizes.SYLLABLE_DROP - cap;
+        double drop = Sizes.SYLLABLE_DROP + cap;
+        double baseline = row - (blanks.counts() ? Math.max(drop, blanks.room()) : drop);
         List<Shape> added = new ArrayList<>();
         for (PlacedBar bar : placed) {
+            if (!bar.bar().isRun()) {
+                ticks(bar, row, added);
+            }
+            if (blanks.counts()) {
+                added.add(new Line(bar.x(Offset.ZERO), baseline, bar.endX(), baseline, Sizes.ROW_LINE_THICKNESS, Role.ROW_LINE, null));
+                continue;
+            }
             if (bar.bar().isRun()) {
                 run(bar, baseline, added);
             } else {
-                ticks(bar, row, added);
                 syllables(bar, bar.bar().shown(), baseline, added);
                 breaths(bar, row, added);
             }

@@ -29,6 +29,8 @@ record Inline(List<Shape> shapes, double width) {
             Map.entry(0x1D12B, "accidentalDoubleFlat"), Map.entry(0x25B3, "csymMajorSeventh"),
             Map.entry(0x1D10B, "segno"), Map.entry(0x1D10C, "coda"));
 
+    static final Inline EMPTY = new Inline(List.of(), 0);
+
     /** A notehead about as tall as a small letter. */
     private static final double NOTE_SCALE = 0.3;
 
@@ -69,6 +71,14 @@ record Inline(List<Shape> shapes, double width) {
             shapes.add(new Text(text, x, 0, size, style, Text.Anchor.START, role, at));
         }
         return x + measures.text().width(text, size, style);
+    }
+
+    /** This, and behind it another after a gap as wide as these blanks. */
+    Inline then(Inline next, String gap, double size, Measures measures) {
+        double from = width + measures.text().width(gap, size, Text.Style.REGULAR);
+        List<Shape> all = new ArrayList<>(shapes);
+        all.addAll(next.movedTo(from, 0));
+        return new Inline(List.copyOf(all), from + next.width());
     }
 
     /** Where to begin so as to stand at {@code x}, but on the line, which ends at {@code end}. */

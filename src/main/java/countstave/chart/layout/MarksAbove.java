@@ -8,13 +8,9 @@ import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import countstave.score.Direction;
-import countstave.score.NoteValue;
 import countstave.score.Placement;
 import java.util.ArrayList;
-import java.util.Collection;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 
 /** What stands above the staff, from the inside out: chord names, bar number, words, signs, endings, tempo, rehearsal marks. */
 final class MarksAbove {
@@ -39,12 +35,12 @@ final class MarksAbove {
         double end = placed.get(placed.size() - 1).right();
         for (PlacedBar bar : placed) {
             List<Direction> directions = bar.bar().bar().directions();
-            Collection<Direction> ofTempi = wordsOfTempi(directions).values();
+            TempoMarks tempi = new TempoMarks(directions);
             for (Direction direction : readDownwards(directions)) {
-                if (!concerns(direction, bar.bar().staffNumbers())) {
+                if (!concerns(direction, bar.bar().staffNumbers()) || isRepeated(direction, directions)) {
                     continue;
                 }
-                if (direction.kind() == Direction.Kind.WORDS && !ofTempi.contains(direction)) {
+                if (direction.kind() == Direction.Kind.WORDS && !tempi.hasTaken(direction)) {
                     words(direction, bar, end, skyline, shapes);
                 } else if (direction.kind() == Direction.Kind.SEGNO || direction.kind() == Direction.Kind.CODA) {
                     sign(direction, bar, skyline, shapes);
@@ -53,16 +49,8 @@ final class MarksAbove {
         }
         endings.add(placed, skyline, shapes);
         for (PlacedBar bar : placed) {
-            Map<Direction, Direction> ofTempi = wordsOfTempi(bar.bar().bar().directions());
-            for (Direction direction : bar.bar().bar().directions()) {
-                if (direction.kind() == Direction.Kind.METRONOME) {
-                    Direction before = ofTempi.get(direction);
-                    String words = before == null ? "" : before.text() + "  ";
-                    Inline tempo = Inline.of(words + tempo(direction), Sizes.TEMPO, Text.Style.BOLD, Role.TEMPO,
-                            direction.at(), measures);
-                    stack(tempo, bar.headX(direction.at()), end, Sizes.TEMPO, skyline, shapes);
-                }
-            }
+            new TempoMarks(bar.bar().bar().directions()).draw(measures,
+                    (tempo, at) -> stack(tempo, bar.headX(at), end, Sizes.TEMPO, skyline, shapes));
         }
         List<String> rehearsals = new ArrayList<>();
         for (PlacedBar bar : placed) {
@@ -76,24 +64,23 @@ final class MarksAbove {
         return rehearsals;
     }
 
-    /** Words directly before a metronome mark say the tempo too and stand on its line (common practice, no source). */
-    private static Map<Direction, Direction> wordsOfTempi(List<Direction> directions) {
-        Map<Direction, Direction> words = new IdentityHashMap<>();
-        for (int i = 1; i < directions.size(); i++) {
-            Direction before = directions.get(i - 1);
-            Direction mark = directions.get(i);
-            if (mark.kind() == Direction.Kind.METRONOME && before.kind() == Direction.Kind.WORDS
-                    && before.placement() != Placement.BELOW && before.at().equals(mark.at())
-                    && before.staff() == mark.staff()) {
-                words.put(mark, before);
-            }
-        }
-        return words;
-    }
-
     /** Whether a direction is for who reads these staves: those of the uppermost one (tempo, mood, chords) concern them all. */
     static boolean concerns(Direction direction, List<Integer> staves) {
         return direction.staff() == 1 || staves.contains(direction.staff());
+    }
+
+    /** Words that the file has at one moment twice, as for two staves, are read once. */
+    private static boolean isRepeated(Direction words, List<Direction> directions) {
+        for (Direction before : directions) {
+            if (before == words) {
+                return false;
+            }
+            if (words.kind() == Direction.Kind.WORDS && before.kind() == words.kind() && before.at().equals(words.at())
+                    && before.text().equals(words.text())) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** What stands above is stacked upwards: of several words at one moment the first in the file comes on top. */
@@ -119,7 +106,7 @@ final class MarksAbove {
     }
 
     private void words(Direction direction, PlacedBar bar, double end, Skyline skyline, List<Shape> shapes) {
-        Inline text = Inline.of(direction.text(), Sizes.WORDS, Text.Style.ITALIC, Role.WORDS, direction.at(), measures);
+        Inline text = WordFaces.line(direction, Text.Style.ITALIC, Sizes.WORDS, Role.WORDS, measures);
         if (direction.placement() == Placement.BELOW) {
             double x = text.left(bar.headX(direction.at()), end);
             double y = skyline.bottom(x, x + text.width()) - Sizes.STACK_GAP
@@ -160,31 +147,5 @@ final class MarksAbove {
         double left = text.left(x, end);
         double y = skyline.top(left - BESIDE, left + text.width() + BESIDE) + Sizes.STACK_GAP + size * 0.22;
         skyline.put(text.movedTo(left, y), shapes, measures);
-    }
-
-    private static String tempo(Direction direction) {
-        Direction.MetronomeMark mark = direction.mark();
-        if (mark == null) {
-            return direction.text();
-        }
-        String left = note(mark.value(), mark.dots());
-        return left + " = " + (mark.otherValue() != null ? note(mark.otherValue(), mark.otherDots())
-                : mark.perMinute());
-    }
-
-    /** A note value as Unicode text, which {@link Inline} draws from the music font. */
-    static String note(NoteValue value, int dots) {
-        String sign = switch (value) {
-            case MAXIMA, LONG, BREVE -> new String(Character.toChars(0x1D15C));
-            case WHOLE -> new String(Character.toChars(0x1D15D));
-            case HALF -> new String(Character.toChars(0x1D15E));
-            case QUARTER -> "♩";
-            case EIGHTH -> "♪";
-            case SIXTEENTH -> new String(Character.toChars(0x1D161));
-            case THIRTY_SECOND -> new String(Character.toChars(0x1D162));
-            case SIXTY_FOURTH -> new String(Character.toChars(0x1D163));
-            default -> new String(Character.toChars(0x1D164));
-        };
-        return sign + new String(Character.toChars(0x1D16D)).repeat(dots);
     }
 }

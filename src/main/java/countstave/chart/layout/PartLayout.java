@@ -1,20 +1,35 @@
 package countstave.chart.layout;
 
 import countstave.chart.ChartOptions;
+import countstave.chart.Contents;
 import countstave.chart.engrave.BarEngraver;
 import countstave.chart.font.Measures;
+import countstave.chart.shape.Box;
 import countstave.chart.shape.Shape;
 import countstave.count.PartCounts;
 import countstave.grid.Segment;
+import countstave.plain.Phrases;
 import countstave.score.Direction;
 import countstave.score.Score;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.StringJoiner;
 import java.util.TreeSet;
 
 /** One part on pages: measure bars, break lines, build lines, break pages, place them. */
 final class PartLayout {
+
+    /** A chart, one in which something is left to be written by hand, or the same with what belongs there. */
+    enum Sheet {
+        CHART("chart.heading"), WORKSHEET("chart.heading.worksheet"), ANSWERS("chart.heading.answers");
+
+        private final String heading;
+
+        Sheet(String heading) {
+            this.heading = heading;
+        }
+    }
 
     /** A page is filled by spreading its lines only if it is at least this full. */
     private static final double SPREAD_FROM = 0.6;
@@ -24,21 +39,27 @@ final class PartLayout {
     private static final double MOST_SPREAD = 9;
 
     private final PartCounts counts;
+    private final Sheet sheet;
+    private final Contents.Blank blank;
     private final PageFrame frame;
     private final List<MeasuredBar> bars;
     private final List<SystemBox> systems = new ArrayList<>();
     private final List<String> notes;
     private final SystemBuilder builder;
     private final Measures measures;
+    private final Phrases phrases;
 
-    PartLayout(PartCounts counts, Score score, ChartOptions options, BarEngraver engraver,
+    PartLayout(PartCounts counts, Sheet sheet, Score score, ChartOptions options, BarEngraver engraver,
             Measures measures, List<String> notes) {
         this.counts = counts;
+        this.sheet = sheet;
+        this.phrases = options.phrases();
+        this.blank = sheet == Sheet.WORKSHEET ? options.contents().blank() : Contents.Blank.NOTHING;
         this.measures = measures;
         this.notes = notes;
-        frame = new PageFrame(options, measures, score.title(), score.composer(), partName(), key());
+        frame = new PageFrame(options, measures, score.title(), score.composer(), heading(), key());
         bars = new BarMeasurer(engraver, measures, options, false).measure(SharedSigns.in(counts, score));
-        builder = new SystemBuilder(measures);
+        builder = new SystemBuilder(measures, new CountsBelow(measures, options.names(), Blanks.of(blank, options.spaceMm()))::add);
         for (LineBreaker.Range range : LineBreaker.breakLines(bars, frame.width(), sections())) {
             systems.addAll(fitted(range));
         }
@@ -48,12 +69,23 @@ final class PartLayout {
         return counts.part().name();
     }
 
+    private String heading() {
+        return phrases.text(sheet.heading, partName());
+    }
+
     /** How the words are spoken and how the page is read. */
     private String key() {
-        String spoken = counts.key();
-        return counts.system().title() + (spoken.isEmpty() ? "" : "; " + spoken)
-                + ". Bold: played. In parentheses: said, not played. " + (hasFelt() ? "A dot: a note that is felt, not said. " : "")
-                + "At a thick bar the count changes.";
+        if (blank == Contents.Blank.COUNTS) {
+            return phrases.text("chart.key.blank", counts.system().title(phrases));
+        }
+        String spoken = counts.key(phrases);
+        StringJoiner key = new StringJoiner(" ");
+        key.add(counts.system().title(phrases) + (spoken.isEmpty() ? "" : "; " + spoken) + ".");
+        key.add(phrases.text("chart.key.played")).add(phrases.text("chart.key.unplayed"));
+        if (hasFelt()) {
+            key.add(phrases.text("chart.key.felt"));
+        }
+        return key.add(phrases.text(blank == Contents.Blank.CHANGES ? "chart.key.write-changes" : "chart.key.changes")).toString();
     }
 
     private boolean hasFelt() {
@@ -76,20 +108,15 @@ final class PartLayout {
         if (factor < SMALLEST) {
             List<SystemBox> pieces = new BarSplitter(builder.build(bars, range, needed), frame.width(), measures).pieces();
             if (pieces.size() > 1) {
-                notes.add(tooWide(range) + "cut before beats into " + pieces.size() + " lines, with a dashed line at each cut");
+                notes.add(TooWide.cut(partName(), bars.get(range.from()).counts().get(0), pieces.size()));
                 return pieces.stream().map(p -> p.scaled(Math.min(1, height() / p.height()))).toList();
             }
         }
         if (factor < 1) {
-            notes.add(tooWide(range) + "drawn at " + Math.round(100 * factor)
-                    + " % of its size; a smaller staff or landscape paper gives it room");
+            notes.add(TooWide.reduced(partName(), bars.get(range.from()).bar(), factor));
         }
         SystemBox system = builder.build(bars, range, frame.width() / factor);
         return List.of(system.scaled(Math.min(factor, height() / system.height())));
-    }
-
-    private String tooWide(LineBreaker.Range range) {
-        return "part " + partName() + ", bar " + bars.get(range.from()).bar().number() + ": too wide for the page, ";
     }
 
     private double height() {
@@ -97,7 +124,7 @@ final class PartLayout {
     }
 
     /** Adds this part's pages and gives its bookmark. */
-    Chart.Bookmark addPages(List<List<Shape>> pages, List<PageFrame> frames, List<Boolean> firsts) {
+    Chart.Bookmark addPages(List<Chart.Page> pages, List<PageFrame> frames, List<Boolean> firsts) {
         double low = frame.musicBottom();
         List<Integer> perPage = PageBreaker.breakPages(systems.stream().map(SystemBox::height).toList(),
                 Sizes.SYSTEM_GAP, frame.musicTop(true) - low, frame.musicTop(false) - low);
@@ -112,14 +139,14 @@ final class PartLayout {
             firsts.add(i == 0);
         }
         if (perPage.isEmpty()) {
-            pages.add(List.of());
+            pages.add(new Chart.Page(List.of()));
             frames.add(frame);
             firsts.add(true);
         }
-        return new Chart.Bookmark(partName(), firstPage, frame.top, marks);
+        return new Chart.Bookmark(heading(), firstPage, frame.top, marks);
     }
 
-    private List<Shape> place(List<SystemBox> on, boolean first, boolean last, int page, List<Chart.Bookmark> marks) {
+    private Chart.Page place(List<SystemBox> on, boolean first, boolean last, int page, List<Chart.Bookmark> marks) {
         double top = frame.musicTop(first);
         double room = top - frame.musicBottom();
         double used = on.stream().mapToDouble(SystemBox::height).sum() + Sizes.SYSTEM_GAP * (on.size() - 1);
@@ -127,6 +154,7 @@ final class PartLayout {
                 : Math.min(MOST_SPREAD, (room - used) / (on.size() - 1));
         spread = Math.max(0, Math.min(spread, on.size() < 2 ? 0 : (room - used) / (on.size() - 1)));
         List<Shape> shapes = new ArrayList<>();
+        List<BarPlace> bars = new ArrayList<>();
         double y = top;
         for (SystemBox system : on) {
             double base = y - system.top();
@@ -134,9 +162,11 @@ final class PartLayout {
                 marks.add(new Chart.Bookmark(mark, page, y, List.of()));
             }
             system.shapes().forEach(s -> shapes.add(s.moved(frame.left, base)));
+            system.spans().forEach(s -> bars.add(BarPlace.of(counts.part().id(), s,
+                    new Box(s.left(), system.bottom(), s.right(), system.top()).moved(frame.left, base))));
             y -= system.height() + Sizes.SYSTEM_GAP + spread;
         }
-        return shapes;
+        return new Chart.Page(shapes, List.copyOf(bars));
     }
 
     /** Names of what is not drawn, as the notation and the page see it. */

@@ -5,6 +5,7 @@ import countstave.chart.shape.Line;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
+import countstave.plain.Phrases;
 import countstave.practice.DayPlan;
 import countstave.practice.DayWords;
 import java.util.ArrayList;
@@ -23,15 +24,17 @@ final class SheetDays {
     private final double width;
     private final double left;
     private final Measures measures;
+    private final Phrases phrases;
 
-    private SheetDays(double width, double left, Measures measures) {
+    private SheetDays(double width, double left, Measures measures, Phrases phrases) {
         this.width = width;
         this.left = left;
         this.measures = measures;
+        this.phrases = phrases;
     }
 
-    static List<SheetBlock> of(DayPlan plan, double width, Measures measures) {
-        SheetDays days = new SheetDays(width, plan.options().start() == null ? DAY : DATED, measures);
+    static List<SheetBlock> of(DayPlan plan, double width, Measures measures, Phrases phrases) {
+        SheetDays days = new SheetDays(width, plan.options().start() == null ? DAY : DATED, measures, phrases);
         return plan.days().stream().map(days::row).toList();
     }
 
@@ -39,14 +42,14 @@ final class SheetDays {
         List<Shape> shapes = new ArrayList<>();
         shapes.add(new Line(0, 0, width, 0, 0.06, Role.ROW_LINE, null));
         double y = -ROW * 0.75;
-        shapes.addAll(line(DayWords.day(day), Text.Style.BOLD).movedTo(0, y));
+        shapes.addAll(line(DayWords.day(day, phrases), Text.Style.BOLD).movedTo(0, y));
         double x = left;
         if (day.isRest()) {
-            shapes.addAll(line(DayWords.REST, Text.Style.ITALIC).movedTo(x, y));
+            shapes.addAll(line(DayWords.rest(phrases), Text.Style.ITALIC).movedTo(x, y));
         }
         DayPlan.Kind before = null;
         for (DayPlan.Item item : day.items()) {
-            Inline kind = line(item.kind() == before ? "" : DayWords.group(day, item.kind()) + ":", Text.Style.ITALIC);
+            Inline kind = line(item.kind() == before ? "" : DayWords.group(day, item.kind(), phrases) + ":", Text.Style.ITALIC);
             Inline name = line(item.name(), Text.Style.REGULAR);
             double start = kind.width() == 0 ? 0 : kind.width() + 0.8;
             double needed = start + name.width() + 0.5 + SheetBoxes.width(1);

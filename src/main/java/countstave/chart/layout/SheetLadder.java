@@ -28,28 +28,30 @@ final class SheetLadder {
     private static final double NUMBERS = 6.6;
 
     private final Measures measures;
+    private final NoteNames names;
     private final List<Shape> shapes = new ArrayList<>();
     private double y;
 
-    private SheetLadder(Measures measures) {
+    private SheetLadder(Measures measures, NoteNames names) {
         this.measures = measures;
+        this.names = names;
     }
 
-    static SheetBlock of(Passage passage, Measures measures) {
-        SheetLadder ladder = new SheetLadder(measures);
+    static SheetBlock of(Passage passage, Measures measures, NoteNames names) {
+        SheetLadder ladder = new SheetLadder(measures, names);
         Stage said = Stage.ALL;
         boolean first = true;
         for (StepCount count : passage.counts()) {
             if (passage.counts().size() > 1) {
-                ladder.words("Count " + count.number() + ":");
+                ladder.words(names.phrase("count.number", String.valueOf(count.number())));
             }
-            ladder.words(PassageWords.sayable(passage, count, NoteNames.SYMBOLS));
+            ladder.words(PassageWords.sayable(passage, count, names));
             // each count says for itself how much of it is said
             said = Stage.ALL;
             for (TempoLadder.Rung rung : count.steps()) {
                 Stage stage = count.sayableStage(rung);
                 if (stage != said) {
-                    ladder.words("from here say: " + stage.label());
+                    ladder.words(names.phrase("ladder.from-here", stage.label(names.phrases())));
                 }
                 said = stage;
                 ladder.rung(rung, first);
@@ -71,7 +73,7 @@ final class SheetLadder {
     /** The first rung says the unit, the others are numbers. */
     private void rung(TempoLadder.Rung rung, boolean first) {
         y -= ROW;
-        String full = NoteNames.SYMBOLS.tempo(rung.tempo());
+        String full = names.tempo(rung.tempo());
         String label = first ? full : full.substring(full.indexOf('=') + 1).strip();
         Inline words = Inline.of(label, SIZE, Text.Style.BOLD, Role.SHEET_TEXT, null, measures);
         double right = Math.max(NUMBERS, words.width());

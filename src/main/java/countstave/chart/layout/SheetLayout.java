@@ -6,6 +6,7 @@ import countstave.chart.font.Measures;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
+import countstave.plain.Phrases;
 import countstave.practice.Breath;
 import countstave.practice.Cautions;
 import countstave.practice.DayOptions;
@@ -37,6 +38,7 @@ public final class SheetLayout {
     private final BarEngraver engraver;
     private final Measures measures = Measures.standard();
     private final ChartOptions options;
+    private final Phrases phrases;
     private final DayOptions days;
     private final List<Chart.Page> pages = new ArrayList<>();
     private final List<PageFrame> frames = new ArrayList<>();
@@ -46,6 +48,7 @@ public final class SheetLayout {
     public SheetLayout(BarEngraver engraver, ChartOptions options, DayOptions days) {
         this.engraver = engraver;
         this.options = options;
+        this.phrases = options.phrases();
         this.days = days;
     }
 
@@ -64,8 +67,8 @@ public final class SheetLayout {
             shapes.addAll(frames.get(i).furniture(firsts.get(i), i + 1, pages.size()));
             whole.add(new Chart.Page(shapes.stream().map(this::printable).toList()));
         }
-        return new Chart(new Chart.About("Practice: " + score.title(), score.composer(), "practice plan",
-                options.language()), new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()),
+        return new Chart(new Chart.About(phrases.text("practice.title", score.title()), score.composer(), phrases.text("practice.subject"),
+                options.phrases().code()), new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()),
                 whole, bookmarks, List.of());
     }
 
@@ -76,12 +79,10 @@ public final class SheetLayout {
 
     private Chart.Bookmark part(PracticePlan plan, Score score, int top) {
         String name = plan.counts().part().name();
-        String spoken = plan.counts().key();
-        PageFrame frame = new PageFrame(options, measures, score.title(), score.composer(), name + ": practice plan",
-                (spoken.isEmpty() ? "" : spoken + ". ") + "Bold: played. In parentheses: said, not played. A tick without"
-                        + " a word: felt. " + (hasFelt(plan, top) ? "A dot: a note that is felt. " : "") + Breath.SIGN
-                        + " before a tick: breathe in there, and go on. a), b): seams, the hardest first."
-                        + " A row that is left out is said as the one above it; 59+: from this tempo on.");
+        String spoken = plan.counts().key(phrases);
+        String felt = hasFelt(plan, top) ? phrases.text("sheet.key.felt") + " " : "";
+        PageFrame frame = new PageFrame(options, measures, score.title(), score.composer(), phrases.text("sheet.heading", name),
+                (spoken.isEmpty() ? "" : spoken + ". ") + phrases.text("sheet.key", felt, Breath.SIGN));
         SheetPages sheet = new SheetPages(frame);
         List<Passage> passages = plan.worked(top);
         opening(plan, top, frame, sheet);
@@ -117,7 +118,7 @@ public final class SheetLayout {
             sheet.add(SheetBlock.gap(PASSAGE_GAP));
             sheet.heading(next.blocks().get(0));
             next.blocks().subList(1, next.blocks().size()).forEach(sheet::add);
-            marks.add(new Chart.Bookmark("Bars " + next.passage().stretch().numbers(), pages.size() + sheet.lastHeading(),
+            marks.add(new Chart.Bookmark(phrases.text("bars", 2, next.passage().stretch().numbers()), pages.size() + sheet.lastHeading(),
                     sheet.lastHeadingTop(), List.of()));
         }
         return marks;
@@ -129,30 +130,30 @@ public final class SheetLayout {
 
     /** How to work, with care, and the plan of days. */
     private void opening(PracticePlan plan, int top, PageFrame frame, SheetPages sheet) {
-        for (String caution : Cautions.ALL) {
+        for (String caution : Cautions.in(phrases)) {
             sheet.add(words(caution, CAUTION, Text.Style.ITALIC, frame));
         }
         sheet.add(SheetBlock.gap(GAP));
-        heading("Order of work on a passage", frame, sheet);
-        String pieces = Arrays.stream(Seam.Size.values()).map(Seam.Size::title).collect(Collectors.joining("; then "));
-        sheet.add(words("First its seams, each looped: " + pieces + ". Then:", WORDS, Text.Style.REGULAR, frame));
+        heading(phrases.text("work.heading"), frame, sheet);
+        String pieces = Arrays.stream(Seam.Size.values()).map(size -> size.title(phrases))
+                .collect(Collectors.joining(phrases.text("work.then")));
+        sheet.add(words(phrases.text("work.seams", pieces), WORDS, Text.Style.REGULAR, frame));
         List<WorkStep> steps = WorkStep.of(plan);
         for (int i = 0; i < steps.size(); i++) {
-            sheet.add(words(i + 1 + ". " + steps.get(i).line(), WORDS, Text.Style.REGULAR, frame));
+            sheet.add(words(i + 1 + ". " + steps.get(i).line(phrases), WORDS, Text.Style.REGULAR, frame));
         }
-        sheet.add(words("A box is ticked for a repeat without a mistake; go on when all boxes of a tempo are ticked.",
-                WORDS, Text.Style.REGULAR, frame));
-        String atSight = DayWords.atSight(plan);
+        sheet.add(words(phrases.text("work.boxes"), WORDS, Text.Style.REGULAR, frame));
+        String atSight = DayWords.atSight(plan, phrases);
         if (!atSight.isEmpty()) {
             sheet.add(words(atSight, WORDS, Text.Style.REGULAR, frame));
         }
         if (days != null) {
             DayPlan dayPlan = DayPlan.of(plan, top, days);
             sheet.add(SheetBlock.gap(GAP));
-            heading(days.days() + " days", frame, sheet);
-            DayWords.rules(dayPlan).forEach(rule -> sheet.add(words(rule, WORDS, Text.Style.REGULAR, frame)));
+            heading(phrases.text("days", String.valueOf(days.days())), frame, sheet);
+            DayWords.rules(dayPlan, phrases).forEach(rule -> sheet.add(words(rule, WORDS, Text.Style.REGULAR, frame)));
             sheet.add(SheetBlock.gap(GAP / 2));
-            SheetDays.of(dayPlan, frame.width(), measures).forEach(sheet::add);
+            SheetDays.of(dayPlan, frame.width(), measures, phrases).forEach(sheet::add);
         }
     }
 

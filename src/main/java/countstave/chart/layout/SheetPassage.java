@@ -6,7 +6,6 @@ import countstave.chart.font.Measures;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
-import countstave.count.NoteNames;
 import countstave.practice.Passage;
 import countstave.practice.PassageNotes;
 import countstave.practice.PassageWords;
@@ -48,7 +47,7 @@ final class SheetPassage {
     List<SheetBlock> blocks(double room) {
         SheetBlock head = SheetBlock.under(head());
         List<SheetBlock> lines = music(room);
-        SheetBlock ladder = SheetLadder.of(passage, measures);
+        SheetBlock ladder = SheetLadder.of(passage, measures, options.names());
         double left = frame.width() - SheetLadder.WIDTH;
         double all = lines.stream().mapToDouble(SheetBlock::height).sum();
         if (head.height() + Math.max(all, ladder.height()) <= room) {
@@ -72,24 +71,24 @@ final class SheetPassage {
     private List<SheetBlock> head() {
         List<SheetBlock> head = new ArrayList<>();
         head.add(words(heading(), HEADING, Text.Style.BOLD, Role.SHEET_HEADING));
-        List<String> sentences = new ArrayList<>(PassageWords.of(passage, NoteNames.SYMBOLS));
-        sentences.addAll(PassageNotes.besideSteps(passage, plan.options().breath(), NoteNames.SYMBOLS));
+        List<String> sentences = new ArrayList<>(PassageWords.of(passage, options.names()));
+        sentences.addAll(PassageNotes.besideSteps(passage, plan.options().breath(), options.names()));
         if (!sentences.isEmpty()) {
             head.add(words(String.join(" ", sentences), WORDS, Text.Style.REGULAR, Role.SHEET_TEXT));
         }
-        head.add(SheetSeams.of(passage, frame.width(), measures));
+        head.add(SheetSeams.of(passage, frame.width(), measures, options.phrases()));
         return head;
     }
 
     private String heading() {
-        StringBuilder heading = new StringBuilder(passage.rank() + ".  " + (passage.stretch().size() == 1 ? "Bar "
-                : "Bars ") + passage.stretch().numbers());
-        String separator = ", and alike: ";
+        StringBuilder heading = new StringBuilder(passage.rank() + ".  "
+                + options.phrases().text("bars", passage.stretch().size(), passage.stretch().numbers()));
+        String separator = ", " + options.phrases().text("alike") + " ";
         for (Passage other : plan.alike(passage)) {
             heading.append(separator).append(other.stretch().numbers());
             separator = ", ";
         }
-        return heading.append(",  ").append(NoteNames.SYMBOLS.tempo(passage.written())).toString();
+        return heading.append(",  ").append(options.names().tempo(passage.written())).toString();
     }
 
     private SheetBlock words(String text, double size, Text.Style style, Role role) {
@@ -98,7 +97,7 @@ final class SheetPassage {
 
     /** The lines of music, each with its rows, right of their labels. */
     private List<SheetBlock> music(double room) {
-        StageRows rows = new StageRows(plan, passage, measures);
+        StageRows rows = new StageRows(plan, passage, measures, options.names());
         List<MeasuredBar> bars = new BarMeasurer(engraver, measures, options, true).with(rows::of)
                 .measure(StageWords.of(plan, passage.counts().get(0), Stage.ALL));
         double width = frame.width() - StageRows.LABEL_WIDTH - SheetLadder.WIDTH - COLUMN_GAP;

@@ -4,6 +4,7 @@ import countstave.chart.font.Measures;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
+import countstave.plain.Phrases;
 import countstave.practice.Passage;
 import countstave.practice.Seam;
 import java.util.ArrayList;
@@ -20,18 +21,18 @@ final class SheetSeams {
     }
 
     /** Nothing where the passage has none of its own. */
-    static SheetBlock of(Passage passage, double width, Measures measures) {
+    static SheetBlock of(Passage passage, double width, Measures measures, Phrases phrases) {
         List<Shape> shapes = new ArrayList<>();
         if (passage.seams().isEmpty()) {
             return SheetBlock.gap(0);
         }
         double x = 0;
         double y = -SIZE * 1.2;
-        Inline head = Inline.of("Seams:", SIZE, Text.Style.BOLD, Role.SHEET_TEXT, null, measures);
+        Inline head = Inline.of(phrases.text("seams"), SIZE, Text.Style.BOLD, Role.SHEET_TEXT, null, measures);
         shapes.addAll(head.movedTo(x, y));
         x += head.width() + GAP;
         for (Seam seam : passage.seams()) {
-            Inline name = Inline.of(name(passage, seam), SIZE, Text.Style.REGULAR, Role.SHEET_TEXT, null, measures);
+            Inline name = Inline.of(name(seam, phrases), SIZE, Text.Style.REGULAR, Role.SHEET_TEXT, null, measures);
             double needed = name.width() + 0.6 + SheetBoxes.width(seam.loops().size());
             if (x > 0 && x + needed > width) {
                 x = 0;
@@ -45,9 +46,9 @@ final class SheetSeams {
     }
 
     /** {@code 1a}; of a later count also where it is, since the music shows the first. */
-    private static String name(Passage passage, Seam seam) {
+    private static String name(Seam seam, Phrases phrases) {
         return seam.count().number() == 1 ? seam.name()
-                : seam.name() + " (bar " + seam.barNumber() + ", from "
-                        + seam.count().from().perMinute().stripTrailingZeros().toPlainString() + ")";
+                : phrases.text("seam.later", seam.name(), seam.barCalled(),
+                        seam.count().from().perMinute().stripTrailingZeros().toPlainString());
     }
 }

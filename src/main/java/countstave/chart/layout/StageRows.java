@@ -5,6 +5,7 @@ import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import countstave.count.BarCounts;
+import countstave.count.NoteNames;
 import countstave.count.PartCounts;
 import countstave.count.Unplayed;
 import countstave.practice.Passage;
@@ -47,14 +48,16 @@ final class StageRows {
     }
 
     private final Measures measures;
+    private final NoteNames names;
     private final Passage passage;
     private final CountsBelow counts;
     private final List<Row> rows = new ArrayList<>();
 
-    StageRows(PracticePlan plan, Passage passage, Measures measures) {
+    StageRows(PracticePlan plan, Passage passage, Measures measures, NoteNames names) {
         this.measures = measures;
+        this.names = names;
         this.passage = passage;
-        this.counts = new CountsBelow(measures, this::name);
+        this.counts = new CountsBelow(measures, names, this::name);
         for (StepCount count : passage.counts()) {
             StepCount before = count.number() == 1 ? null : passage.counts().get(count.number() - 2);
             for (Stage stage : count.stages()) {
@@ -66,16 +69,16 @@ final class StageRows {
         }
     }
 
-    private static Row row(PracticePlan plan, StepCount count, Stage stage, StepCount before) {
+    private Row row(PracticePlan plan, StepCount count, Stage stage, StepCount before) {
         Map<Integer, List<ShownCount>> words = words(plan, count, stage);
         if (before == null) {
-            return new Row(stage.label(), words, words.keySet());
+            return new Row(stage.label(names.phrases()), words, words.keySet());
         }
         Map<Integer, List<ShownCount>> old = words(plan, before, stage);
         Map<Integer, List<ShownCount>> changed = new HashMap<>(words);
         changed.entrySet().removeIf(bar -> said(bar.getValue()).equals(said(old.getOrDefault(bar.getKey(), List.of()))));
         String from = count.from().perMinute().stripTrailingZeros().toPlainString() + "+";
-        return new Row(from + (stage == Stage.ALL ? "" : " " + stage.label()), words, Set.copyOf(changed.keySet()));
+        return new Row(from + (stage == Stage.ALL ? "" : " " + stage.label(names.phrases())), words, Set.copyOf(changed.keySet()));
     }
 
     /** Where what is said, whether or not one breathes there. */
@@ -106,7 +109,7 @@ final class StageRows {
 
     /** Draws the counts and the rows of a line; a row that says what the one above it says is left out. */
     void add(List<PlacedBar> placed, Skyline skyline, List<Shape> shapes) {
-        label(Stage.ALL.label(), counts.add(placed, skyline, shapes), shapes);
+        label(Stage.ALL.label(names.phrases()), counts.add(placed, skyline, shapes), shapes);
         double y = skyline.bottom() - ROW_GAP - measures.text().capHeight(Sizes.SYLLABLE, Text.Style.BOLD);
         List<String> above = placed.stream().flatMap(bar -> said(bar.bar().shown()).stream()).toList();
         for (Row row : rows) {

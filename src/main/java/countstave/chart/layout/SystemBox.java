@@ -10,8 +10,13 @@ import java.util.List;
  * @param top how far it reaches up from there
  * @param bottom how far it reaches down, negative
  * @param rehearsals texts of the rehearsal marks in it
+ * @param spans its bars, from left to right
  */
-record SystemBox(List<Shape> shapes, double top, double bottom, List<String> rehearsals) {
+record SystemBox(List<Shape> shapes, double top, double bottom, List<String> rehearsals, List<Span> spans) {
+
+    /** A bar and where it stands on the line. */
+    record Span(MeasuredBar bar, double left, double right) {
+    }
 
     double height() {
         return top - bottom;
@@ -19,6 +24,6 @@ record SystemBox(List<Shape> shapes, double top, double bottom, List<String> reh
 
     SystemBox scaled(double factor) {
         return new SystemBox(shapes.stream().map(s -> s.scaled(factor)).toList(), top * factor, bottom * factor,
-                rehearsals);
+                rehearsals, spans.stream().map(s -> new Span(s.bar(), s.left() * factor, s.right() * factor)).toList());
     }
 }

@@ -28,10 +28,6 @@ final class SystemBuilder {
     private final StaffLine staffLine;
     private Spans spans;
 
-    SystemBuilder(Measures measures) {
-        this(measures, new CountsBelow(measures)::add);
-    }
-
     SystemBuilder(Measures measures, Below below) {
         this.measures = measures;
         this.marks = new MarksAbove(measures);
@@ -62,7 +58,8 @@ final class SystemBuilder {
         List<String> rehearsals = marks.add(placed, skyline, shapes);
         lyrics.add(placed, skyline, shapes);
         counts.add(placed, skyline, shapes);
-        return new SystemBox(List.copyOf(shapes), skyline.top(), skyline.bottom(), rehearsals);
+        return new SystemBox(List.copyOf(shapes), skyline.top(), skyline.bottom(), rehearsals,
+                placed.stream().map(p -> new SystemBox.Span(p.bar(), p.left(), p.right())).toList());
     }
 
     private List<PlacedBar> spread(List<MeasuredBar> bars, LineBreaker.Range range, LineBreaker.Widths widths,

@@ -1,5 +1,6 @@
 package countstave.chart.pdf;
 
+import countstave.chart.shape.Numbers;
 import countstave.chart.shape.Point;
 import java.awt.geom.PathIterator;
 import java.nio.charset.StandardCharsets;
@@ -20,7 +21,7 @@ final class Content {
 
     private Content numbers(double... values) {
         for (double value : values) {
-            Numbers.append(out, value);
+            Numbers.append(out, value).append(' ');
         }
         return this;
     }

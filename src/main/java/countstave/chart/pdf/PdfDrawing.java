@@ -5,8 +5,8 @@ import countstave.chart.shape.Box;
 import countstave.chart.shape.Curve;
 import countstave.chart.shape.Glyph;
 import countstave.chart.shape.Line;
+import countstave.chart.shape.Point;
 import countstave.chart.shape.Polygon;
-import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import java.io.IOException;
@@ -31,8 +31,6 @@ import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferenc
 public final class PdfDrawing {
 
     private static final double POINTS_PER_MM = 72 / 25.4;
-    /** Unplayed syllables are lighter; still 7 : 1 against white paper, and told apart by weight and parentheses too. */
-    private static final double LIGHT = 0.35;
 
     private final Chart chart;
     private final double scale;
@@ -120,14 +118,10 @@ public final class PdfDrawing {
         Content content = new Content();
         content.scalePage(scale);
         for (Shape shape : page.shapes()) {
-            content.gray(shape.role() == Role.SYLLABLE_UNPLAYED || isLightParenthesis(shape) ? LIGHT : 0);
+            content.gray(shape.isLight() ? Shape.LIGHT : 0);
             draw(shape, content, fonts);
         }
         return content.bytes();
-    }
-
-    private static boolean isLightParenthesis(Shape shape) {
-        return shape.role() == Role.PARENTHESIS && shape instanceof Text;
     }
 
     private static void draw(Shape shape, Content content, PdfFonts fonts) throws IOException {
@@ -146,20 +140,12 @@ public final class PdfDrawing {
         }
     }
 
-    /** Two cubic curves with a common tip at each end; a cubic reaches three quarters of its control points' height. */
     private static void draw(Curve curve, Content content) {
-        double dx = curve.x2() - curve.x1();
-        double dy = curve.y2() - curve.y1();
-        double sign = Math.signum(curve.height());
-        double end = sign * curve.endThickness() / 2;
-        double outer = (curve.height() + sign * curve.midThickness() / 2 - end) / 0.75;
-        double inner = (curve.height() - sign * curve.midThickness() / 2 + end) / 0.75;
-        content.moveTo(curve.x1(), curve.y1() + end);
-        content.curveTo(curve.x1() + dx * 0.25, curve.y1() + dy * 0.25 + end + outer, curve.x1() + dx * 0.75,
-                curve.y1() + dy * 0.75 + end + outer, curve.x2(), curve.y2() + end);
-        content.lineTo(curve.x2(), curve.y2() - end);
-        content.curveTo(curve.x1() + dx * 0.75, curve.y1() + dy * 0.75 - end + inner, curve.x1() + dx * 0.25,
-                curve.y1() + dy * 0.25 - end + inner, curve.x1(), curve.y1() - end);
+        List<Point> p = curve.outline();
+        content.moveTo(p.get(0).x(), p.get(0).y());
+        content.curveTo(p.get(1).x(), p.get(1).y(), p.get(2).x(), p.get(2).y(), p.get(3).x(), p.get(3).y());
+        content.lineTo(p.get(4).x(), p.get(4).y());
+        content.curveTo(p.get(5).x(), p.get(5).y(), p.get(6).x(), p.get(6).y(), p.get(7).x(), p.get(7).y());
         content.fill();
     }
 }

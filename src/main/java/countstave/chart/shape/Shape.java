@@ -12,7 +12,15 @@ import countstave.time.Offset;
  */
 public sealed interface Shape permits Glyph, Line, Polygon, Text, Curve {
 
+    /** How light unplayed syllables are, from 0 (black) to 1; still 7 : 1 against white paper, and told apart by weight too. */
+    double LIGHT = 0.35;
+
     Role role();
+
+    /** Whether it is drawn lighter: a count that nobody plays, and the parentheses around it. */
+    default boolean isLight() {
+        return role() == Role.SYLLABLE_UNPLAYED || role() == Role.PARENTHESIS && this instanceof Text;
+    }
 
     /** Position in time from the start of the bar it belongs to, or null where it has none. */
     Offset at();

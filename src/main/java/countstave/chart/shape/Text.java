@@ -16,7 +16,21 @@ import countstave.time.Offset;
 public record Text(String string, double x, double y, double size, Style style, Anchor anchor, Role role, Offset at)
         implements Shape {
 
-    public enum Style { REGULAR, BOLD, ITALIC }
+    public enum Style {
+        REGULAR, BOLD, ITALIC, BOLD_ITALIC;
+
+        public static Style of(boolean bold, boolean italic) {
+            return bold ? italic ? BOLD_ITALIC : BOLD : italic ? ITALIC : REGULAR;
+        }
+
+        public boolean isBold() {
+            return this == BOLD || this == BOLD_ITALIC;
+        }
+
+        public boolean isItalic() {
+            return this == ITALIC || this == BOLD_ITALIC;
+        }
+    }
 
     public enum Anchor { START, MIDDLE, END }
 

@@ -27,7 +27,7 @@ abstract class ThroughoutRule extends BaseRule {
             BarView first = part.bar(stretch.first());
             if (first.frame().isSure() && holds(first.frame(), stretch.tally())) {
                 findings.add(first, null, Offset.ZERO, "From here to bar "
-                        + part.bar(stretch.last()).bar().number() + " " + says(first.frame()), null);
+                        + part.bar(stretch.last()).bar().called() + " " + says(first.frame()), null);
             }
         }
     }

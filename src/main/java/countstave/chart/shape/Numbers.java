@@ -1,12 +1,12 @@
-package countstave.chart.pdf;
+package countstave.chart.shape;
 
-/** Writes numbers into page contents: at most three decimals, no exponent, the same on every machine. */
-final class Numbers {
+/** Writes numbers into drawings: at most three decimals, no exponent, the same on every machine. */
+public final class Numbers {
 
     private Numbers() {
     }
 
-    static StringBuilder append(StringBuilder out, double value) {
+    public static StringBuilder append(StringBuilder out, double value) {
         long thousandths = Math.round(value * 1000);
         if (thousandths < 0) {
             out.append('-');
@@ -23,6 +23,6 @@ final class Numbers {
                 }
             }
         }
-        return out.append(' ');
+        return out;
     }
 }

@@ -1,0 +1,185 @@
+package countstave.chart.svg;
+
+import countstave.chart.font.Measures;
+import countstave.chart.layout.BarPlace;
+import countstave.chart.layout.Chart;
+import countstave.chart.shape.Curve;
+import countstave.chart.shape.Glyph;
+import countstave.chart.shape.Line;
+import countstave.chart.shape.Polygon;
+import countstave.chart.shape.Role;
+import countstave.chart.shape.Shape;
+import countstave.chart.shape.Text;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/**
+ * Draws a chart as SVG 1.1 (W3C Recommendation, second edition), one drawing a page. The same chart gives the same text.
+ *
+ * <p>What a page of the web can find in it: each bar is a {@code rect} of class {@code bar} without ink, which takes
+ * clicks, with {@code data-part} (MusicXML id), {@code data-bar} (index of the written bar, from 0), {@code data-number}
+ * (as printed) and {@code data-bars} (how many, in a run of rests). Counts ({@code count}, with {@code played},
+ * {@code unplayed} or {@code felt}), their parentheses ({@code parenthesis}), the ticks above them ({@code tick}) and
+ * noteheads ({@code note}) have {@code data-part}, {@code data-bar} and {@code data-at}: the moment at which they sound,
+ * from the bar's start, the same fraction that the JSON of {@code count} has there. Unit: a tenth of a staff space.
+ */
+public final class SvgDrawing {
+
+    private static final double UNITS = SvgPath.UNITS;
+    private static final Map<Role, String> CLASSES = Map.of(Role.SYLLABLE_PLAYED, "count played", Role.SYLLABLE_UNPLAYED,
+            "count unplayed", Role.FELT, "count felt", Role.PARENTHESIS, "parenthesis", Role.TICK, "tick", Role.TICK_BEAT,
+            "tick beat", Role.NOTE, "note");
+
+    /** A click goes through lines and signs to the bar behind them; words can be selected. */
+    private static final String CLICKS = ".countstave-page path:not(.tick),.countstave-page use:not(.note){pointer-events:none}\n";
+
+    private final Chart chart;
+    private final Measures measures = Measures.standard();
+    private final double height;
+
+    private SvgDrawing(Chart chart) {
+        this.chart = chart;
+        this.height = chart.paper().height() / chart.paper().space();
+    }
+
+    /** Each page as a document of its own, with all that it needs inside: the content of a file, in UTF-8. */
+    public static List<String> pages(Chart chart) {
+        return new SvgDrawing(chart).pages();
+    }
+
+    /** The pages for one page of the web, which share their fonts and signs. */
+    public static SvgInline inline(Chart chart) {
+        return new SvgDrawing(chart).inline();
+    }
+
+    private List<String> pages() {
+        List<String> pages = new ArrayList<>();
+        for (int i = 0; i < chart.pages().size(); i++) {
+            SvgFonts fonts = SvgFonts.of(chart.pages().subList(i, i + 1), measures);
+            pages.add("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
+                    + page(i, fonts.family(), style(fonts) + "<defs>\n" + fonts.signs() + "</defs>\n"));
+        }
+        return List.copyOf(pages);
+    }
+
+    private SvgInline inline() {
+        SvgFonts fonts = SvgFonts.of(chart.pages(), measures);
+        List<String> pages = new ArrayList<>();
+        for (int i = 0; i < chart.pages().size(); i++) {
+            pages.add(page(i, fonts.family(), ""));
+        }
+        return new SvgInline(style(fonts) + "<svg " + SvgInline.NAMESPACES
+                + " width=\"0\" height=\"0\" style=\"position:absolute\"><defs>\n" + fonts.signs() + "</defs></svg>\n",
+                List.copyOf(pages));
+    }
+
+    private static String style(SvgFonts fonts) {
+        return "<style>" + CLICKS + fonts.faces() + "</style>\n";
+    }
+
+    private String page(int index, String family, String head) {
+        Chart.Paper paper = chart.paper();
+        StringBuilder out = new StringBuilder(1 << 16);
+        out.append("<svg ").append(SvgInline.NAMESPACES).append(" width=\"").append(SvgPath.number(paper.width()))
+                .append("mm\" height=\"").append(SvgPath.number(paper.height())).append("mm\" viewBox=\"0 0 ")
+                .append(SvgPath.number(paper.width() / paper.space() * UNITS)).append(' ')
+                .append(SvgPath.number(height * UNITS)).append("\" xml:lang=\"").append(SvgPath.escape(chart.about().language()))
+                .append("\" class=\"countstave-page\" data-page=\"").append(index + 1).append("\">\n<title>")
+                .append(SvgPath.escape(title(index))).append("</title>\n").append(head)
+                .append("<rect class=\"paper\" width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n<g font-family=\"")
+                .append(family).append(", sans-serif\" text-rendering=\"geometricPrecision\">\n");
+        Chart.Page page = chart.pages().get(index);
+        page.bars().forEach(bar -> bar(bar, out));
+        for (Shape shape : page.shapes()) {
+            draw(shape, attributes(shape, page.bars()), out);
+        }
+        return out.append("</g>\n</svg>\n").toString();
+    }
+
+    private String title(int index) {
+        Chart.About about = chart.about();
+        return about.title() + " (" + about.subject() + "), page " + (index + 1) + " of " + chart.pages().size();
+    }
+
+    private void bar(BarPlace bar, StringBuilder out) {
+        out.append("<rect class=\"bar\"").append(place(bar)).append(" data-number=\"").append(SvgPath.escape(bar.number()))
+                .append('"');
+        if (bar.bars() > 1) {
+            out.append(" data-bars=\"").append(bar.bars()).append('"');
+        }
+        out.append(" x=\"").append(SvgPath.number(bar.box().left() * UNITS)).append("\" y=\"")
+                .append(SvgPath.number((height - bar.box().top()) * UNITS)).append("\" width=\"")
+                .append(SvgPath.number(bar.box().width() * UNITS)).append("\" height=\"")
+                .append(SvgPath.number(bar.box().height() * UNITS)).append("\" fill=\"none\" pointer-events=\"all\"/>\n");
+    }
+
+    private static String place(BarPlace bar) {
+        return " data-part=\"" + SvgPath.escape(bar.part()) + "\" data-bar=\"" + bar.bar() + "\"";
+    }
+
+    /** What it is, and where in time; empty for what nobody asks for. */
+    private String attributes(Shape shape, List<BarPlace> bars) {
+        String kind = CLASSES.get(shape.role());
+        if (kind == null) {
+            return "";
+        }
+        String attributes = " class=\"" + kind + "\"";
+        if (shape.at() == null) {
+            return attributes;
+        }
+        for (BarPlace bar : bars) {
+            if (bar.holds(measures.box(shape))) {
+                return attributes + place(bar) + " data-at=\"" + bar.soundingAt(shape.at()) + "\"";
+            }
+        }
+        return attributes;
+    }
+
+    private void draw(Shape shape, String attributes, StringBuilder out) {
+        SvgPath path = new SvgPath(height);
+        if (shape instanceof Glyph glyph) {
+            out.append("<use").append(attributes).append(" xlink:href=\"#").append(SvgFonts.id(glyph.name())).append('"');
+            if (glyph.scale() == 1) {
+                out.append(" x=\"").append(path.x(glyph.x())).append("\" y=\"").append(path.y(glyph.y()));
+            } else {
+                out.append(" transform=\"translate(").append(path.x(glyph.x())).append(' ').append(path.y(glyph.y()))
+                        .append(") scale(").append(SvgPath.number(glyph.scale())).append(')');
+            }
+            out.append("\"/>\n");
+        } else if (shape instanceof Text text) {
+            draw(text, attributes, path, out);
+        } else if (shape instanceof Line line) {
+            path.line(line.x1(), line.y1(), line.x2(), line.y2());
+            out.append("<path").append(attributes).append(" stroke=\"#000\" stroke-width=\"")
+                    .append(SvgPath.number(line.thickness() * UNITS)).append("\" d=\"").append(path).append("\"/>\n");
+        } else {
+            if (shape instanceof Polygon polygon) {
+                path.polygon(polygon.points());
+            } else if (shape instanceof Curve curve) {
+                path.bow(curve.outline());
+            }
+            out.append("<path").append(attributes).append(" d=\"").append(path).append("\"/>\n");
+        }
+    }
+
+    private static void draw(Text text, String attributes, SvgPath path, StringBuilder out) {
+        out.append("<text").append(attributes).append(" x=\"").append(path.x(text.x())).append("\" y=\"").append(path.y(text.y()))
+                .append("\" font-size=\"").append(SvgPath.number(text.size() * UNITS)).append('"');
+        if (text.anchor() != Text.Anchor.START) {
+            out.append(" text-anchor=\"").append(text.anchor().name().toLowerCase(Locale.ROOT)).append('"');
+        }
+        out.append(text.style().isBold() ? " font-weight=\"bold\"" : "")
+                .append(text.style().isItalic() ? " font-style=\"italic\"" : "");
+        if (text.isLight()) {
+            int gray = (int) Math.round(255 * Shape.LIGHT);
+            out.append(" fill=\"").append(String.format(Locale.ROOT, "#%02x%02x%02x", gray, gray, gray)).append('"');
+        }
+        // blanks at the ends are part of what was measured
+        if (!text.string().equals(text.string().strip()) || text.string().contains("  ")) {
+            out.append(" xml:space=\"preserve\"");
+        }
+        out.append('>').append(SvgPath.escape(text.string())).append("</text>\n");
+    }
+}

@@ -1,0 +1,93 @@
+package countstave.plain;
+
+import java.text.MessageFormat;
+import java.time.DayOfWeek;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.MissingResourceException;
+import java.util.ResourceBundle;
+import java.util.concurrent.ConcurrentHashMap;
+
+/**
+ * What is told to a person beside the score itself, in one language: sentences with places for what they speak of
+ * ({@link MessageFormat}), plural forms by a choice within the sentence. English is the reference; every language has all its
+ * keys.
+ */
+public final class Phrases {
+
+    private static final String BUNDLE = "countstave.plain.phrases";
+
+    /** ISO 639-1 codes of the languages whose words are sure, English first. */
+    private static final List<String> CODES = List.of("en", "de");
+
+    private static final Map<String, Phrases> KNOWN = new ConcurrentHashMap<>();
+
+    public static final Phrases ENGLISH = in("en");
+
+    private final String code;
+    private final Locale locale;
+    private final ResourceBundle bundle;
+
+    private Phrases(String code) {
+        this.code = code;
+        this.locale = Locale.forLanguageTag(code);
+        this.bundle = ResourceBundle.getBundle(BUNDLE, code.equals("en") ? Locale.ROOT : locale);
+    }
+
+    /** ISO 639-1 codes, English first. */
+    public static List<String> codes() {
+        return CODES;
+    }
+
+    /**
+     * The phrases of a language.
+     *
+     * @throws IllegalArgumentException if it is not one of {@link #codes()}
+     */
+    public static Phrases in(String code) {
+        if (!CODES.contains(code)) {
+            throw new IllegalArgumentException("no phrases in " + code);
+        }
+        return KNOWN.computeIfAbsent(code, Phrases::new);
+    }
+
+    /** Those of the person's language if there are any, else English. */
+    public static Phrases of(Locale locale) {
+        return in(CODES.contains(locale.getLanguage()) ? locale.getLanguage() : "en");
+    }
+
+    /** ISO 639-1. */
+    public String code() {
+        return code;
+    }
+
+    /** A number rounded to so many places, with the language's sign. */
+    public String decimal(double value, int places) {
+        return String.format(Locale.ROOT, "%." + places + "f", value).replace(".", text("decimal.sign"));
+    }
+
+    /** {@code Thu}. */
+    public String weekday(DayOfWeek day) {
+        return text("weekday." + day.getValue());
+    }
+
+    /**
+     * A sentence or word.
+     *
+     * @param places what it speaks of, in the order of the sentence's {@code {0}}, {@code {1}}; numbers only where a plural
+     *     is chosen by them or a person reads them with the signs of the language, else texts
+     */
+    public String text(String key, Object... places) {
+        return new MessageFormat(bundle.getString(key), locale).format(places);
+    }
+
+    /** The same, or the other text where the language has no words of its own for this. */
+    public String textOr(String key, String other) {
+        try {
+            return bundle.getString(key);
+        } catch (MissingResourceException e) {
+            return other;
+        }
+    }
+}
