@@ -6,26 +6,37 @@ import countstave.batch.Inputs;
 import countstave.batch.NamedScore;
 import countstave.batch.ScoreList;
 import countstave.batch.ScoreRun;
+import countstave.chart.ChartOptions;
+import countstave.chart.ReportWriter;
 import countstave.count.NoteNames;
 import countstave.count.PartCounts;
+import countstave.count.Unplayed;
 import countstave.files.Console;
+import countstave.files.FileNames;
+import countstave.files.SafeFile;
 import countstave.json.EarlierTake;
 import countstave.json.ListenJson;
 import countstave.listen.BestGuess;
 import countstave.listen.Earlier;
+import countstave.listen.ListenWords;
 import countstave.listen.Listener;
 import countstave.listen.Listening;
 import countstave.listen.OtherTakeException;
 import countstave.musicxml.ScoreFile;
+import countstave.plain.Phrases;
 import countstave.score.BarChoice;
 import countstave.score.ScoreException;
 import countstave.take.Take;
 import countstave.text.ListenText;
-import countstave.text.TextOptions;
 import java.io.IOException;
-import java.io.StringWriter;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
@@ -48,7 +59,8 @@ import picocli.CommandLine.ParentCommand;
             "  countstave listen chart.musicxml take.wav --bars 9-16",
             "  countstave listen chart.musicxml take.wav --bars 9-16 --tempo 54 --repeats 4",
             "  countstave listen chart.musicxml kit.mid --bars 9-16 --notes 36,38",
-            "  countstave listen chart.musicxml take.wav --bars 9-16 --click step-54.wav"})
+            "  countstave listen chart.musicxml take.wav --bars 9-16 --click step-54.wav",
+            "  countstave listen chart.musicxml take.wav --bars 9-16 -o report.pdf"})
 final class ListenCommand implements Callable<Integer> {
 
     enum Format { text, json }
@@ -73,12 +85,23 @@ final class ListenCommand implements Callable<Integer> {
             description = "text, or json for other programs. Default: ${DEFAULT-VALUE}.")
     Format format;
 
+    @Option(names = {"-o", "--output"}, order = 50, paramLabel = "REPORT",
+            description = "Draw the passage with a row of signs under the counts: a PDF for the stand (.pdf), or a page for the"
+                    + " screen (.html). Or write the text (.txt) or the data (.json) there.")
+    String output;
+
+    @Option(names = "--force", order = 51, description = "Replace what is already there.")
+    boolean force;
+
     @Option(names = "--compare", order = 34, paramLabel = "EARLIER",
             description = "What an earlier run wrote with --format json: says what has got better since, and what worse.")
     String compare;
 
     @Option(names = "--ascii", order = 130, description = "Print with plain ASCII signs, for terminals without note symbols.")
     boolean ascii;
+
+    @Mixin
+    PageOptions page;
 
     @Mixin
     SharedOptions shared;
@@ -89,6 +112,13 @@ final class ListenCommand implements Callable<Integer> {
         ScoreList list = ScoreList.of(List.of(score));
         if (list.many()) {
             throw new ScoreException(score + " are several scores; a take is of one: name it");
+        }
+        if (output != null) {
+            ending();
+            SafeFile.checkFree(Inputs.path(output), force);
+        }
+        if (output == null || !ending().equals("pdf") && !ending().equals("html")) {
+            page.refuse("end the output in .pdf or .html");
         }
         Earlier earlier = compare == null ? null : earlier();
         Take heard = options.take(take);
@@ -114,17 +144,50 @@ final class ListenCommand implements Callable<Integer> {
             throws IOException {
         CountedScore counted = SharedOptions.count(named, file, console, counting);
         Heard best = listen(file, counted, counting, heard);
-        StringWriter out = new StringWriter();
-        if (format == Format.json) {
+        if (output == null) {
+            write(counted, best, earlier, format == Format.json ? "json" : "txt", console.out());
+            console.out().flush();
+            return;
+        }
+        Path target = Inputs.path(output);
+        SafeFile.write(target, force, out -> write(counted, best, earlier, ending(), out));
+        console.out().println("wrote " + FileNames.shown(target));
+    }
+
+    private void write(CountedScore counted, Heard best, Earlier earlier, String form, OutputStream to) throws IOException {
+        NoteNames names = ascii ? NoteNames.WORDS : NoteNames.SYMBOLS;
+        List<String> better = earlier == null ? List.of() : earlier.against(best.listening(), names);
+        if (form.equals("pdf") || form.equals("html")) {
+            List<String> told = new ArrayList<>(ListenWords.of(best.listening(), NoteNames.SYMBOLS));
+            told.addAll(better);
+            ChartOptions drawn = page.chart(Unplayed.ALL, Phrases.ENGLISH);
+            if (form.equals("pdf")) {
+                ReportWriter.pdf(best.part(), counted.score(), best.listening(), told, drawn, to);
+            } else {
+                ReportWriter.html(best.part(), counted.score(), best.listening(), told, drawn, to);
+            }
+            return;
+        }
+        Writer out = new OutputStreamWriter(to, StandardCharsets.UTF_8);
+        if (form.equals("json")) {
             ListenJson.write(counted.score().title(), counted.score().source(), best.part().part(), best.listening(), out);
         } else {
-            TextOptions text = CountCommand.textOptions(ascii);
-            List<String> better = earlier == null ? List.of()
-                    : earlier.against(best.listening(), ascii ? NoteNames.WORDS : NoteNames.SYMBOLS);
-            ListenText.write(counted.score().title(), score, best.listening(), better, text, out);
+            ListenText.write(counted.score().title(), score, best.listening(), better, CountCommand.textOptions(ascii, Phrases.ENGLISH),
+                    out);
         }
-        console.out().print(out);
-        console.out().flush();
+        out.flush();
+    }
+
+    /** @throws ScoreException if {@code -o} does not say what is to be written */
+    private String ending() {
+        String name = output.toLowerCase(Locale.ROOT);
+        for (String ending : List.of("pdf", "html", "txt", "json")) {
+            if (name.endsWith("." + ending)) {
+                return ending;
+            }
+        }
+        throw new ScoreException("a report is a PDF or a page for the screen: end the output in .pdf, .html, .txt or .json, not "
+                + Console.clean(output));
     }
 
     /** What was heard of a part. */
