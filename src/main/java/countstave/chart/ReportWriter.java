@@ -37,7 +37,7 @@ public final class ReportWriter {
         SvgInline drawing = SvgDrawing.inline(layout(part, score, listening, told, options));
         StringBuilder page = new StringBuilder(1 << 16);
         page.append("<!DOCTYPE html>\n<html lang=\"").append(options.phrases().code()).append("\">\n<head><meta charset=\"UTF-8\"><title>")
-                .append(escaped(score.title() + ": " + listening.take().name())).append("</title>\n<style>"
+                .append(escaped(score.title() + ": " + listening.take().shortName())).append("</title>\n<style>"
                         + "body{margin:0;background:#fff}svg.countstave-page{display:block;width:100%;max-width:60rem;height:auto;"
                         + "margin:0 auto}</style></head>\n<body>\n").append(drawing.head());
         drawing.pages().forEach(page::append);

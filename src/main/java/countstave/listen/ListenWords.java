@@ -47,7 +47,7 @@ public final class ListenWords {
     private String played() {
         int repeats = listening.repeats();
         int planned = listening.strokes().size();
-        return "Bars " + listening.pass().stretch().numbers() + ", " + (repeats == 1 ? "once" : repeats == 2 ? "twice" : repeats + " times")
+        return (listening.pass().stretch().size() == 1 ? "Bar " : "Bars ") + listening.pass().stretch().numbers() + ", " + (repeats == 1 ? "once" : repeats == 2 ? "twice" : repeats + " times")
                 + " at " + tempoOf(listening.tempo().mean()) + ": " + listening.heard() + " of " + planned + " strokes heard"
                 + (listening.missed() > 0 ? ", " + listening.missed() + " missed" : "")
                 + (listening.extras().isEmpty() ? "" : ", " + listening.extras().size() + " extra")
@@ -152,11 +152,11 @@ public final class ListenWords {
 
     private String tempo() {
         double drift = listening.tempo().drift();
+        if (!listening.tempo().isDrifting()) {
+            return "The tempo is steady.";
+        }
         String from = tempoAlone(listening.tempo().atStart());
         String to = tempoAlone(listening.tempo().atEnd());
-        if (!listening.tempo().isDrifting()) {
-            return "The tempo is steady" + (from.equals(to) ? "." : ", from " + from + " to " + to + ".");
-        }
         return "The tempo " + (drift > 0 ? "gains" : "loses") + " " + percent(drift) + " from start to end, from " + from + " to "
                 + to + ".";
     }

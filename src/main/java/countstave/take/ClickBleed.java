@@ -18,12 +18,18 @@ final class ClickBleed {
     private static final int FEWEST = 4;
     private static final double LEAST_SHARE = 0.2;
     private static final int LOOKED_AT = 400;
+    /** So many lags are looked at: a click every beat fits one beat later nearly as well. */
+    private static final int CANDIDATES = 200;
+    private static final int SAME = 8;
+    /** A stroke this near covers a click, seconds. */
+    private static final double COVERED = 0.04;
+    private static final int SILENT = 6;
     /** What is left of a click is weaker than it was by more than this, in decibels. */
     private static final double TAKEN_AWAY = 9;
 
     private final GuideClicks guide;
-    private final double lag;
-    private final double speed;
+    private double lag;
+    private double speed;
     private double level = Double.NEGATIVE_INFINITY;
 
     private ClickBleed(GuideClicks guide, double lag, double speed) {
@@ -43,16 +49,56 @@ final class ClickBleed {
                 histogram[(int) Math.round((onset.second() - click + last) / BIN)]++;
             }
         }
-        int best = 1;
-        for (int i = 1; i + 1 < histogram.length; i++) {
-            if (around(histogram, i) > around(histogram, best)) {
-                best = i;
+        ClickBleed best = null;
+        int highest = Integer.MIN_VALUE;
+        for (int tried = 0; tried < CANDIDATES; tried++) {
+            int peak = highest(histogram);
+            if (around(histogram, peak) < Math.max(FEWEST, LEAST_SHARE * clicks.size())) {
+                break;
+            }
+            ClickBleed bleed = refined(guide, onsets, peak * BIN - last);
+            int score = bleed.score(onsets);
+            if (score > highest) {
+                best = bleed;
+                highest = score;
+            }
+            // what lies this near is the same lag
+            for (int i = Math.max(0, peak - SAME); i <= Math.min(histogram.length - 1, peak + SAME); i++) {
+                histogram[i] = 0;
             }
         }
-        if (around(histogram, best) < Math.max(FEWEST, LEAST_SHARE * clicks.size())) {
-            return null;
+        return best;
+    }
+
+    private static int highest(int[] histogram) {
+        int best = 1;
+        for (int i = 1; i + 1 < histogram.length; i++) {
+            best = around(histogram, i) > around(histogram, best) ? i : best;
         }
-        return refined(guide, onsets, best * BIN - last);
+        return best;
+    }
+
+    /**
+     * Clicks on which something is heard, less six times those where nothing is: each is heard, or a stroke that
+     * covers it.
+     */
+    private int score(List<Onset> onsets) {
+        double end = onsets.get(onsets.size() - 1).second();
+        int score = 0;
+        int at = 0;
+        for (int i = 0; i < guide.seconds().size() && second(i) <= end; i++) {
+            while (at < onsets.size() && onsets.get(at).second() < second(i) - COVERED) {
+                at++;
+            }
+            boolean any = false;
+            boolean on = false;
+            for (int k = at; k < onsets.size() && onsets.get(k).second() <= second(i) + COVERED; k++) {
+                any = true;
+                on |= Math.abs(onsets.get(k).second() - second(i)) <= NEAR;
+            }
+            score += on ? 1 : any || second(i) < 0 ? 0 : -SILENT;
+        }
+        return score;
     }
 
     private static int around(int[] histogram, int i) {
@@ -100,6 +146,12 @@ final class ClickBleed {
     /** When a click is heard. */
     double second(int click) {
         return lag + speed * guide.seconds().get(click);
+    }
+
+    /** Corrects the line by what was measured: {@code later} at the guide's start, {@code slower} more a second of it. */
+    void correct(double later, double slower) {
+        lag += later;
+        speed += slower;
     }
 
     /** The moment of the guide that is heard at {@code second} of the take. */

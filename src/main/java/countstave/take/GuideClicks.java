@@ -18,6 +18,8 @@ record GuideClicks(String name, double rate, List<Double> seconds, List<float[]>
 
     static final double AHEAD = 0.002;
     static final double LENGTH = 0.05;
+    /** A click is not weaker than this against the loudest, decibels. */
+    private static final double WEAKEST = 30;
     private static final int FEWEST = 4;
 
     /**
@@ -31,8 +33,11 @@ record GuideClicks(String name, double rate, List<Double> seconds, List<float[]>
         }
         Samples.Source source = () -> SoundStream.open(file, name);
         List<Double> seconds = new ArrayList<>();
-        for (Onset onset : OnsetFinder.find(source, Levels.of(source, name))) {
-            if (onset.second() < most) {
+        List<Onset> onsets = OnsetFinder.find(source, Levels.of(source, name));
+        double loudest = onsets.stream().mapToDouble(Onset::level).max().orElse(0);
+        for (Onset onset : onsets) {
+            // where a click is cut off something begins too, but not a click
+            if (onset.second() < most && onset.level() > loudest - WEAKEST) {
                 seconds.add(onset.second());
             }
         }

@@ -43,4 +43,9 @@ public record Take(String name, Kind kind, double seconds, List<Onset> onsets, L
             return error;
         }
     }
+
+    /** The name without its folders, for a page. */
+    public String shortName() {
+        return name.substring(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
+    }
 }

@@ -33,7 +33,9 @@ final class HeardRow {
     private static final double DIAMOND = 0.42;
     private static final double THIN = 0.08;
     private static final double THICK = 0.22;
+    private static final double CAP = 0.3;
     private static final double CROSS = 0.5;
+    private static final double SCALE_TICK = 0.4;
     private static final double SCALE_STEP = 0.025;
 
     private final Measures measures;
@@ -53,9 +55,11 @@ final class HeardRow {
         List<Shape> added = new ArrayList<>();
         double left = placed.get(0).x(Offset.ZERO);
         double right = placed.get(placed.size() - 1).endX();
+        added.add(new Line(left, y, right, y, THIN, Role.HEARD_LINE, null));
+        added.add(new Line(left, y - REACH, left, y + REACH, THIN, Role.HEARD_LINE, null));
         for (int step = -2; step <= 2; step++) {
             double at = y - step * SCALE_STEP / REACH_SECONDS * REACH;
-            added.add(new Line(left, at, right, at, step == 0 ? THIN : THIN / 3, Role.HEARD_LINE, null));
+            added.add(new Line(left - SCALE_TICK, at, left, at, THIN, Role.HEARD_LINE, null));
         }
         for (PlacedBar bar : placed) {
             for (Place place : listening.places()) {
@@ -67,9 +71,9 @@ final class HeardRow {
         }
         skyline.put(added, shapes, measures);
         double middle = -measures.text().capHeight(LABEL, Text.Style.ITALIC) / 2;
-        label("early", y + REACH / 2 + middle, shapes);
-        label("on time", y + middle, shapes);
-        label("late", y - REACH / 2 + middle, shapes);
+        label("early", left, y + REACH + middle, shapes);
+        label("on time", left, y + middle, shapes);
+        label("late", left, y - REACH + middle, shapes);
     }
 
     private boolean isIn(Spot spot, PlacedBar bar) {
@@ -103,7 +107,10 @@ final class HeardRow {
         if (place.lates().size() > 1) {
             double top = height(mean - place.spread(), line);
             double foot = height(mean + place.spread(), line);
-            shapes.add(new Line(x, foot, x, top, THICK, Role.HEARD_SPREAD, at));
+            shapes.add(new Line(x, foot, x, top, THIN, Role.HEARD_SPREAD, at));
+            for (double end : new double[] {top, foot}) {
+                shapes.add(new Line(x - CAP, end, x + CAP, end, THIN, Role.HEARD_SPREAD, at));
+            }
         }
         double y = height(mean, line);
         if (Math.abs(mean) <= REACH_SECONDS) {
@@ -136,7 +143,7 @@ final class HeardRow {
         }
     }
 
-    private static void label(String words, double y, List<Shape> shapes) {
-        shapes.add(new Text(words, -0.8, y, LABEL, Text.Style.ITALIC, Text.Anchor.END, Role.SHEET_TEXT, null));
+    private static void label(String words, double x, double y, List<Shape> shapes) {
+        shapes.add(new Text(words, x - 0.8, y, LABEL, Text.Style.ITALIC, Text.Anchor.END, Role.SHEET_TEXT, null));
     }
 }

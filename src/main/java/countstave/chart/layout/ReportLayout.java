@@ -18,7 +18,7 @@ public final class ReportLayout {
     private static final double WORDS = 1.7;
     private static final double GAP = 1.5;
     private static final double LINE_GAP = 1.2;
-    private static final String KEY = "Under the counts: the line is on time, above it is early, below it late; a thin line is 25 ms."
+    private static final String KEY = "Under the counts: the line is on time, above it is early, below it late; a mark of the scale is 25 ms."
             + " Diamond: the mean of all times (an open triangle: beyond the scale). Bar: the spread. Cross: missed at least half"
             + " of the times. Plus: an extra stroke.";
 
@@ -38,7 +38,7 @@ public final class ReportLayout {
     public Chart layout(PartCounts part, Score score, Listening listening, List<String> told) {
         String name = part.part().name();
         String key = part.key(options.phrases());
-        PageFrame frame = new PageFrame(options, measures, score.title(), score.composer(), name + ": " + listening.take().name(),
+        PageFrame frame = new PageFrame(options, measures, score.title(), score.composer(), name + ": " + listening.take().shortName(),
                 (key.isEmpty() ? "" : key + ". ") + KEY);
         SheetPages sheet = new SheetPages(frame);
         for (String sentence : told) {
@@ -53,7 +53,7 @@ public final class ReportLayout {
             shapes.addAll(frame.furniture(i == 0, i + 1, finished.size()));
             pages.add(new Chart.Page(shapes.stream().map(this::printable).toList()));
         }
-        return new Chart(new Chart.About(score.title() + ": " + listening.take().name(), score.composer(), "what was heard of a take",
+        return new Chart(new Chart.About(score.title() + ": " + listening.take().shortName(), score.composer(), "what was heard of a take",
                 options.phrases().code()), new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()), pages,
                 List.of(new Chart.Bookmark(name, 0, frame.top, List.of())), List.of());
     }
