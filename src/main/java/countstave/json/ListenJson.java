@@ -124,14 +124,17 @@ public final class ListenJson {
             spot(run.from());
             out.text("name", run.unit().name(NoteNames.SYMBOLS)).text("unit", run.unit().unit().toString())
                     .flag("change", figures.isChange()).flag("even", figures.isEven()).number("strokes", figures.strokes());
+            out.object("first");
+            spot(figures.first().spot());
+            out.endObject();
             if (!Double.isNaN(figures.start())) {
                 out.number("startMs", MS * figures.start());
             }
             out.flag("startOff", figures.isStartOff()).number("pace", figures.pace()).number("lastPace", figures.lastPace());
             if (figures.uneven() != null) {
                 out.object("uneven");
-                spot(figures.uneven().spot());
-                out.number("lateMs", MS * figures.unevenBy()).endObject();
+                spot(figures.uneven().place().spot());
+                out.number("lateMs", MS * figures.uneven().late()).endObject();
             }
             if (!Double.isNaN(figures.met())) {
                 out.flag("met", figures.met() >= 0);

@@ -40,8 +40,7 @@ public record Earlier(String name, double spread, double share, Map<Begin, Run> 
             shared++;
             String change = change(before, run);
             if (!change.isEmpty()) {
-                lines.add("Bar " + now.pass().stretch().timeline(run.run().from().bar()).bar().number() + ", beat " + run.run().beat()
-                        + ": the " + run.run().unit().name(names) + " " + change + ".");
+                lines.add(ListenWords.naming(now, names).where(run) + ": the " + run.run().unit().name(names) + " " + change + ".");
             }
         }
         if (shared == 0) {

@@ -1,6 +1,7 @@
 package countstave.listen;
 
 import countstave.count.NoteNames;
+import countstave.score.Beat;
 import countstave.score.Tempo;
 import countstave.time.Exact;
 import java.math.BigDecimal;
@@ -85,8 +86,8 @@ public final class ListenWords {
             parts.add((fast ? "rush: " : "drag: ") + percent(pace) + " too " + (fast ? "fast" : "slow") + more);
         }
         if (figures.uneven() != null) {
-            parts.add("are uneven: " + place(figures.uneven()) + " comes " + (figures.unevenBy() > 0 ? "late" : "early") + " by "
-                    + ms(figures.unevenBy()) + " among them");
+            parts.add("are uneven: " + place(figures.uneven().place()) + " comes " + (figures.uneven().late() > 0 ? "late" : "early") + " by "
+                    + ms(figures.uneven().late()) + " among them");
         }
         return where(figures) + ": the " + figures.run().unit().name(names) + " " + joined(parts) + ".";
     }
@@ -101,9 +102,10 @@ public final class ListenWords {
         return share < 0.01 ? "" : String.format(Locale.ROOT, " (%.0f %% of one of them)", WHOLE_PERCENT * share);
     }
 
-    private String where(RunFigures figures) {
-        UnitRun run = figures.run();
-        return "Bar " + number(run.from()) + ", " + (run.onBeat() ? "" : "inside ") + "beat " + run.beat();
+    String where(RunFigures figures) {
+        Spot spot = figures.first().spot();
+        Beat beat = listening.pass().stretch().timeline(spot.bar()).beatAt(spot.at());
+        return "Bar " + number(spot) + ", " + (beat.start().equals(spot.at()) ? "" : "inside ") + "beat " + beat.number();
     }
 
     private String number(Spot spot) {
@@ -120,9 +122,7 @@ public final class ListenWords {
         }
         List<String> each = new ArrayList<>();
         for (RunFigures figures : even) {
-            String name = figures.run().unit().name(names) + " from bar " + number(figures.run().from()) + ", beat "
-                    + figures.run().beat();
-            each.add(name);
+            each.add(figures.run().unit().name(names) + " from " + where(figures).replace("Bar", "bar"));
         }
         return List.of("Even: the " + String.join("; the ", each) + ".");
     }

@@ -1,6 +1,7 @@
 package countstave.listen;
 
 import countstave.take.Take;
+import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -115,8 +116,8 @@ public record Listening(PlannedPass pass, Take take, int repeats, Reference refe
 
     /** What to give {@code practice} to work on a change: the bar before it where it stands on a barline, and its own. */
     public String practiceBars(RunFigures seam) {
-        int bar = seam.run().from().bar();
-        int from = seam.run().from().at().equals(countstave.time.Offset.ZERO) && bar > 0 ? bar - 1 : bar;
+        int bar = seam.first().spot().bar();
+        int from = seam.first().spot().at().equals(Offset.ZERO) && bar > 0 ? bar - 1 : bar;
         String last = number(bar);
         return from == bar ? last : number(from) + "-" + last;
     }

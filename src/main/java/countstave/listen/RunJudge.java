@@ -8,15 +8,15 @@ import java.util.List;
 final class RunJudge {
 
     private static final int FEWEST = 3;
+    /** From stroke to stroke, of a beat. */
+    private static final double ALONE = 0.99;
     private static final int FEWEST_IN_HALF = 3;
 
-    private final PlannedPass pass;
     private final Take.Kind kind;
     private final UnitRun run;
     private final List<Place> places;
 
-    private RunJudge(PlannedPass pass, Take.Kind kind, UnitRun run, List<Place> places) {
-        this.pass = pass;
+    private RunJudge(Take.Kind kind, UnitRun run, List<Place> places) {
         this.kind = kind;
         this.run = run;
         this.places = places;
@@ -27,10 +27,19 @@ final class RunJudge {
         for (UnitRun run : pass.runs()) {
             List<Place> own = places.stream().filter(p -> p.planned().run() == run.number()).toList();
             if (!own.isEmpty()) {
-                figures.add(new RunJudge(pass, kind, run, own).figures());
+                figures.add(new RunJudge(kind, run, judged(run, own)).figures());
             }
         }
         return List.copyOf(figures);
+    }
+
+    /** Without the strokes at its start that are alone in their beats, as long as there are others: they say nothing of the unit. */
+    private static List<Place> judged(UnitRun run, List<Place> own) {
+        int from = 0;
+        while (from + FEWEST < own.size() && second(own.get(from + 1)) - second(own.get(from)) > ALONE * run.beatSeconds().toDouble()) {
+            from++;
+        }
+        return own.subList(from, own.size());
     }
 
     private static double second(Place place) {
@@ -47,8 +56,8 @@ final class RunJudge {
             lastPace = pace != 0 && last * pace > 0 ? last : pace;
         }
         Place uneven = uneven(heard);
-        return new RunFigures(run, places.size(), first.mean(), first.isOff(), pace, lastPace,
-                uneven == null ? null : uneven.planned(), uneven == null ? 0 : offLine(heard, uneven), met(heard));
+        return new RunFigures(run, first.planned(), places.size(), first.mean(), first.isOff(), pace, lastPace,
+                uneven == null ? null : new RunFigures.Uneven(uneven.planned(), offLine(heard, uneven)), met(heard));
     }
 
     /** Lates over seconds: a line through them; null where there are too few. */
@@ -136,8 +145,7 @@ final class RunJudge {
         if (met == heard.size() - 1) {
             return -1;
         }
-        double from = countstave.practice.Clock.of(pass.stretch()).at(run.from().position()).toDouble();
         // what is placed early or late on purpose does not make it negative
-        return Math.max(0, (second(heard.get(met)) - from) / run.beatSeconds().toDouble());
+        return Math.max(0, (second(heard.get(met)) - second(places.get(0))) / run.beatSeconds().toDouble());
     }
 }

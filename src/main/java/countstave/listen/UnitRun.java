@@ -13,9 +13,6 @@ import countstave.time.Offset;
  * @param to where it ends, in positions of the stretch
  * @param unitSeconds how long one unit of it lasts at its start
  * @param beatSeconds how long the beat there lasts
- * @param beat number of the beat in which it begins
- * @param onBeat whether it begins on that beat
  */
-public record UnitRun(int number, SpokenUnit unit, Spot from, Offset to, Exact unitSeconds, Exact beatSeconds, int beat,
-        boolean onBeat) {
+public record UnitRun(int number, SpokenUnit unit, Spot from, Offset to, Exact unitSeconds, Exact beatSeconds) {
 }
