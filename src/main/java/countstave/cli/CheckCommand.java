@@ -73,6 +73,9 @@ final class CheckCommand implements Callable<Integer> {
     @Mixin
     BaselineOptions baselines;
 
+    @Mixin
+    LanguageOption language;
+
     @Option(names = "--format", order = 32, paramLabel = "FORMAT", defaultValue = "text",
             description = "text, json, or sarif (SARIF 2.1.0, for code hosts and editors). Default: ${DEFAULT-VALUE}.")
     Format format;
@@ -109,14 +112,14 @@ final class CheckCommand implements Callable<Integer> {
     private int write(OutputStream to) throws IOException {
         Writer out = new BufferedWriter(new OutputStreamWriter(to, StandardCharsets.UTF_8));
         if (list) {
-            RulesWriter.write(AllRules.list(), out);
+            RulesWriter.write(AllRules.list(), language.phrases(), out);
             out.flush();
             return 0;
         }
         ScoreList scores = files.list();
         CheckOptions options = rules.checked();
         Check check = new Check(options, switch (format) {
-            case text -> new FindingsWriter(out, all);
+            case text -> new FindingsWriter(out, all, language.phrases());
             case json -> new FindingsJson(out);
             case sarif -> new SarifWriter(options.rules(), new Version().getVersion()[0].replace("countstave ", ""), out);
         }, baselines.known());

@@ -9,8 +9,8 @@ import picocli.CommandLine.Option;
 final class LanguageOption {
 
     @Option(names = "--language", order = 24, completionCandidates = Candidates.PageLanguages.class, paramLabel = "CODE",
-            description = "Language of everything on the page and the screen that is not the score, and of the words that are"
-                    + " counted where --and names none: ${COMPLETION-CANDIDATES}. Default: that of the system, or en.")
+            description = "Language of what is printed and shown beside the score, and of what is counted:"
+                    + " ${COMPLETION-CANDIDATES}. Messages of a run are in English. Default: the system's language, or en.")
     String code;
 
     /** @throws ScoreException if it is not spoken here */

@@ -18,7 +18,9 @@ import countstave.practice.DayOptions;
 import countstave.practice.PracticeOptions;
 import countstave.practice.PracticePlan;
 import countstave.score.ScoreException;
+import countstave.score.Warning;
 import countstave.text.PracticeText;
+import countstave.voice.Speaker;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.StringWriter;
@@ -41,6 +43,8 @@ import picocli.CommandLine.Spec;
             "Finds the passages whose counts are hardest and makes a plan for each: the places where the count changes as"
                     + " growing loops, tempo steps, counts that are thinned in stages, places to breathe, and guide tracks"
                     + " whose click follows the count; and a plan of days.",
+            "In WAV files a voice says the counts. --voice also chooses who speaks: a language such as de, es or fr, and low or"
+                    + " high; none for nobody. Without a language it is that of the words.",
             "Without -o the plan is printed; with it a folder is filled: the plan as PDF, text and data, the score"
                     + " with the counts of each stage, guide tracks, and a page that links to all of them. It is made if needed;"
                     + " each of many scores gets a folder of its own in it."},
@@ -52,6 +56,7 @@ import picocli.CommandLine.Spec;
             "  countstave practice chart.mxl -o weeks --minutes 20 --start 2026-12-01",
             "  countstave practice chart.mxl -o gaps --click 2,4 --silent 1/4 --at 40,50,63",
             "  countstave practice chart.mxl -o slow --tempo 72 --place 2,4=+1/64",
+            "  countstave practice chart.mxl -o ueben --and de --voice high",
             "",
             "Begin with a low volume in headphones; stop when you feel light-headed or something hurts."})
 final class PracticeCommand implements Callable<Integer> {
@@ -103,6 +108,9 @@ final class PracticeCommand implements Callable<Integer> {
     SoundOptions sound;
 
     @Mixin
+    VoiceOptions voice;
+
+    @Mixin
     DayChoice days;
 
     @Mixin
@@ -136,7 +144,8 @@ final class PracticeCommand implements Callable<Integer> {
         if (top < 1) {
             throw new ParameterException(spec.commandLine(), "--top goes from 1 up, not " + top);
         }
-        GuideFiles guides = sound.files();
+        Speaker.Choice speaker = voice.choice(shared.voices);
+        GuideFiles guides = sound.files(speaker, voice.isSilent(), shared.planOptions().voiceLimit());
         PracticeOptions options = new PracticeOptions(shared.planOptions().voiceLimit(), breath,
                 sound.at.stream().distinct().toList());
         DayOptions dayOptions = days.options(files.output != null);
@@ -158,8 +167,9 @@ final class PracticeCommand implements Callable<Integer> {
                 CountedScore counted = SharedOptions.count(score, file, console, counting);
                 List<PracticePlan> plans = plans(counted, options);
                 guides.options().click().check(plans);
-                new PracticeFolder(page.headed(counted, score, console), plans, top, dayOptions).write(folder, files.force, progress,
-                        counting, guides, sheet);
+                List<String> notes = new PracticeFolder(page.headed(counted, score, console), plans, top, dayOptions)
+                        .write(folder, files.force, progress, counting, guides, sheet);
+                notes.forEach(note -> score.warn(console, Warning.of(note)));
                 console.out().println("wrote " + FileNames.shown(folder.resolve(PracticeFolder.INDEX)));
             }));
         }

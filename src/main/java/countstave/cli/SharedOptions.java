@@ -78,7 +78,8 @@ final class SharedOptions {
     String system;
 
     @Option(names = "--and", order = 21, completionCandidates = Candidates.Languages.class, paramLabel = "WORD",
-            description = "The word for the half beat: a language such as de, es or fr, or a word of your own.")
+            description = "The word for the half beat: a language such as de, es or fr, or a word of your own. Default: that of"
+                    + " --language.")
     String and;
 
     @Option(names = "--beat", order = 24, completionCandidates = Candidates.Beats.class, paramLabel = "BEAT", converter = BeatConverter.class, defaultValue = "meter",

@@ -7,6 +7,7 @@ import countstave.sound.Displacement;
 import countstave.sound.GuideOptions;
 import countstave.sound.Layer;
 import countstave.sound.Leg;
+import countstave.voice.Speaker;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -56,8 +57,9 @@ final class SoundOptions {
     boolean endless;
 
     @Option(names = "--layers", order = 121, completionCandidates = Candidates.Layers.class, paramLabel = "LAYER", split = ",", converter = LayerConverter.class,
-            defaultValue = "bar,beat,grid,rhythm",
-            description = "What is heard: bar (bar starts), beat, grid (counted positions), rhythm (what is played)."
+            defaultValue = "voice,bar,beat,grid,rhythm",
+            description = "What is heard: voice (the counts, spoken; in WAV only), bar (bar starts), beat, grid (counted"
+                    + " positions), rhythm (what is played)."
                     + " Default: ${DEFAULT-VALUE}.")
     List<Layer> layers = new ArrayList<>();
 
@@ -77,8 +79,13 @@ final class SoundOptions {
                     + " Default: ${DEFAULT-VALUE}. Begin with a low volume, above all in headphones.")
     double peak;
 
-    /** @throws ScoreException if a value is out of range */
-    GuideFiles files() {
+    /**
+     * @param voice who speaks
+     * @param silent whether nobody does
+     * @param voiceLimit syllables a second
+     * @throws ScoreException if a value is out of range
+     */
+    GuideFiles files(Speaker.Choice voice, boolean silent, BigDecimal voiceLimit) {
         if (tracks < 0) {
             throw new ScoreException("--tracks goes from 0 up, not " + tracks);
         }
@@ -89,8 +96,15 @@ final class SoundOptions {
             throw new ScoreException("--repeats goes from 1 to " + Leg.MOST_REPEATS + ", not " + repeats);
         }
         Set<Layer> heard = EnumSet.copyOf(layers);
+        if (silent) {
+            heard.remove(Layer.VOICE);
+        }
+        if (!formats.contains(GuideFiles.Format.wav) && heard.equals(Set.of(Layer.VOICE))) {
+            throw new ScoreException("MIDI files cannot speak: add a click to --layers, or wav to --sound");
+        }
         GuideOptions options = new GuideOptions(heard, !noCountIn, !wholeGrid,
-                places.stream().map(Displacement::parse).toList(), peak).with(ClickRule.parse(click, silent), endless);
-        return new GuideFiles(options, EnumSet.copyOf(formats), tracks, wavTracks, repeats == null ? 0 : repeats);
+                places.stream().map(Displacement::parse).toList(), peak).with(ClickRule.parse(click, this.silent), endless)
+                .withVoiceLimit(voiceLimit);
+        return new GuideFiles(options, EnumSet.copyOf(formats), tracks, wavTracks, repeats == null ? 0 : repeats, voice);
     }
 }

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 /**
@@ -36,6 +37,12 @@ public final class AndWords {
     public record Language(String code, String name, List<String> fourths, List<String> thirds,
             List<String> fillers, Map<String, String> spoken, String source, String uncertain) {
 
+        /** What its speakers call it. */
+        String ownName() {
+            Locale locale = Locale.forLanguageTag(code);
+            return locale.getDisplayLanguage(locale);
+        }
+
         public String and() {
             return fourths.get(1);
         }
@@ -57,7 +64,7 @@ public final class AndWords {
     }
 
     /** Source and words of one language, or null. */
-    static Language language(String code) {
+    public static Language language(String code) {
         return languages().stream().filter(l -> l.code().equals(code)).findFirst().orElse(null);
     }
 
@@ -86,6 +93,7 @@ public final class AndWords {
         if (to != null) {
             // shortened number words are those of the language they are spoken in
             from.spoken().keySet().forEach(spoken::remove);
+            exchange.keySet().forEach(spoken::remove);
             spoken.putAll(to.spoken());
         } else {
             spoken.remove(from.and());
@@ -108,6 +116,12 @@ public final class AndWords {
     }
 
     private static String checked(String word) {
+        for (Language language : languages()) {
+            if (language.name().equalsIgnoreCase(word) || language.ownName().equalsIgnoreCase(word)) {
+                throw new ScoreException("\u201c" + word + "\u201d is no word for \u201cand\u201d but a language: --and "
+                        + language.code() + " takes its words");
+            }
+        }
         boolean oneToken = !word.isEmpty() && word.codePointCount(0, word.length()) <= 16
                 && word.codePoints().allMatch(c -> Character.isLetter(c) || c == '&' || c == '+' || c == '\''
                         || Character.getType(c) == Character.NON_SPACING_MARK);

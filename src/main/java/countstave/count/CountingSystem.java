@@ -147,6 +147,11 @@ public final class CountingSystem {
         return data.texts().about();
     }
 
+    /** Code of the language that its words are in; empty where they belong to none. */
+    public String language() {
+        return data.texts().language();
+    }
+
     /** Where it is published. */
     public String source() {
         return data.note(null).source();

@@ -9,8 +9,10 @@ import countstave.sound.GuideOptions;
 import countstave.sound.GuideTrack;
 import countstave.sound.MidiWriter;
 import countstave.sound.PassageTracks;
+import countstave.sound.WavSound;
 import countstave.sound.WavWriter;
 import countstave.time.Exact;
+import countstave.voice.Speaker;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -23,8 +25,10 @@ import java.util.Set;
  * @param tracks how many passages of a part get guide tracks, the hardest first
  * @param wavTracks how many of these as WAV too
  * @param repeats how many times a passage sounds at each tempo and stage; 0 for as often as a step asks
+ * @param voice who says the counts in WAV files
  */
-public record GuideFiles(GuideOptions options, Set<Format> formats, int tracks, int wavTracks, int repeats) {
+public record GuideFiles(GuideOptions options, Set<Format> formats, int tracks, int wavTracks, int repeats,
+        Speaker.Choice voice) {
 
     /** Kinds of sound file. */
     public enum Format { midi, wav }
@@ -35,9 +39,13 @@ public record GuideFiles(GuideOptions options, Set<Format> formats, int tracks, 
      * @param top how many passages are written out at all
      * @param prefix what their names begin with
      * @param names the language of the labels
+     * @param speakers whoever speaks in them is added here
      */
-    List<FolderFile> files(PracticePlan plan, int top, String prefix, NoteNames names, Progress progress) {
+    List<FolderFile> files(PracticePlan plan, int top, String prefix, NoteNames names, Progress progress, List<Speaker> speakers) {
         List<FolderFile> files = new ArrayList<>();
+        Speaker speaker = new Speaker(voice, plan.counts().system());
+        speakers.add(speaker);
+        WavSound sound = new WavSound(options.peakDecibels(), speaker, Exact.ZERO);
         int written = 0;
         for (Passage passage : plan.worked(Math.min(top, tracks))) {
             String name = prefix + name(passage);
@@ -45,25 +53,26 @@ public record GuideFiles(GuideOptions options, Set<Format> formats, int tracks, 
             for (PassageTracks.Track track : PassageTracks.of(passage, repeats, options, names)) {
                 // of the seams the hardest alone is worth its megabytes
                 boolean asWav = wav && (track.seam() == null || track.seam() == passage.seams().get(0));
-                add(track.track(), name + track.name(), track.label(), passage, asWav, names.phrases(), progress, files);
+                add(track.track(), name + track.name(), track.label(), passage, asWav ? sound : null, names.phrases(), progress, files);
             }
             written++;
         }
         return files;
     }
 
-    private void add(GuideTrack track, String name, String label, Passage passage, boolean wav, Phrases phrases,
+    private void add(GuideTrack track, String name, String label, Passage passage, WavSound wav, Phrases phrases,
             Progress progress, List<FolderFile> files) {
-        if (formats.contains(Format.midi)) {
+        if (formats.contains(Format.midi) && options.clicks()) {
             files.add(new FolderFile(name + ".mid", label + ", MIDI, " + minutes(track.seconds()), passage, 0,
                     out -> error(MidiWriter.write(track, out), phrases)));
         }
-        if (wav) {
+        if (wav != null) {
             long bytes = WavWriter.bytes(track);
-            String all = label + ", WAV, " + minutes(track.seconds()) + ", " + phrases.decimal(bytes / 1e6, 1) + " MB";
+            String kind = phrases.text(track.isSpoken() ? "track.wav.spoken" : "track.wav");
+            String all = label + ", " + kind + ", " + minutes(track.seconds()) + ", " + phrases.decimal(bytes / 1e6, 1) + " MB";
             files.add(new FolderFile(name + ".wav", all, passage, bytes, out -> {
-                WavWriter.write(track, options.peakDecibels(), out, done -> progress.tell(name + ".wav", done));
-                return "";
+                WavWriter.write(track, wav, out, done -> progress.tell(name + ".wav", done));
+                return track.leavesOutWords() ? ", " + phrases.text("track.left-out") : "";
             }));
         }
     }

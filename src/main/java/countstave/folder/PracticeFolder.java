@@ -19,6 +19,7 @@ import countstave.practice.Stage;
 import countstave.practice.StageWords;
 import countstave.text.PracticeIndex;
 import countstave.text.PracticeText;
+import countstave.voice.Speaker;
 import java.io.IOException;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
@@ -61,13 +62,15 @@ public final class PracticeFolder {
      * The files, and last the page that links to them.
      *
      * @param force whether files that are there may be replaced
+     * @return what the player is to be told of it
      * @throws countstave.score.ScoreException if something cannot be written; then nothing has changed
      */
-    public void write(Path folder, boolean force, Progress progress, CountingOptions counting, GuideFiles sound,
+    public List<String> write(Path folder, boolean force, Progress progress, CountingOptions counting, GuideFiles sound,
             ChartOptions page) {
         List<PracticeIndex.Entry> linked = new ArrayList<>();
         List<SafeFolder.Entry> entries = new ArrayList<>();
-        for (FolderFile file : files(counting, sound, page, progress)) {
+        List<Speaker> speakers = new ArrayList<>();
+        for (FolderFile file : files(counting, sound, page, progress, speakers)) {
             entries.add(new SafeFolder.Entry(file.name(), file.bytes(), out -> {
                 String more = file.content().writeTo(out);
                 linked.add(new PracticeIndex.Entry(file.name(), file.label() + more, file.passage()));
@@ -78,9 +81,11 @@ public final class PracticeFolder {
         // the file by which an earlier run is known
         SafeFile.checkFree(folder.resolve(INDEX), force);
         SafeFolder.write(folder, force, entries, LARGE, progress);
+        return speakers.stream().flatMap(speaker -> speaker.notes().stream()).distinct().toList();
     }
 
-    private List<FolderFile> files(CountingOptions counting, GuideFiles sound, ChartOptions page, Progress progress) {
+    private List<FolderFile> files(CountingOptions counting, GuideFiles sound, ChartOptions page, Progress progress,
+            List<Speaker> speakers) {
         String title = counted.score().title();
         List<FolderFile> files = new ArrayList<>();
         files.add(file("practice.pdf", page.phrases().text("folder.sheet"),
@@ -98,7 +103,7 @@ public final class PracticeFolder {
         files.addAll(stages(counting, page));
         for (int part = 0; part < plans.size(); part++) {
             String prefix = plans.size() == 1 ? "" : "p" + (part + 1) + "-";
-            files.addAll(sound.files(plans.get(part), top, prefix, page.names(), progress));
+            files.addAll(sound.files(plans.get(part), top, prefix, page.names(), progress, speakers));
         }
         return files;
     }

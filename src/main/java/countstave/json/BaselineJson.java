@@ -3,6 +3,7 @@ package countstave.json;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
+import countstave.plain.Phrases;
 import countstave.score.ScoreException;
 import countstave.spelling.Finding;
 import countstave.spelling.KnownFindings;
@@ -44,7 +45,7 @@ public final class BaselineJson {
         out.object().text("file", name).array("findings");
         for (Finding finding : findings) {
             // the mark alone decides; the rest is for whoever reads it
-            out.object().text("mark", finding.mark()).text("rule", finding.rule()).text("place", finding.place()).endObject();
+            out.object().text("mark", finding.mark()).text("rule", finding.rule()).text("place", finding.place(Phrases.ENGLISH)).endObject();
         }
         out.endArray().endObject();
     }

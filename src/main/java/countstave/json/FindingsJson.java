@@ -1,5 +1,6 @@
 package countstave.json;
 
+import countstave.plain.Phrases;
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
 import countstave.spelling.FindingsReport;
@@ -51,9 +52,9 @@ public final class FindingsJson implements FindingsReport {
         if (finding.where().voice() != null) {
             out.text("voice", finding.where().voice());
         }
-        out.number("line", finding.line()).text("sentence", finding.sentence()).text("mark", finding.mark());
-        if (finding.remedy() != null) {
-            out.text("remedy", finding.remedy());
+        out.number("line", finding.line()).text("sentence", finding.sentence(Phrases.ENGLISH)).text("mark", finding.mark());
+        if (finding.remedy(Phrases.ENGLISH) != null) {
+            out.text("remedy", finding.remedy(Phrases.ENGLISH));
         }
         if (finding.suggestion() != null) {
             suggestion(finding.suggestion());
@@ -63,7 +64,7 @@ public final class FindingsJson implements FindingsReport {
 
     private void suggestion(Suggestion suggestion) throws IOException {
         out.object("suggestion").text("from", suggestion.from().toString()).text("to", suggestion.to().toString())
-                .text("words", suggestion.words());
+                .text("words", suggestion.words(Phrases.ENGLISH));
         items(suggestion.items());
         out.endObject();
     }

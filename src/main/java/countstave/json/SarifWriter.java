@@ -1,5 +1,6 @@
 package countstave.json;
 
+import countstave.plain.Phrases;
 import countstave.plain.UriText;
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
@@ -109,10 +110,10 @@ public final class SarifWriter implements FindingsReport {
      * @param state what the finding is to a baseline; null where there is none
      */
     private void result(CheckedFile file, String uri, Finding finding, String state) throws IOException {
-        String instead = finding.suggestion() != null ? " Write: " + finding.suggestion().words() + "."
-                : finding.remedy() != null ? " " + finding.remedy() : "";
-        String text = finding.sentence() + instead;
-        String place = finding.place();
+        String instead = finding.suggestion() != null ? " Write: " + finding.suggestion().words(Phrases.ENGLISH) + "."
+                : finding.remedy(Phrases.ENGLISH) != null ? " " + finding.remedy(Phrases.ENGLISH) : "";
+        String text = finding.sentence(Phrases.ENGLISH) + instead;
+        String place = finding.place(Phrases.ENGLISH);
         out.object().text("ruleId", finding.rule()).number("ruleIndex", ruleIndex.get(finding.rule()))
                 .text("level", level(finding.severity()));
         message("message", place + ": " + text);

@@ -1,5 +1,6 @@
 package countstave.musicxml;
 
+import countstave.score.Head;
 import countstave.score.NoteValue;
 import countstave.score.Placement;
 import countstave.score.SlurMark;
@@ -43,6 +44,7 @@ final class NotationReader {
     private final List<SlurMark> slurs = new ArrayList<>();
     private final List<String> dynamics = new ArrayList<>();
     private Tremolo tremolo;
+    private final TechnicalReader technical = new TechnicalReader();
 
     NotationReader(Note note) {
         for (Notations group : note.getNotations()) {
@@ -78,9 +80,7 @@ final class NotationReader {
         } else if (notation instanceof Ornaments list) {
             list.getTrillMarkOrTurnOrDelayedTurn().forEach(this::ornament);
         } else if (notation instanceof Technical list) {
-            for (Object one : list.getUpBowOrDownBowOrHarmonic()) {
-                other.add(one instanceof JAXBElement<?> e ? e.getName().getLocalPart() : "technical");
-            }
+            list.getUpBowOrDownBowOrHarmonic().forEach(one -> technical.add(other, one));
         } else if (notation != null) {
             other.add(kebab(notation.getClass().getSimpleName()));
         }
@@ -183,6 +183,11 @@ final class NotationReader {
     /** Dynamics that hang on the note instead of standing in a direction. */
     List<String> dynamics() {
         return dynamics;
+    }
+
+    /** Where the note is held down, or null. */
+    Head.Fret fret() {
+        return technical.fret();
     }
 
     Tremolo tremolo() {

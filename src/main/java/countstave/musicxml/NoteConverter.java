@@ -104,7 +104,7 @@ final class NoteConverter {
         return new Head(pitch, name, shape == null || shape.getFilled() == null ? null : shape.getFilled() == YesNo.YES,
                 shape != null && shape.getParentheses() == YesNo.YES, accidental(note.getAccidental()),
                 isTied(note, StartStop.START, notations.tiedStart()), isTied(note, StartStop.STOP, notations.tiedStop()),
-                isSilent(note, headless), isPrinted(note));
+                isSilent(note, headless), isPrinted(note), notations.fret());
     }
 
     private static AccidentalSign accidental(Accidental sign) {

@@ -36,6 +36,7 @@ final class ReadProperties {
             Fermata value
             FormattedTextId fontStyle fontWeight value
             Forward duration
+            Fret value
             Grace slash
             Key fifths keyOctave nonTraditionalKey number
             KeyAccidental value
@@ -63,6 +64,7 @@ final class ReadProperties {
             Slur number orientation placement type
             Sound offset swing tempo
             StaffDetails number staffLines
+            String value
             Stem value
             Swing first second straight swingType
             Technical upBowOrDownBowOrHarmonic
@@ -87,10 +89,10 @@ final class ReadProperties {
     private static final String PRESENT = """
             AccidentalMark AccordionRegistration Arrow Bend Bracket BreathMark Caesura Coda Credit Dashes\
              Elision Empty EmptyLine EmptyPlacement EmptyPlacementSmufl EmptyPrintStyleAlignId EmptyTrillSound\
-             Encoding Fingering FormattedSymbolId Fret Glissando HammerOnPullOff Handbell HarmonMute Harmonic\
+             Encoding Fingering FormattedSymbolId Glissando HammerOnPullOff Handbell HarmonMute Harmonic\
              HarpPedals HeelToe Hole HorizontalTurn Image Interchangeable Mordent NonArpeggiate OtherDirection\
              OtherNotation OtherPlacementText Percussion PlacementText PrincipalVoice Scordatura Segno Slide\
-             StaffDivide String StringMute StrongAccent Tap WavyLine""";
+             StaffDivide StringMute StrongAccent Tap WavyLine""";
 
     private static final String PACKAGE = Note.class.getPackageName();
 

@@ -67,6 +67,11 @@ public final class Phrases {
         return String.format(Locale.ROOT, "%." + places + "f", value).replace(".", text("decimal.sign"));
     }
 
+    /** A whole number with the language's sign between thousands. */
+    public String number(long value) {
+        return String.format(Locale.ROOT, "%,d", value).replace(",", text("thousands.sign"));
+    }
+
     /** {@code Thu}. */
     public String weekday(DayOfWeek day) {
         return text("weekday." + day.getValue());

@@ -1,5 +1,7 @@
 package countstave.sound;
 
+import countstave.count.Feel;
+import countstave.count.Words;
 import countstave.practice.Clock;
 import countstave.practice.Stretch;
 import countstave.score.Bar;
@@ -19,10 +21,15 @@ import java.util.List;
  * @param length from its start to the stretch's start
  * @param barStarts where its bars begin
  * @param beats where its beats fall
+ * @param words what is said on each of these beats
  */
-public record CountIn(Duration length, List<Offset> barStarts, List<Offset> beats) {
+public record CountIn(Duration length, List<Offset> barStarts, List<Offset> beats, List<String> words) {
 
-    static final CountIn NONE = new CountIn(Duration.ZERO, List.of(), List.of());
+    static final CountIn NONE = new CountIn(Duration.ZERO, List.of(), List.of(), List.of());
+
+    /** A beat of a bar, and the word on it. */
+    private record Spoken(Offset at, String word) {
+    }
 
     /** Longest beat, in seconds, for which one bar is enough: 60 a minute. */
     private static final Exact ONE_BAR = Exact.of(1);
@@ -31,7 +38,7 @@ public record CountIn(Duration length, List<Offset> barStarts, List<Offset> beat
     static CountIn of(Leg leg, Clock clock) {
         Stretch stretch = leg.stretch();
         BarTimeline first = stretch.timeline(leg.firstBar());
-        List<Offset> inBar = beatsOfFullBar(stretch, leg.firstBar());
+        List<Spoken> inBar = beatsOfFullBar(stretch, leg.firstBar());
         Duration barLength = first.bar().meter().isSenzaMisura() ? first.bar().length() : first.bar().meter().length();
         Duration inside = leg.from().minus(stretch.starts().get(leg.firstBar()));
         Duration phase = first.bar().phase().plus(inside);
@@ -40,19 +47,21 @@ public record CountIn(Duration length, List<Offset> barStarts, List<Offset> beat
         int bars = beatSeconds.isMoreThan(ONE_BAR) && !leg.isPiece() ? 2 : 1;
         List<Offset> starts = new ArrayList<>();
         List<Offset> beats = new ArrayList<>();
+        List<String> words = new ArrayList<>();
         int rounds = bars + (phase.isPositive() ? 1 : 0);
         Duration length = barLength.times(bars).plus(phase);
         for (int i = 0; i < rounds; i++) {
             Offset start = Offset.at(barLength.times(i));
             starts.add(start);
-            for (Offset beat : inBar) {
-                Offset at = start.plus(beat.sinceStart());
+            for (Spoken beat : inBar) {
+                Offset at = start.plus(beat.at().sinceStart());
                 if (at.isBefore(Offset.at(length))) {
                     beats.add(at);
+                    words.add(beat.word());
                 }
             }
         }
-        return new CountIn(length, starts, beats);
+        return new CountIn(length, starts, beats, words);
     }
 
     /**
@@ -76,6 +85,7 @@ public record CountIn(Duration length, List<Offset> barStarts, List<Offset> beat
         Offset to = Offset.at(first.phase());
         List<Offset> starts = new ArrayList<>();
         List<Offset> beats = new ArrayList<>();
+        List<String> words = new ArrayList<>();
         if (to.isBefore(from)) {
             to = to.plus(barLength);
         }
@@ -83,33 +93,44 @@ public record CountIn(Duration length, List<Offset> barStarts, List<Offset> beat
             if (bar.isWithin(from, to)) {
                 starts.add(Offset.at(bar.minus(from)));
             }
-            for (Offset beat : beatsOfFullBar(stretch, 0)) {
-                Offset at = bar.plus(beat.sinceStart());
+            for (Spoken beat : beatsOfFullBar(stretch, 0)) {
+                Offset at = bar.plus(beat.at().sinceStart());
                 if (at.isWithin(from, to)) {
                     beats.add(Offset.at(at.minus(from)));
+                    words.add(beat.word());
                 }
             }
         }
-        return new CountIn(to.minus(from), starts, beats);
+        return new CountIn(to.minus(from), starts, beats, words);
     }
 
     /** Beats of a whole bar in the meter of a bar, which may itself be a pickup. */
-    private static List<Offset> beatsOfFullBar(Stretch stretch, int firstBar) {
+    private static List<Spoken> beatsOfFullBar(Stretch stretch, int firstBar) {
         Bar first = stretch.timeline(firstBar).bar();
         for (int bar = firstBar; bar < stretch.size(); bar++) {
             BarTimeline timeline = stretch.timeline(bar);
             boolean full = timeline.bar().phase().isZero() && timeline.bar().meter().equals(first.meter())
                     && (first.meter().isSenzaMisura() || timeline.bar().length().equals(first.meter().length()));
             if (full) {
-                return timeline.beats().stream().map(Beat::start).toList();
+                return timeline.beats().stream().map(beat -> new Spoken(beat.start(), word(stretch, timeline, beat))).toList();
             }
         }
-        List<Offset> beats = new ArrayList<>();
+        List<Spoken> beats = new ArrayList<>();
         Duration beat = stretch.timeline(firstBar).beats().get(0).length();
         Offset end = first.meter().isSenzaMisura() ? first.end() : Offset.at(first.meter().length());
         for (Offset at = Offset.ZERO; at.isBefore(end); at = at.plus(beat)) {
-            beats.add(at);
+            beats.add(new Spoken(at, Integer.toString(beats.size() + 1)));
         }
         return beats;
+    }
+
+    /**
+     * What is said on a beat before the music begins: what the system says there where it numbers the beats, else the
+     * number all the same, since nobody is counted in with "ta ta ta ta" (common practice, no source).
+     */
+    private static String word(Stretch stretch, BarTimeline bar, Beat beat) {
+        boolean numbered = stretch.system().row(1, Feel.SIMPLE).say(0, 1).equals("1");
+        return numbered && bar.bar().look().style().runNumber() < 1 ? Words.onBeat(bar, beat, stretch.system())
+                : Integer.toString(beat.number());
     }
 }

@@ -51,6 +51,7 @@ public final class GuideTrack {
     private final Offset end;
     private final boolean endless;
     private Offset loopStart = Offset.ZERO;
+    private boolean leavesOutWords;
 
     private GuideTrack(List<Leg> legs, GuideOptions options) {
         List<Clock.Pace> paces = new ArrayList<>();
@@ -66,7 +67,9 @@ public final class GuideTrack {
             at = at.plus(countIn.length());
             loopStart = at;
             Map<Set<Integer>, Pattern> patterns = new HashMap<>();
-            patterns.put(Set.of(), Pattern.of(leg, options));
+            LegWords words = LegWords.of(leg, options);
+            leavesOutWords |= words.leavesOut();
+            patterns.put(Set.of(), Pattern.of(leg, options, words.words()));
             CountIn between = options.countIn() ? CountIn.beforeRepeat(leg) : CountIn.NONE;
             for (int i = 0; i < leg.repeats(); i++) {
                 if (i > 0 && between.length().isPositive()) {
@@ -156,8 +159,10 @@ public final class GuideTrack {
         if (options.layers().contains(Layer.BAR) && layer != Layer.BAR) {
             countIn.barStarts().forEach(start -> steps.add(new Pattern.Step(start, Exact.ZERO, Layer.BAR, 0)));
         }
-        countIn.beats().forEach(beat -> steps.add(new Pattern.Step(beat, Exact.ZERO, layer, 0)));
-        placed.add(new Placed(at, new Pattern(steps)));
+        if (layer != Layer.VOICE) {
+            countIn.beats().forEach(beat -> steps.add(new Pattern.Step(beat, Exact.ZERO, layer, 0)));
+        }
+        placed.add(new Placed(at, new Pattern(steps, options.isSpoken() ? LegWords.of(countIn) : List.of())));
         countIn.barStarts().forEach(start -> barlines.add(at.plus(start.sinceStart())));
     }
 
@@ -186,6 +191,11 @@ public final class GuideTrack {
         return loopStart;
     }
 
+    /** Whether somewhere more has to be said than the voice can say, so that it leaves out words without a note. */
+    public boolean leavesOutWords() {
+        return leavesOutWords;
+    }
+
     /** What each leg is, and the time signatures. */
     public List<Note> notes() {
         return notes;
@@ -198,6 +208,16 @@ public final class GuideTrack {
 
     List<Placed> placed() {
         return placed;
+    }
+
+    /** Whether a word is said in it. */
+    public boolean isSpoken() {
+        return words().hasNext();
+    }
+
+    /** All words in the order of time. */
+    Iterator<WordStream.Said> words() {
+        return new WordStream(this);
     }
 
     /** All clicks in the order of time. */

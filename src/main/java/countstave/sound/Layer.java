@@ -1,8 +1,13 @@
 package countstave.sound;
 
+import java.util.Collections;
+import java.util.EnumSet;
+import java.util.Set;
+
 /**
- * What a click stands for. Each layer is complete in itself (the beats include the first of the bar), so that any of
- * them can be switched off; where several fall together they add up to a stronger click.
+ * What is heard. Each layer is complete in itself (the beats include the first of the bar), so that any of them can be
+ * switched off; where several clicks fall together they add up to a stronger one. The voice says the counts; it is no
+ * click, and not in MIDI files.
  *
  * <p>MIDI keys are those of the General MIDI percussion map (from memory).
  */
@@ -14,7 +19,12 @@ public enum Layer {
     /** Closed hi-hat. */
     GRID("grid", "counted positions", 42, 64, 784, 0.15),
     /** Side stick. */
-    RHYTHM("rhythm", "played rhythm", 37, 100, 440, 0.30);
+    RHYTHM("rhythm", "played rhythm", 37, 100, 440, 0.30),
+    /** Spoken. */
+    VOICE("voice", "spoken counts", 0, 0, 0, 0);
+
+    /** Those that click. */
+    public static final Set<Layer> CLICKS = Collections.unmodifiableSet(EnumSet.range(BAR, RHYTHM));
 
     private final String id;
     private final String title;
@@ -54,7 +64,7 @@ public enum Layer {
         return hertz;
     }
 
-    /** Its share of the highest level; those of all layers add up to 1. */
+    /** Its share of the highest level of all clicks; those of all layers that click add up to 1. */
     double share() {
         return share;
     }

@@ -13,11 +13,12 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * The clicks of a leg, once through: counts and attacks of a swung bar lie where they sound.
+ * The clicks of a leg, and the words that are spoken, once through: counts and attacks of a swung bar lie where they sound.
  *
  * @param clicks in no particular order
+ * @param words in the order of time
  */
-record Pattern(List<Step> clicks) {
+record Pattern(List<Step> clicks, List<LegWords.Word> words) {
 
     /**
      * A click. {@code at}: position from the leg's start, displacement by note value included; {@code later}: seconds that
@@ -26,13 +27,15 @@ record Pattern(List<Step> clicks) {
     record Step(Offset at, Exact later, Layer layer, int bar) {
     }
 
-    static Pattern of(Leg leg, GuideOptions options) {
-        return new Builder(leg, options).pattern();
+    /** @param words what is spoken in the leg */
+    static Pattern of(Leg leg, GuideOptions options, List<LegWords.Word> words) {
+        return new Builder(leg, options).pattern(words);
     }
 
     /** What is left when some of its bars are silent. */
     Pattern without(Set<Integer> bars) {
-        return bars.isEmpty() ? this : new Pattern(clicks.stream().filter(step -> !bars.contains(step.bar())).toList());
+        return bars.isEmpty() ? this : new Pattern(clicks.stream().filter(step -> !bars.contains(step.bar())).toList(),
+                words.stream().filter(word -> !bars.contains(word.bar())).toList());
     }
 
     private static final class Builder {
@@ -48,7 +51,7 @@ record Pattern(List<Step> clicks) {
             this.options = options;
         }
 
-        Pattern pattern() {
+        Pattern pattern(List<LegWords.Word> words) {
             for (int bar = 0; bar < stretch.size(); bar++) {
                 BarTimeline timeline = stretch.timeline(bar);
                 // a bar that goes on after a barline in its middle is not a new bar
@@ -71,7 +74,7 @@ record Pattern(List<Step> clicks) {
                 }
             }
             clicks.removeIf(step -> !options.layers().contains(step.layer()));
-            return new Pattern(List.copyOf(clicks));
+            return new Pattern(List.copyOf(clicks), words);
         }
 
         private void add(int bar, Offset at, Layer layer) {

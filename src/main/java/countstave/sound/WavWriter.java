@@ -30,6 +30,8 @@ public final class WavWriter {
     /** Silence after the end, so that the last click is not cut off. */
     private static final Exact TAIL = Exact.of(1, 2);
     private static final long FULL_SCALE = 32_767;
+    /** The voice's share of the highest level where the counts are spoken; the clicks have the rest. Our own choice. */
+    private static final double VOICE = 0.6;
 
     /** A click that sounds: {@code sample}: of the file at which it begins. */
     private record Voice(long sample, double[] sound, double gain) {
@@ -38,19 +40,23 @@ public final class WavWriter {
     private final Iterator<GuideTrack.Click> clicks;
     private final Map<Layer, double[]> sounds = new EnumMap<>(Layer.class);
     private final List<Voice> voices = new ArrayList<>();
+    private final VoiceMix words;
+    private final long lead;
     private final double peak;
     private GuideTrack.Click ahead;
 
-    private WavWriter(GuideTrack guide, double peakDecibels) {
+    private WavWriter(GuideTrack guide, WavSound sound) {
         clicks = guide.clicks();
         ahead = clicks.hasNext() ? clicks.next() : null;
-        peak = Math.pow(10, peakDecibels / 20);
-        for (Layer layer : Layer.values()) {
+        peak = Math.pow(10, sound.peakDecibels() / 20);
+        lead = lead(sound);
+        words = sound.speaker() != null && guide.isSpoken() ? new VoiceMix(guide, sound.speaker(), lead) : null;
+        for (Layer layer : Layer.CLICKS) {
             sounds.put(layer, ClickSound.samples(layer, RATE));
         }
     }
 
-    /** How many bytes the file of a track has. */
+    /** How many bytes the file of a track has that begins at once. */
     public static long bytes(GuideTrack guide) {
         return HEADER + 2 * frames(guide) + (guide.isEndless() ? LOOP_CHUNK : 0);
     }
@@ -59,18 +65,27 @@ public final class WavWriter {
         return guide.seconds().plus(TAIL).times(RATE).round();
     }
 
+    private static long lead(WavSound sound) {
+        return sound.lead().times(RATE).round();
+    }
+
+    /** Writes the file with clicks alone. */
+    public static void write(GuideTrack guide, double peakDecibels, OutputStream out, DoubleConsumer progress)
+            throws IOException {
+        write(guide, WavSound.clicks(peakDecibels), out, progress);
+    }
+
     /**
      * Writes the file.
      *
-     * @param peakDecibels highest level below full scale, see {@link GuideOptions}
      * @param progress told the share that is done, 0 to 1, some times a minute of sound
      * @throws IOException if it cannot be written
      */
-    public static void write(GuideTrack guide, double peakDecibels, OutputStream out, DoubleConsumer progress)
+    public static void write(GuideTrack guide, WavSound sound, OutputStream out, DoubleConsumer progress)
             throws IOException {
-        long frames = frames(guide);
+        long frames = lead(sound) + frames(guide);
         out.write(header(frames, guide.isEndless() ? LOOP_CHUNK : 0));
-        WavWriter writer = new WavWriter(guide, peakDecibels);
+        WavWriter writer = new WavWriter(guide, sound);
         double[] mix = new double[BLOCK];
         ByteBuffer bytes = ByteBuffer.allocate(2 * BLOCK).order(ByteOrder.LITTLE_ENDIAN);
         for (long start = 0; start < frames; start += BLOCK) {
@@ -88,7 +103,7 @@ public final class WavWriter {
             progress.accept((double) (start + size) / frames);
         }
         if (guide.isEndless()) {
-            out.write(loop(guide));
+            out.write(loop(guide, lead(sound)));
         }
     }
 
@@ -96,9 +111,9 @@ public final class WavWriter {
      * The chunk {@code smpl} of the RIFF format: one loop, forwards, without end, from the sample nearest to where the
      * count-in is over to the last one before the track's end. Its layout is from memory.
      */
-    private static byte[] loop(GuideTrack guide) {
-        long from = guide.clock().at(guide.loopStart()).times(RATE).round();
-        long to = guide.seconds().times(RATE).round() - 1;
+    private static byte[] loop(GuideTrack guide, long lead) {
+        long from = lead + guide.clock().at(guide.loopStart()).times(RATE).round();
+        long to = lead + guide.seconds().times(RATE).round() - 1;
         ByteBuffer chunk = ByteBuffer.allocate(LOOP_CHUNK).order(ByteOrder.LITTLE_ENDIAN);
         chunk.put("smpl".getBytes(StandardCharsets.US_ASCII)).putInt(LOOP_CHUNK - 8);
         // no maker, no product, nanoseconds of a sample, middle C, no fraction, no time code (two), one loop, no data
@@ -110,11 +125,12 @@ public final class WavWriter {
     }
 
     private boolean isSilent(long start, int size) {
-        return voices.isEmpty() && (ahead == null || sampleOf(ahead) >= start + size);
+        return voices.isEmpty() && (ahead == null || sampleOf(ahead) >= start + size)
+                && (words == null || words.isSilent(start + size));
     }
 
-    private static long sampleOf(GuideTrack.Click click) {
-        return click.second().times(RATE).round();
+    private long sampleOf(GuideTrack.Click click) {
+        return lead + click.second().times(RATE).round();
     }
 
     private void mix(double[] mix, long start, int size) {
@@ -125,7 +141,7 @@ public final class WavWriter {
                 break;
             }
             Layer layer = ahead.layer();
-            voices.add(new Voice(sample, sounds.get(layer), layer.share() * peak));
+            voices.add(new Voice(sample, sounds.get(layer), layer.share() * peak * (words == null ? 1 : 1 - VOICE)));
             ahead = clicks.hasNext() ? clicks.next() : null;
         }
         for (Voice voice : voices) {
@@ -134,6 +150,9 @@ public final class WavWriter {
             for (int i = from; i < to; i++) {
                 mix[i] += voice.gain * voice.sound[(int) (start + i - voice.sample)];
             }
+        }
+        if (words != null) {
+            words.addTo(mix, start, size, VOICE * peak);
         }
         voices.removeIf(voice -> voice.sample + voice.sound.length <= start + size);
         // the shares of all layers make up the peak; only clicks that run into each other can exceed it

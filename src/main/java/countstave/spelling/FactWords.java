@@ -1,5 +1,6 @@
 package countstave.spelling;
 
+import countstave.plain.Phrases;
 import countstave.score.Event;
 import countstave.score.Fact;
 import countstave.score.Meter;
@@ -103,7 +104,7 @@ public final class FactWords {
     }
 
     private static String length(Duration holds, Meter meter, String wants) {
-        return "the bar holds " + LengthWords.fraction(holds) + " of a whole note, but its meter " + meter + " " + wants + " " + meter.length()
+        return "the bar holds " + LengthWords.fraction(holds, Phrases.ENGLISH) + " of a whole note, but its meter " + meter + " " + wants + " " + meter.length()
                 + "; it is counted as long as it is";
     }
 
@@ -121,41 +122,48 @@ public final class FactWords {
     }
 
     /** Of {@code bar-overfull}. */
-    public static String barOverfull(Fact.VoiceOverfull fact) {
-        return "The bar is over-full by " + LengthWords.of(fact.holds().minus(fact.room())) + ": the voice holds "
-                + LengthWords.of(fact.holds()) + ", " + fact.meter() + " has room for " + LengthWords.of(fact.room()) + ".";
+    public static Sentence barOverfull(Fact.VoiceOverfull fact) {
+        return p -> p.text("found.bar-overfull", LengthWords.of(fact.holds().minus(fact.room()), p), LengthWords.of(fact.holds(), p),
+                fact.meter().toString(), LengthWords.of(fact.room(), p));
     }
 
     /** Of {@code bar-short}. */
-    public static String barShort(Duration filled, Meter meter) {
-        String holds = filled.isPositive() ? "the voice holds " + LengthWords.of(filled) : "the voice is empty";
-        return "The bar is short by " + LengthWords.of(meter.length().minus(filled)) + ": " + holds + ", " + meter
-                + " asks for " + LengthWords.of(meter.length()) + ".";
+    public static Sentence barShort(Duration filled, Meter meter) {
+        return p -> {
+            String missing = LengthWords.of(meter.length().minus(filled), p);
+            String whole = LengthWords.of(meter.length(), p);
+            return filled.isPositive() ? p.text("found.bar-short", missing, LengthWords.of(filled, p), meter.toString(), whole)
+                    : p.text("found.bar-short.empty", missing, meter.toString(), whole);
+        };
     }
 
-    /** Of {@code backup-too-far}. */
-    public static String backupTooFar() {
-        return "A voice would begin before the bar does [backup]; it is counted from the bar's start.";
-    }
-
-    /** Of {@code duration-missing}: the warning as a sentence. */
-    public static String badDuration(Fact.BadDuration fact) {
-        String warning = duration(fact);
-        return Character.toUpperCase(warning.charAt(0)) + warning.substring(1) + ".";
+    /** Of {@code duration-missing}. */
+    public static Sentence badDuration(Fact.BadDuration fact) {
+        return p -> {
+            String instead = p.text(fact.written() ? "found.duration.written" : "found.duration.none");
+            return switch (fact.fault()) {
+                case NEGATIVE -> p.text("found.duration.negative", instead);
+                case MISSING -> p.text("found.duration.missing", instead);
+                case ZERO -> p.text("found.duration.zero", instead);
+                case BACKUP -> p.text("found.duration.backup");
+                case FORWARD -> p.text("found.duration.forward");
+                case NO_DIVISIONS -> p.text(fact.written() ? "found.divisions.by-first" : "found.divisions.assumed",
+                        fact.divisions().toString());
+            };
+        };
     }
 
     /** Of {@code value-differs}, about one note or rest. */
-    public static String valueDiffers(Event event) {
-        return "Written as " + LengthWords.of(event.written()) + (event.isRest() ? " rest" : "") + ", but it lasts "
-                + LengthWords.of(event.length()) + " [type, duration].";
+    public static Sentence valueDiffers(Event event) {
+        return p -> p.text("found.value-differs", event.isRest() ? LengthWords.ofRest(event.written(), p)
+                : LengthWords.of(event.written(), p), LengthWords.of(event.length(), p));
     }
 
     /** Of {@code value-differs}, about several notes of a voice in a bar. */
-    public static String valuesDiffer(List<Event> differing, boolean localMeter) {
+    public static Sentence valuesDiffer(List<Event> differing, boolean localMeter) {
         Event first = differing.get(0);
-        return differing.size() + " notes are written as one value and last another"
-                + (localMeter ? ", as if this voice had a time signature of its own" : "") + "; the first is written as "
-                + LengthWords.of(first.written()) + " and lasts " + LengthWords.of(first.length()) + " [type, duration].";
+        return p -> p.text(localMeter ? "found.value-differs.meter" : "found.value-differs.several", String.valueOf(differing.size()),
+                LengthWords.of(first.written(), p), LengthWords.of(first.length(), p));
     }
 
     /**
@@ -165,15 +173,8 @@ public final class FactWords {
      * @param notes how many there are
      * @param exact divisions of a quarter that would be exact, or 0 where there is no telling
      */
-    public static String rounded(Event first, int notes, long exact) {
-        return "The file divides a quarter in " + first.notation().divisions() + " [divisions], too coarsely for "
-                + (notes == 1 ? "a note" : notes + " notes") + " of this part: here the length is rounded to "
-                + first.notation().sounding() + " of a whole note instead of " + first.length()
-                + (exact == 0 ? "" : "; " + exact + " would be exact") + ".";
-    }
-
-    /** Of {@code voice-overlap}. */
-    public static String overlap() {
-        return "The voice overlaps itself: a note begins before the one before it has ended [voice].";
+    public static Sentence rounded(Event first, int notes, long exact) {
+        return p -> p.text(exact == 0 ? "found.rounded" : "found.rounded.exact", first.notation().divisions().toString(), notes,
+                first.notation().sounding().toString(), first.length().toString(), String.valueOf(exact), String.valueOf(notes));
     }
 }

@@ -20,20 +20,20 @@ public final class Findings {
     }
 
     /** About one event. */
-    public void add(BarView bar, String voice, Event event, String sentence, Suggestion suggestion) {
-        add(bar, voice, event.start(), event.source(), sentence, suggestion);
+    public void add(BarView bar, String voice, Event event, Sentence words, Suggestion suggestion) {
+        add(bar, voice, event.start(), event.source(), words, suggestion);
     }
 
     /** About a position; {@code voice} may be null. */
-    public void add(BarView bar, String voice, Offset at, String sentence, Suggestion suggestion) {
-        add(bar, voice, at, bar.bar().source().spot(), sentence, suggestion);
+    public void add(BarView bar, String voice, Offset at, Sentence words, Suggestion suggestion) {
+        add(bar, voice, at, bar.bar().source().spot(), words, suggestion);
     }
 
-    private void add(BarView bar, String voice, Offset at, SourceSpot spot, String sentence, Suggestion suggestion) {
+    private void add(BarView bar, String voice, Offset at, SourceSpot spot, Sentence words, Suggestion suggestion) {
         int line = spot == null ? 0 : spot.line();
         Fact.Place where = new Fact.Place(part.part().id(), bar.bar().index(), bar.bar().called(), voice, at);
         String mark = BarMark.of(part.part().name(), rule.id(), bar.content(), voice, at.toString());
-        found.add(new Finding(rule, rule.severity(), where, part.part().name(), bar.beatName(at), line, sentence, suggestion,
+        found.add(new Finding(rule, rule.severity(), where, part.part().name(), bar.beatName(at), line, words, suggestion,
                 mark));
     }
 

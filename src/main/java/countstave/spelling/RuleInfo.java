@@ -1,5 +1,7 @@
 package countstave.spelling;
 
+import countstave.plain.Phrases;
+
 /**
  * What a rule says of itself; the page docs/spelling.md is made from it.
  *
@@ -21,5 +23,20 @@ public record RuleInfo(String id, About about, Severity severity, String summary
     public RuleInfo(String id, Severity severity, String summary, String reason, String remedy, String example, String nearMiss,
             String source) {
         this(id, About.NOTATION, severity, summary, reason, remedy, example, nearMiss, source);
+    }
+
+    /** The summary in a language: English stands here, beside the rule; the others among the phrases. */
+    public String summary(Phrases phrases) {
+        return phrases.textOr("rule." + id + ".summary", summary);
+    }
+
+    /** The reason in a language. */
+    public String reason(Phrases phrases) {
+        return phrases.textOr("rule." + id + ".reason", reason);
+    }
+
+    /** What to do, in a language; or null. */
+    public String remedy(Phrases phrases) {
+        return remedy == null ? null : phrases.textOr("rule." + id + ".remedy", remedy);
     }
 }

@@ -1,5 +1,6 @@
 package countstave.spelling;
 
+import countstave.plain.Phrases;
 import countstave.spelling.respell.Item;
 import countstave.spelling.respell.ValueWords;
 import countstave.time.Offset;
@@ -15,7 +16,7 @@ import java.util.List;
 public record Suggestion(Offset from, Offset to, List<Item> items) {
 
     /** As one would read it out: {@code quarter tied to eighth}. */
-    public String words() {
-        return ValueWords.of(items);
+    public String words(Phrases phrases) {
+        return ValueWords.of(items, phrases);
     }
 }

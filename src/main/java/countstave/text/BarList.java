@@ -1,5 +1,6 @@
 package countstave.text;
 
+import countstave.plain.Phrases;
 import countstave.spelling.Finding;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,16 +31,17 @@ final class BarList {
     private BarList() {
     }
 
-    static String of(List<Finding> findings) {
+    static String of(List<Finding> findings, Phrases phrases) {
         TreeMap<Integer, Numbered> bars = new TreeMap<>();
         findings.forEach(f -> bars.putIfAbsent(f.where().barIndex(),
                 new Numbered(f.where().barIndex(), f.where().barNumber())));
         if (bars.size() == 1) {
-            return "bar " + bars.firstEntry().getValue().number();
+            return phrases.text("in-bars", 1, bars.firstEntry().getValue().number());
         }
         List<String> runs = stretches(bars, (one, next) -> next.index() == one.index() + 1 && one.leadsTo(next));
         List<String> shown = runs.size() <= MOST ? runs : stretches(bars, Numbered::leadsTo);
-        return shown.size() <= MOST ? "bars " + joined(shown) : bars.size() + " bars";
+        return shown.size() <= MOST ? phrases.text("in-bars", 2, joined(shown, phrases))
+                : phrases.text("in-many-bars", String.valueOf(bars.size()));
     }
 
     /** {@code 3–5}, {@code 9}: neighbours that go together are one stretch. */
@@ -56,8 +58,9 @@ final class BarList {
                 : s.get(0).number() + "–" + s.get(s.size() - 1).number()).collect(Collectors.toList());
     }
 
-    private static String joined(List<String> parts) {
+    private static String joined(List<String> parts, Phrases phrases) {
         int last = parts.size() - 1;
-        return last == 0 ? parts.get(0) : String.join(", ", parts.subList(0, last)) + " and " + parts.get(last);
+        return last == 0 ? parts.get(0)
+                : phrases.text("and", String.join(", ", parts.subList(0, last)), parts.get(last));
     }
 }

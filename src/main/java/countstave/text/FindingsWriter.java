@@ -1,5 +1,6 @@
 package countstave.text;
 
+import countstave.plain.Phrases;
 import countstave.plain.SafeText;
 import countstave.spelling.About;
 import countstave.spelling.CheckedFile;
@@ -11,9 +12,9 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.StringJoiner;
 import java.util.stream.LongStream;
 
 /**
@@ -34,10 +35,12 @@ public final class FindingsWriter implements FindingsReport {
     private long inFile;
     private long withFindings;
     private boolean shortened;
+    private final Phrases phrases;
 
     /** @param all whether every finding is told, however many are alike */
-    public FindingsWriter(Appendable out, boolean all) {
+    public FindingsWriter(Appendable out, boolean all, Phrases phrases) {
         this.out = out;
+        this.phrases = phrases;
         this.all = all;
     }
 
@@ -71,7 +74,7 @@ public final class FindingsWriter implements FindingsReport {
             if (all || number <= FIRST) {
                 tell(finding);
                 if (finding.suggestion() == null && finding.info().remedy() != null && remedied.add(finding.rule())) {
-                    out.append("      ").append(finding.info().remedy()).append('\n');
+                    out.append("      ").append(finding.info().remedy(phrases)).append('\n');
                 }
             }
             if (!all && number == FIRST && alike.size() > FIRST) {
@@ -82,48 +85,53 @@ public final class FindingsWriter implements FindingsReport {
     }
 
     private void tell(Finding finding) throws IOException {
-        out.append("  ").append(SafeText.of(finding.place())).append(": ").append(finding.severity().word())
-                .append(finding.info().about() == About.FILE ? " in the file, " : ", ").append(finding.rule()).append('\n');
-        out.append("      ").append(SafeText.of(finding.sentence())).append('\n');
+        out.append("  ").append(SafeText.of(finding.place(phrases))).append(": ").append(phrases.text(
+                finding.info().about() == About.FILE ? "finding.kind.in-file" : "finding.kind", severity(finding.severity(), 1),
+                finding.rule())).append('\n');
+        out.append("      ").append(SafeText.of(finding.sentence(phrases))).append('\n');
         if (finding.suggestion() != null) {
-            out.append("      Write: ").append(finding.suggestion().words()).append('\n');
+            out.append("      ").append(phrases.text("finding.write", finding.suggestion().words(phrases))).append('\n');
         }
     }
 
     private void tellMore(List<Finding> more) throws IOException {
         shortened = true;
-        out.append("      and ").append(number(more.size())).append(" more like it, in ")
-                .append(SafeText.of(BarList.of(more))).append('\n');
+        out.append("      ").append(phrases.text("finding.more", phrases.number(more.size()), SafeText.of(BarList.of(more, phrases))))
+                .append('\n');
     }
 
     /** One line of totals. */
     @Override
     public void end() throws IOException {
-        StringBuilder line = new StringBuilder();
+        StringJoiner found = new StringJoiner(", ");
         for (Severity severity : Severity.values()) {
-            line.append(line.isEmpty() ? "" : ", ").append(many(counts[severity.ordinal()], severity.word()));
+            long count = counts[severity.ordinal()];
+            found.add(phrases.number(count) + " " + severity(severity, count));
         }
-        line.append(kinds.isEmpty() ? "" : ": " + many(kinds.size(), "kind")).append(" in ");
-        line.append(withFindings == 0 || withFindings == read ? "" : number(withFindings) + " of ");
-        line.append(many(read, "file")).append('.');
-        line.append(inFile == 0 ? "" : aboutTheFile());
-        line.append(unread == 0 ? "" : " " + many(unread, "file") + " could not be read.");
-        line.append(shortened ? " With --all every one is told." : "");
-        out.append(line).append('\n');
+        String kind = kinds.isEmpty() ? "" : phrases.text("findings.kinds", kinds.size(), phrases.number(kinds.size()));
+        String files = withFindings == 0 || withFindings == read ? phrases.text("findings.files", read, phrases.number(read))
+                : phrases.text("findings.files.some", read, phrases.number(read), phrases.number(withFindings));
+        StringJoiner line = new StringJoiner(" ");
+        line.add(phrases.text("findings.sum", found + kind, files));
+        if (inFile > 0) {
+            line.add(aboutTheFile());
+        }
+        if (unread > 0) {
+            line.add(phrases.text("findings.unread", unread, phrases.number(unread)));
+        }
+        if (shortened) {
+            line.add(phrases.text("findings.shortened"));
+        }
+        out.append(line.toString()).append('\n');
     }
 
     private String aboutTheFile() {
         long found = LongStream.of(counts).sum();
-        String which = found == 1 ? "It is" : found == inFile ? "All are"
-                : number(inFile) + " of them " + (inFile == 1 ? "is" : "are");
-        return " " + which + " about the file, not the notation.";
+        return found == 1 ? phrases.text("findings.about-file.one") : found == inFile ? phrases.text("findings.about-file.all")
+                : phrases.text("findings.about-file.some", inFile, phrases.number(inFile));
     }
 
-    private static String many(long count, String what) {
-        return number(count) + " " + what + (count == 1 ? "" : "s");
-    }
-
-    private static String number(long count) {
-        return String.format(Locale.ROOT, "%,d", count);
+    private String severity(Severity severity, long count) {
+        return phrases.text("severity." + severity.word(), count);
     }
 }

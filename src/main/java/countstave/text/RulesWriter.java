@@ -1,5 +1,6 @@
 package countstave.text;
 
+import countstave.plain.Phrases;
 import countstave.spelling.About;
 import countstave.spelling.Rule;
 import countstave.spelling.RuleInfo;
@@ -15,26 +16,25 @@ public final class RulesWriter {
     private RulesWriter() {
     }
 
-    public static void write(List<Rule> rules, Appendable out) throws IOException {
+    public static void write(List<Rule> rules, Phrases phrases, Appendable out) throws IOException {
         for (Severity severity : Severity.values()) {
-            out.append(title(severity)).append('\n');
+            out.append(phrases.text("rules.heading." + severity.word())).append('\n');
             for (Rule rule : rules) {
                 RuleInfo info = rule.info();
                 if (info.severity() == severity) {
-                    out.append('\n').append(info.id()).append(info.about() == About.FILE ? " (about the file)\n" : "\n");
-                    wrapped(info.summary() + " " + info.reason(), out);
+                    out.append('\n').append(info.id()).append(info.about() == About.FILE ? " (" + phrases.text("rules.about-file") + ")\n" : "\n");
+                    wrapped(info.summary(phrases) + " " + info.reason(phrases), out);
                     if (info.remedy() != null) {
-                        wrapped("To do: " + info.remedy(), out);
+                        wrapped(phrases.text("rules.to-do", info.remedy(phrases)), out);
                     }
-                    wrapped("Found: " + info.example() + ".", out);
-                    wrapped("Not found: " + info.nearMiss() + ".", out);
-                    wrapped("Source: " + info.source() + ".", out);
+                    wrapped(phrases.text("rules.found", info.example()), out);
+                    wrapped(phrases.text("rules.not-found", info.nearMiss()), out);
+                    wrapped(phrases.text("rules.source", info.source()), out);
                 }
             }
             out.append('\n');
         }
-        out.append("To leave a rule out: --without RULE. To change its level: a line RULE = off, hint, warning or error"
-                + "\nin a file of your own, and --settings FILE.\n");
+        out.append(phrases.text("rules.settings")).append('\n');
     }
 
     /** Lines of a readable length; what goes on is set in further. */
@@ -48,13 +48,5 @@ public final class RulesWriter {
             line.append(line.toString().isBlank() ? "" : " ").append(word);
         }
         out.append(line).append('\n');
-    }
-
-    static String title(Severity severity) {
-        return switch (severity) {
-            case ERROR -> "Errors: what is written contradicts itself";
-            case WARNING -> "Warnings: hard to read";
-            case HINT -> "Hints: could be simpler";
-        };
     }
 }

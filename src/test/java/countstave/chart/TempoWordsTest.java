@@ -126,4 +126,19 @@ class TempoWordsTest {
         List<Shape> page = page(word + word + word.replace("above", "below"));
         assertEquals(1, page.stream().filter(s -> s instanceof Text t && t.string().equals("gently")).count());
     }
+
+    @Test
+    void longWordsAreSetInSeveralLines() {
+        String sentence = "With the brushes here, and with the sticks from the letter on, but never louder than the voice";
+        for (String placement : List.of("above", "below")) {
+            List<Shape> page = page(direction(words(sentence, "")).replace("above", placement));
+            double right = page.stream().filter(s -> s.role() == Role.STAFF_LINE).mapToDouble(s -> Measures.standard().box(s).right())
+                    .max().orElseThrow();
+            List<Text> lines = page.stream().filter(s -> s.role() == Role.WORDS).map(Text.class::cast)
+                    .sorted(Comparator.comparingDouble(Text::y).reversed()).toList();
+            assertTrue(lines.size() > 1, "lines: " + lines);
+            assertEquals(sentence, String.join(" ", lines.stream().map(Text::string).toList()), "read downwards");
+            lines.forEach(line -> assertTrue(Measures.standard().box(line).right() <= right + 0.01, line.toString()));
+        }
+    }
 }

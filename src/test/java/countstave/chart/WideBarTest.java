@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import countstave.chart.font.Measures;
 import countstave.chart.layout.Chart;
 import countstave.chart.shape.Box;
+import countstave.chart.shape.Line;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
@@ -78,6 +79,16 @@ class WideBarTest {
             }
         }
         assertEquals(12 * 4 + 12, shapes(chart, Role.NOTE).size());
+        // all lines but the last end with the margin
+        List<Double> ends = shapes(chart, Role.STAFF_LINE).stream().map(s -> MEASURES.box(s).right()).toList();
+        int full = (int) ends.stream().filter(x -> Math.abs(x - (width - margin)) < 0.01).count();
+        assertTrue(ends.size() >= 3 * 5, "lines: " + ends.size());
+        assertTrue(full >= ends.size() - 2 * 5, "justified: " + full + " of " + ends.size());
+        for (Shape stem : shapes(chart, Role.STEM)) {
+            double x = ((Line) stem).x1();
+            assertTrue(shapes(chart, Role.NOTE).stream().map(MEASURES::box).anyMatch(b -> Math.abs(b.left() - x) < 0.2
+                    || Math.abs(b.right() - x) < 0.2), "stems stay at their heads");
+        }
     }
 
     private static String told(String meter, int divisions, String note, int times) {

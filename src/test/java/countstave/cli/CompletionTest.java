@@ -69,7 +69,7 @@ class CompletionTest {
     @Test
     void commandsAndOptions() throws IOException, InterruptedException {
         assertEquals(Commands.NAMES, offered(""));
-        assertEquals(List.of("strip", "systems"), offered("s"));
+        assertEquals(List.of("strip", "say", "systems"), offered("s"));
         assertEquals(List.of("--system", "--steadiness", "--staff", "--staff-size", "--skip-existing").stream().sorted().toList(),
                 offered("annotate", "a.mxl", "--s").stream().filter(o -> !o.equals("--swing")).sorted().toList());
         assertEquals(List.of("count", "check"), offered("help", "c").stream().sorted((a, b) -> b.compareTo(a)).toList());

@@ -15,6 +15,7 @@ import countstave.musicxml.CountPart;
 import countstave.musicxml.OwnMarks;
 import countstave.musicxml.ScoreFile;
 import countstave.musicxml.Splice;
+import countstave.plain.Phrases;
 import countstave.practice.PracticeOptions;
 import countstave.practice.PracticePlan;
 import countstave.score.ScoreException;
@@ -131,7 +132,7 @@ final class Examination {
                 SpellingCheck.check(counted.score(), AllRules.list(), RuleSettings.DEFAULT), null);
         for (boolean all : new boolean[] {false, true}) {
             StringBuilder found = new StringBuilder();
-            new FindingsWriter(found, all).file(file);
+            new FindingsWriter(found, all, Phrases.ENGLISH).file(file);
             harmless(found);
         }
     }

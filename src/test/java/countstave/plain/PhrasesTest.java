@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.spelling.Rule;
+import countstave.spelling.rules.AllRules;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.Reader;
@@ -30,12 +32,12 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** Every language tells all that English tells, of the same things, and nothing is told that has no words. */
 class PhrasesTest {
 
-    private static final Pattern KEY = Pattern.compile("(?:phrase|phrases(?:\\(\\))?\\.text|text)\\(\\s*\"([a-z][a-z0-9.-]*)\"");
+    private static final Pattern KEY = Pattern.compile("(?:phrase|phrases(?:\\(\\))?\\.text|p\\.text)\\(\\s*\"([a-z][a-z0-9.-]*)\"");
     private static final Pattern PLACE = Pattern.compile("\\{([0-9])");
 
     /** Words that are the same in both languages. */
     private static final Set<String> ALIKE = Set.of("chart.heading", "felt.sayable", "day.group", "turn.count", "manner.uneven",
-            "amount.of.tuplet", "parts.name");
+            "amount.of.tuplet", "parts.name", "length.in", "finding.kind");
 
     static Stream<String> others() {
         return Phrases.codes().stream().filter(code -> !code.equals("en"));
@@ -61,8 +63,8 @@ class PhrasesTest {
     @MethodSource("others")
     void everyKeyOfEnglishAndNoOther(String code) {
         Set<String> keys = new TreeSet<>(read(code).stringPropertyNames());
-        // titles and descriptions of the shipped systems stand in English in their files
-        keys.removeIf(key -> key.matches("system\\.(?:about\\.)?[a-z-]+") && !key.equals("system.with-and"));
+        // what the shipped systems and the rules say of themselves stands in English in their files
+        keys.removeIf(key -> key.matches("(?:system\\.(?:about\\.)?|rule\\.)[a-z.-]+") && !key.equals("system.with-and"));
         assertEquals(new TreeSet<>(read("en").stringPropertyNames()), keys);
     }
 
@@ -107,10 +109,8 @@ class PhrasesTest {
         try (Stream<Path> tree = Files.walk(Path.of("src/main/java"))) {
             for (Path file : tree.filter(f -> f.toString().endsWith(".java")).toList()) {
                 String text = Files.readString(file);
-                if (text.contains("hrase")) {
-                    asked.addAll(KEY.matcher(text).results().map((MatchResult m) -> m.group(1)).collect(Collectors.toSet()));
-                    code.append(text);
-                }
+                asked.addAll(KEY.matcher(text).results().map((MatchResult m) -> m.group(1)).collect(Collectors.toSet()));
+                code.append(text);
             }
         }
         Set<String> there = read("en").stringPropertyNames();
@@ -121,9 +121,25 @@ class PhrasesTest {
         assertEquals(Set.of(), missing);
         String all = code.toString();
         List<String> unused = there.stream().filter(key -> !all.contains("\"" + key + "\"") && Stream.of("weekday.", "value.",
-                "tuplet.", "manner.groups.", "why.term.", "stage.", "work.", "seam.size.", "day.kind.", "rule.")
+                "tuplet.", "manner.groups.", "why.term.", "stage.", "work.", "seam.size.", "day.kind.", "length.", "pitch.", "severity.",
+                "found.number.", "rules.heading.")
                 .noneMatch(key::startsWith)).sorted().toList();
         assertEquals(List.of(), unused);
+    }
+
+    /** In English they stand beside each rule. */
+    @ParameterizedTest
+    @MethodSource("others")
+    void everyRuleSpeaksForItself(String code) {
+        Set<String> wanted = new TreeSet<>();
+        for (Rule rule : AllRules.list()) {
+            wanted.addAll(List.of("rule." + rule.info().id() + ".summary", "rule." + rule.info().id() + ".reason"));
+            if (rule.info().remedy() != null) {
+                wanted.add("rule." + rule.info().id() + ".remedy");
+            }
+        }
+        assertEquals(wanted, read(code).stringPropertyNames().stream().filter(key -> key.startsWith("rule."))
+                .collect(Collectors.toCollection(TreeSet::new)));
     }
 
     @Test

@@ -5,11 +5,13 @@ import countstave.practice.Stage;
 import countstave.practice.Stretch;
 import countstave.score.Meter;
 import countstave.time.Exact;
+import countstave.voice.Speaker;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.lang.management.ManagementFactory;
 import java.util.List;
 
-/** A process that renders more than an hour of sound and prints how many seconds and bytes it was. */
+/** A process that renders more than an hour of spoken counts; prints how many seconds and bytes, and its milliseconds of work. */
 final class LongTrack {
 
     private LongTrack() {
@@ -22,7 +24,8 @@ final class LongTrack {
                 new Leg(stretch, Exact.of(7, 6), Stage.BEATS, 50, "two"));
         GuideTrack track = GuideTrack.of(legs, GuideOptions.DEFAULT);
         long[] bytes = {0};
-        WavWriter.write(track, GuideOptions.DEFAULT_PEAK, new OutputStream() {
+        Speaker speaker = new Speaker(Speaker.Choice.DEFAULT, stretch.system());
+        WavWriter.write(track, new WavSound(GuideOptions.DEFAULT_PEAK, speaker, Exact.ZERO), new OutputStream() {
             @Override
             public void write(int b) {
                 bytes[0]++;
@@ -33,6 +36,7 @@ final class LongTrack {
                 bytes[0] += len;
             }
         }, done -> { });
-        System.out.println(track.seconds().round() + " " + bytes[0] + " " + WavWriter.bytes(track));
+        long working = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() / 1_000_000;
+        System.out.println(track.seconds().round() + " " + bytes[0] + " " + WavWriter.bytes(track) + " " + working);
     }
 }

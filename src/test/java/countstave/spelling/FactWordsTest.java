@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import countstave.CountedScore;
 import countstave.CountingOptions;
 import countstave.musicxml.ScoreFile;
+import countstave.plain.Phrases;
 import countstave.score.Fact;
 import countstave.score.Score;
 import countstave.score.Warning;
@@ -137,7 +138,7 @@ class FactWordsTest {
             assertEquals(example.warnings(), counted.warnings().stream().map(Warning::line).toList(), xml);
             counted.warnings().forEach(warning -> assertTrue(warning.kind().contains(Warning.SCORES), warning.kind()));
             assertEquals(example.findings(), SpellingCheck.check(score, AllRules.list(), RuleSettings.DEFAULT).stream()
-                    .map(f -> f.rule() + ": " + f.sentence()).toList(), xml);
+                    .map(f -> f.rule() + ": " + f.sentence(Phrases.ENGLISH)).toList(), xml);
         }
     }
 

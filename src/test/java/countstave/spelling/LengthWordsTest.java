@@ -2,6 +2,7 @@ package countstave.spelling;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import countstave.plain.Phrases;
 import countstave.time.Duration;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -20,6 +21,6 @@ class LengthWordsTest {
         "1/150; a little less than a 128th", "1/24960; less than a 128th",
     })
     void namesLengths(String length, String words) {
-        assertEquals(words, LengthWords.of(Duration.parse(length)));
+        assertEquals(words, LengthWords.of(Duration.parse(length), Phrases.ENGLISH));
     }
 }

@@ -3,6 +3,7 @@ package countstave.text;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import countstave.cli.Countstave;
+import countstave.plain.Phrases;
 import countstave.score.Fact;
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
@@ -130,7 +131,7 @@ final class DocsExamples {
     /** The last line of a long list: 23 of 323 files, three rules. */
     static String summaryOfFindings() throws IOException {
         StringBuilder out = new StringBuilder();
-        FindingsWriter writer = new FindingsWriter(out, false);
+        FindingsWriter writer = new FindingsWriter(out, false, Phrases.ENGLISH);
         for (int file = 0; file < 323; file++) {
             List<Finding> found = new ArrayList<>();
             for (int k = 0; file < 23 && k < (file == 0 ? 2349 - 22 : 1); k++) {
@@ -147,7 +148,7 @@ final class DocsExamples {
 
     private static Finding finding(String rule, Severity severity, int bar) {
         return new Finding(Rules.named(rule), severity, new Fact.Place("P1", bar, String.valueOf(bar + 1), "1", Offset.ZERO),
-                "Violin", "1", 1, "So.", null, "");
+                "Violin", "1", 1, phrases -> "So.", null, "");
     }
 
     /** What the error output says in the end, without the time that it took. */

@@ -36,7 +36,7 @@ class DocsTest {
     private static final Pattern OPTION = Pattern.compile("(?<![\\w-])--[a-z][a-z-]*[a-z]");
     private static final String FORMULA =
             "difficulty = changes per bar + 3 × fastest second / voice limit + rarity + distance / 2\n";
-    private static final List<String> COMMANDS = List.of("count", "annotate", "strip", "systems", "check", "practice", "listen", "parts",
+    private static final List<String> COMMANDS = List.of("count", "annotate", "strip", "systems", "check", "practice", "listen", "say", "parts",
             "help", "generate-man", "generate-completion");
 
     @TempDir
@@ -167,7 +167,7 @@ class DocsTest {
         String[] words = line.split(" (?=(?:[^']*'[^']*')*[^']*$)");
         for (int i = 0; i < words.length; i++) {
             words[i] = words[i].replace("'", "");
-            boolean names = !words[i].startsWith("-") && words[i].matches(".*(/|\\.musicxml|\\.mxl|\\.system|\\.pdf|\\.svg)")
+            boolean names = !words[i].startsWith("-") && words[i].matches(".*(/|\\.musicxml|\\.mxl|\\.system|\\.pdf|\\.svg|\\.wav)")
                     || words[i].matches("(parts|target)/.*");
             words[i] = names && !words[i].startsWith("scores/") ? folder + "/" + words[i] : words[i];
         }
@@ -229,7 +229,8 @@ class DocsTest {
         Set<String> check = options(help("check"));
         check.removeAll(Set.of("--help", "--version", "--threads", "--verbose"));
         assertEquals(check, table("docs/spelling.md", "check"));
-        assertEquals(Set.of("--click", "--endless", "--peak", "--place", "--silent"), table("docs/practice.md", "practice"));
+        assertEquals(Set.of("--click", "--endless", "--peak", "--place", "--silent", "--voice", "--voice-softer", "--voice-sounds"),
+                table("docs/practice.md", "practice"));
     }
 
     /** @return the options in the first column; each value beside them must be one of {@code --help} */

@@ -3,6 +3,7 @@ package countstave.text;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.plain.Phrases;
 import countstave.score.Fact;
 import countstave.spelling.CheckedFile;
 import countstave.spelling.Finding;
@@ -26,7 +27,7 @@ class FindingsWriterTest {
 
     private static Finding finding(String rule, Severity severity, String part, int index, String number) {
         return new Finding(Rules.named(rule), severity, new Fact.Place(part, index, number, "1", Offset.ZERO), part, "1", 0,
-                SENTENCE, null, "");
+                phrases -> SENTENCE, null, "");
     }
 
     /** One finding in each of these bars, whose numbers are their places. */
@@ -36,7 +37,7 @@ class FindingsWriterTest {
 
     private static String told(boolean all, CheckedFile... files) throws IOException {
         StringBuilder out = new StringBuilder();
-        FindingsWriter writer = new FindingsWriter(out, all);
+        FindingsWriter writer = new FindingsWriter(out, all, Phrases.ENGLISH);
         for (CheckedFile file : files) {
             writer.file(file);
         }

@@ -16,6 +16,8 @@ final class Accidentals {
     /** Free space left of a head, and between accidentals, in staff spaces: house choice. */
     private static final double GAP = 0.2;
     private static final double BETWEEN = 0.12;
+    /** What a sign of quarter-tones keeps clear: house choice. */
+    private static final double TURNED_GAP = 0.5;
 
     private final MusicFont font;
     private final List<Box> obstacles = new ArrayList<>();
@@ -36,7 +38,9 @@ final class Accidentals {
                 double parenthesis = spot.head.parentheses() ? chord.parenthesisWidth() : 0;
                 obstacles.add(new Box(box.left() - GAP * scale - parenthesis, box.bottom(), box.right(), box.top()));
                 leftmost = Math.min(leftmost, box.left() - parenthesis);
-                if (spot.head.accidental() != null && Signs.accidental(spot.head.accidental().name()) != null) {
+                // two voices on one pitch: its sign is printed once
+                if (!spot.fret && spot.head.accidental() != null && Signs.accidental(spot.head.accidental().name()) != null
+                        && spots.stream().noneMatch(s -> s.step == spot.step && s.head.accidental().equals(spot.head.accidental()))) {
                     spots.add(spot);
                 }
             }
@@ -56,7 +60,8 @@ final class Accidentals {
         Box shape = font.box(sign).scaled(scale);
         double parenthesis = spot.head.accidental().parentheses() ? font.width("accidentalParensLeft") * scale : 0;
         double y = spot.y();
-        double right = spot.left;
+        // the upright stroke of a turned flat would stand in its head
+        double right = spot.left - (sign.contains("QuarterTone") ? TURNED_GAP * scale : 0);
         boolean free;
         do {
             free = true;

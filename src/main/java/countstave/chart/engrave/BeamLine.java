@@ -94,7 +94,7 @@ final class BeamLine {
     private double needed(Chord chord) {
         double least = SHORTEST - Math.min(0.5, Stems.away(chord, way)) + Math.max(0, chord.flags() - 2) * step / scale;
         if (chord.isTwoNoteTremolo()) {
-            least = Math.max(least, stack(chord.event.look().tremolo().slashes()) / scale + 1.25);
+            least = Math.max(least, stack(TremoloDrawer.lines(chord)) / scale + 1.25);
         } else if (chord.event.look().tremolo() != null) {
             least = Math.max(least, TremoloDrawer.height(chord) / scale + stack(chord.flags()) / scale + 1.25);
         }

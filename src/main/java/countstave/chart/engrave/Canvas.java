@@ -2,6 +2,7 @@ package countstave.chart.engrave;
 
 import countstave.chart.font.Measures;
 import countstave.chart.font.MusicFont;
+import countstave.chart.font.TextFont;
 import countstave.chart.shape.Box;
 import countstave.chart.shape.Point;
 import countstave.chart.shape.Polygon;
@@ -16,12 +17,14 @@ final class Canvas {
     private static final int SLICES = 8;
 
     final MusicFont font;
+    final TextFont text;
     private final Measures measures;
     private final List<Shape> shapes = new ArrayList<>();
     private final List<Box> boxes = new ArrayList<>();
 
     Canvas(Measures measures) {
         this.font = measures.music();
+        this.text = measures.text();
         this.measures = measures;
     }
 

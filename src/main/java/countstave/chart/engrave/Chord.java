@@ -32,8 +32,15 @@ final class Chord {
         double left;
         boolean displaced;
         boolean shared;
+        /** Whether the number of a fret stands in place of the head. */
+        final boolean fret;
 
         Spot(Head head, String sign, int step, double width) {
+            this(head, sign, step, width, false);
+        }
+
+        Spot(Head head, String sign, int step, double width, boolean fret) {
+            this.fret = fret;
             this.head = head;
             this.sign = sign;
             this.step = step;
@@ -63,6 +70,9 @@ final class Chord {
     BeamGroup beam;
     /** Where the whole chord stands beside the moment's x: zero unless voices collide or it is a grace note. */
     double shift;
+
+    /** Whether it stands on a tablature, and the file does not say where it is held down. */
+    boolean lacksFret;
 
     // rests
     String restSign;
@@ -123,6 +133,11 @@ final class Chord {
         return restSign != null && !hidden;
     }
 
+    /** Whether it is written in tablature: its heads are numbers of frets. */
+    boolean isTab() {
+        return isNote() && low().fret;
+    }
+
     boolean hasStem() {
         return isNote() && value().compareTo(NoteValue.WHOLE) > 0
                 && event.look().stem() != Look.Stem.NONE;
@@ -160,6 +175,9 @@ final class Chord {
 
     /** Axis of the stem relative to the moment's x: flush with the anchor {@code stemUpSE} or {@code stemDownNW}. */
     double stemX() {
+        if (isTab()) {
+            return shift;
+        }
         Spot root = root();
         double edge = root.left - font.box(root.sign).left() * scale + stemAnchor(root).x() * scale;
         return edge + (up ? -1 : 1) * stemThickness() / 2;
@@ -167,12 +185,20 @@ final class Chord {
 
     /** y at which the stem leaves its head. */
     double stemStart() {
+        if (isTab()) {
+            // numbers are not run through
+            return tip().y() + (up ? 1 : -1) * FretNumbers.ROOM * scale;
+        }
         return root().y() + stemAnchor(root()).y() * scale;
     }
 
     /** Places the heads beside the stem: seconds change sides. */
     void placeHeads() {
         if (spots.isEmpty()) {
+            return;
+        }
+        if (isTab()) {
+            spots.forEach(spot -> spot.left = shift - spot.width / 2);
             return;
         }
         int from = up ? 0 : spots.size() - 1;

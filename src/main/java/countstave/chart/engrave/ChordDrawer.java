@@ -62,6 +62,10 @@ final class ChordDrawer {
             if (spot.shared) {
                 continue;
             }
+            if (spot.fret) {
+                FretNumbers.draw(chord, spot, canvas);
+                continue;
+            }
             Role role = chord.event.isGrace() ? Role.GRACE : spot.head.shape().equals("slash") ? Role.SLASH : Role.NOTE;
             put(spot.sign, chord.x + spot.left - font.box(spot.sign).left() * chord.scale, spot.y(), chord.scale, role,
                     chord.event.start());

@@ -74,7 +74,7 @@ final class DrawingPass {
                 chord.x + (chord.hasStem() ? chord.stemX() : 0));
         return new Stance(chord.voice.voice.name(), chord.index, chord.x + root.left + root.width / 2,
                 stem, canvas.top(left, right, heads.top()), canvas.bottom(left, right, heads.bottom()),
-                (heads.top() + heads.bottom()) / 2, side, chord.event.isGrace());
+                new Box(left, heads.bottom(), right, heads.top()), side, chord.event.isGrace());
     }
 
     private void each(Consumer<Chord> pass) {

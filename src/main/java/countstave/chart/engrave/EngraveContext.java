@@ -15,26 +15,26 @@ import java.util.List;
  * @param next the bar after, or null at the end of the part
  * @param music the music font
  * @param text the text font
- * @param lineNote which display position (diatonic number) is the line of a one-line staff, or null to tell from the bar
+ * @param notes where the heads of a staff of other than five lines stand (diatonic number), or null to tell from the bar
  */
 public record EngraveContext(int staff, StaffState state, Bar previous, Bar next, MusicFont music, TextFont text,
-        Integer lineNote) {
+        Double notes) {
 
     /** One bar by itself. */
     public EngraveContext(int staff, StaffState state, Bar previous, Bar next, MusicFont music, TextFont text) {
         this(staff, state, previous, next, music, text, null);
     }
 
-    /** What the line of a one-line staff is in all bars of a part, so that a drum keeps its place from bar to bar. */
-    public static int lineNote(List<Bar> bars, int staff) {
-        List<Bar> oneLine = new ArrayList<>();
+    /** Where the heads stand in all bars of a part in which the staff has not five lines, so that a drum keeps its place. */
+    public static double notes(List<Bar> bars, int staff) {
+        List<Bar> others = new ArrayList<>();
         StaffState state = StaffState.DEFAULT;
         for (Bar bar : bars) {
             state = state.after(bar, staff);
-            if (state.lines() == 1) {
-                oneLine.add(bar);
+            if (state.lines() != 5) {
+                others.add(bar);
             }
         }
-        return StaffMap.singleLine(oneLine, staff);
+        return StaffMap.middleOfNotes(others, staff);
     }
 }

@@ -35,7 +35,7 @@ final class MeasuringPass {
         this.beats = timeline.beats();
         this.context = context;
         this.font = context.music();
-        this.staff = new StaffMap(bar, context.staff(), context.state(), context.lineNote());
+        this.staff = new StaffMap(bar, context.staff(), context.state(), context.notes());
         this.lines = staff.stateAt(Offset.ZERO).lines();
     }
 
@@ -91,6 +91,12 @@ final class MeasuringPass {
         }
         for (Head head : event.heads()) {
             if (head.printed() && !head.shape().equals("none")) {
+                if (FretNumbers.isOn(head, staff.stateAt(event.start()))) {
+                    chord.spots.add(new Chord.Spot(head, "noteheadBlack", staff.step(head, event.start()),
+                            FretNumbers.width(head, chord.scale, context.text()), true));
+                    continue;
+                }
+                chord.lacksFret |= staff.stateAt(event.start()).clef().sign().equals("TAB");
                 String sign = Signs.head(head, chord.value());
                 chord.spots.add(new Chord.Spot(head, sign, staff.step(head, event.start()),
                         font.width(sign) * chord.scale));

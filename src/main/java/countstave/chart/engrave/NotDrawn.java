@@ -28,7 +28,26 @@ final class NotDrawn {
             }
         }
         measured.bar().voices().forEach(v -> beams(v, staff, names));
+        frets(measured, names);
         return names;
+    }
+
+    /** The numbers of frets are drawn in tablature only. */
+    private static void frets(NotatedBar measured, Set<String> names) {
+        boolean elsewhere = false;
+        for (VoiceLine voice : measured.voices()) {
+            for (Chord chord : voice.chords) {
+                boolean drawn = chord == null || chord.isTab();
+                elsewhere |= !drawn && chord.event.look().other().contains("fret");
+                if (chord != null && chord.lacksFret) {
+                    names.add("tablature without strings and frets");
+                }
+            }
+        }
+        if (!elsewhere) {
+            names.remove("fret");
+            names.remove("string");
+        }
     }
 
     /** What stands around the notes, and so concerns bars of slashes, repeats and long rests too. */
@@ -42,9 +61,6 @@ final class NotDrawn {
         for (StaffChange change : bar.markings().staves()) {
             if (change.staff() != 0 && change.staff() != staff) {
                 continue;
-            }
-            if (change.clef() != null && "TAB".equals(change.clef().sign())) {
-                names.add("tablature");
             }
             change.signs().stream().filter(s -> Signs.accidental(s.accidental()) == null)
                     .forEach(s -> names.add("accidental " + s.accidental()));

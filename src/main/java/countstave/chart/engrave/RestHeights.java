@@ -53,7 +53,8 @@ final class RestHeights {
             double y = chord.placedStep / 2.0;
             return chord.voice.side == VoiceLine.Side.UPPER ? Math.ceil(y) : Math.floor(y);
         }
-        return chord.value() == NoteValue.WHOLE && staffLines > 1 ? middle + 1 : middle;
+        return chord.value() == NoteValue.WHOLE ? StaffMap.lineOfWholeRest(staffLines)
+                : chord.value() == NoteValue.HALF ? StaffMap.lineOfHalfRest(staffLines) : middle;
     }
 
     private void shareAlike(Moment moment) {
@@ -153,7 +154,7 @@ final class RestHeights {
         boolean alone = moments.stream().allMatch(m -> m.chords.isEmpty());
         for (int i = 0; i < rests.size(); i++) {
             Chord rest = rests.get(i);
-            rest.restY = rest.placedStep == null || alone ? middle + (staffLines > 1 ? 1 : 0) : rest.placedStep / 2;
+            rest.restY = rest.placedStep == null || alone ? StaffMap.lineOfWholeRest(staffLines) : rest.placedStep / 2;
             if (alone) {
                 rest.hidden = i > 0;
             } else if (rest.placedStep == null) {

@@ -27,14 +27,15 @@ final class StaffMap {
     private static final int C4 = 28;
     private static final int E4 = 30;
     private static final int B4 = 34;
-    private static final int MIDDLE_STEP = 4;
+    private static final int STANDARD = 5;
 
     private final List<StaffState> states = new ArrayList<>();
     private final List<Offset> from = new ArrayList<>();
     private final NavigableMap<Offset, Integer> octaves = new TreeMap<>();
-    private final int singleLine;
+    private final double notes;
 
-    StaffMap(Bar bar, int staff, StaffState before, Integer lineNote) {
+    /** @param notes as {@link #middleOfNotes} tells it of the whole part, or null to tell it of this bar */
+    StaffMap(Bar bar, int staff, StaffState before, Double notes) {
         StaffState state = before;
         states.add(state);
         from.add(Offset.ZERO);
@@ -48,7 +49,7 @@ final class StaffMap {
         octaves.put(Offset.ZERO, before.octaves());
         bar.directions().stream().filter(d -> StaffState.isOctaveLine(d, staff))
                 .forEach(d -> octaves.put(d.at(), d.line().amount()));
-        singleLine = lineNote != null ? lineNote : singleLine(List.of(bar), staff);
+        this.notes = notes != null ? notes : middleOfNotes(List.of(bar), staff);
     }
 
     /** What is in force for notes that begin at {@code at}. */
@@ -72,8 +73,11 @@ final class StaffMap {
     /** Height of a head in steps. */
     int step(Head head, Offset at) {
         StaffState state = stateAt(at);
-        if (state.lines() == 1 && reads(state.clef()) == Reading.UNPITCHED) {
-            return MIDDLE_STEP + head.pitch().diatonic() - singleLine;
+        if (FretNumbers.isOn(head, state)) {
+            return 2 * (state.lines() - head.fret().string());
+        }
+        if (state.lines() != STANDARD && reads(state.clef()) == Reading.UNPITCHED) {
+            return (int) (2 * bottomLine(state.lines())) + head.pitch().diatonic() - bottomNote(state.lines());
         }
         return head.pitch().diatonic() + 7 * octaves.floorEntry(at).getValue() - diatonicOfBottomLine(state.clef());
     }
@@ -100,10 +104,16 @@ final class StaffMap {
     }
 
     /**
-     * Which display position is the line of a one-line staff: read strictly it is E4, the bottom line of a treble
-     * staff, but files are also written with B4, the middle one. The one nearer to the notes is taken.
+     * Which display position is the lowest line of a staff of other than five lines. Read strictly it is E4, the bottom line of
+     * a treble staff, but files are also written with B4 in the middle of the lines. What is nearer to the notes is taken.
      */
-    static int singleLine(List<Bar> bars, int staff) {
+    private int bottomNote(int lines) {
+        int between = Math.max(0, lines - 1);
+        return Math.abs(notes - B4) <= Math.abs(notes - E4 - between) ? B4 - between : E4;
+    }
+
+    /** The middle (diatonic number) of all heads on a staff; that of five lines where there are none. */
+    static double middleOfNotes(List<Bar> bars, int staff) {
         long sum = 0;
         int count = 0;
         for (Voice voice : (Iterable<Voice>) bars.stream().flatMap(b -> b.voices().stream())::iterator) {
@@ -116,7 +126,7 @@ final class StaffMap {
                 }
             }
         }
-        return count == 0 || 2 * sum >= (long) count * (E4 + B4) ? B4 : E4;
+        return count == 0 ? B4 : (double) sum / count;
     }
 
     /** y of the lowest staff line. */
@@ -127,6 +137,16 @@ final class StaffMap {
     /** y of the highest staff line. */
     static double topLine(int lines) {
         return lines <= 1 ? 2 : lines - 1;
+    }
+
+    /** y of the line from which a whole rest hangs: the one above the middle, or the only one. */
+    static double lineOfWholeRest(int lines) {
+        return lines <= 1 ? middle(lines) : Math.floor(middle(lines)) + 1;
+    }
+
+    /** y of the line on which a half rest sits: the middle one, or the lower of the two around the middle. */
+    static double lineOfHalfRest(int lines) {
+        return Math.floor(middle(lines));
     }
 
     /** y of the middle of the staff. */

@@ -10,8 +10,6 @@ import java.util.List;
  */
 final class StemSides {
 
-    private static final int MIDDLE_STEP = 4;
-
     private StemSides() {
     }
 
@@ -58,14 +56,15 @@ final class StemSides {
         if (said != 0) {
             return said > 0;
         }
-        if (staffLines == 1 || chords.get(0).event.isGrace()) {
+        if (staffLines == 1 || chords.get(0).event.isGrace() || chords.get(0).isTab()) {
             return true;
         }
+        int middle = (int) Math.round(2 * StaffMap.middle(staffLines));
         int above = Integer.MIN_VALUE;
         int below = Integer.MIN_VALUE;
         for (Chord chord : chords) {
-            above = Math.max(above, chord.high().step - MIDDLE_STEP);
-            below = Math.max(below, MIDDLE_STEP - chord.low().step);
+            above = Math.max(above, chord.high().step - middle);
+            below = Math.max(below, middle - chord.low().step);
         }
         return below > above;
     }

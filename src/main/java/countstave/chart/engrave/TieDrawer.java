@@ -17,6 +17,9 @@ import java.util.Set;
  */
 final class TieDrawer {
 
+    /** In staff spaces: house choice. */
+    private static final double SHORTEST = 1;
+
     private final Canvas canvas;
     private final List<Placed.TieEnd> ends = new ArrayList<>();
     private final double endThickness;
@@ -74,8 +77,7 @@ final class TieDrawer {
                 }
                 for (Chord.Spot other : target.spots) {
                     if (other.head.tieStop() && other.head.pitch().equals(spot.head.pitch()) && arrived.add(other)) {
-                        double to = Math.max(from + 0.5, arrivesAt(target, other, above));
-                        canvas.add(curve(from, to, y, above, chord.event.start()));
+                        canvas.add(curve(from, arrivesAt(target, other, above), y, above, chord, target));
                         return;
                     }
                 }
@@ -99,9 +101,16 @@ final class TieDrawer {
         return order;
     }
 
-    private Curve curve(double from, double to, double y, boolean above, Offset at) {
-        double height = Math.min(1.1, 0.35 + 0.06 * (to - from));
-        return new Curve(from, y, to, y, above ? height : -height, endThickness, midThickness, Role.TIE, at);
+    /** A short tie is drawn out to {@link #SHORTEST}: over the heads, but not through a stem on its side. */
+    private Curve curve(double from, double to, double y, boolean above, Chord chord, Chord target) {
+        double missing = Math.max(0, SHORTEST - (to - from));
+        boolean stemAtStart = chord.hasStem() && chord.up && above;
+        boolean stemAtEnd = target.hasStem() && !target.up && !above;
+        double before = stemAtStart ? 0 : stemAtEnd ? missing : missing / 2;
+        double length = to - from + missing;
+        double height = Math.min(1.1, 0.4 + 0.06 * length);
+        return new Curve(from - before, y, from - before + length, y, above ? height : -height, endThickness, midThickness, Role.TIE,
+                chord.event.start());
     }
 
     private static String key(Chord chord, Chord.Spot spot) {

@@ -4,6 +4,7 @@ import countstave.chart.shape.Box;
 import countstave.chart.shape.Glyph;
 import countstave.chart.shape.Polygon;
 import countstave.chart.shape.Role;
+import countstave.score.BeamMark;
 import countstave.score.NoteValue;
 import countstave.score.Tremolo;
 import java.util.ArrayList;
@@ -80,8 +81,7 @@ final class TremoloDrawer {
     void pairs(VoiceLine line) {
         for (BeamGroup pair : pairsOf(line)) {
             Chord start = line.chord(pair.first());
-            strokes(start, line.chord(pair.last()), Math.min(MOST_STROKES, Math.max(1,
-                    start.event.look().tremolo().slashes())));
+            strokes(start, line.chord(pair.last()));
         }
     }
 
@@ -103,19 +103,31 @@ final class TremoloDrawer {
         return pairs;
     }
 
-    private void strokes(Chord first, Chord second, int count) {
+    /** Beams of the pair, which are not among its strokes (MusicXML 4.0, tremolo-marks). */
+    private static int beamsOf(Chord chord) {
+        return Math.max(chord.flags(), (int) chord.event.look().beams().stream().mapToInt(BeamMark::level).distinct().count());
+    }
+
+    /** How many lines there are between the stems of a two-note tremolo. */
+    static int lines(Chord chord) {
+        return Math.min(MOST_STROKES, beamsOf(chord) + Math.max(1, chord.event.look().tremolo().slashes()));
+    }
+
+    /** The two notes of a tremolo as one figure: its beams join their stems, its strokes stand between them. */
+    private void strokes(Chord first, Chord second) {
+        int count = lines(first);
         int way = first.up ? 1 : -1;
         double thickness = canvas.font.engraving("beamThickness");
         boolean stems = first.hasStem() && second.hasStem();
         double left = first.x + (stems ? first.stemX() : first.headsRight());
         double right = second.x + (stems ? second.stemX() : second.headsLeft());
-        // of halves the outermost stroke joins the stems (common practice); of all others none does
-        boolean joined = stems && first.value() == NoteValue.HALF;
+        // of halves the outermost stroke joins the stems like a beam (common practice)
+        int joined = !stems ? 0 : Math.max(beamsOf(first), first.value() == NoteValue.HALF ? 1 : 0);
         double y1 = stems ? first.stemEnd : first.root().y() + way * 0.5 * count * step();
         double y2 = stems ? second.stemEnd : second.root().y() + way * 0.5 * count * step();
         double slope = (y2 - y1) / Math.max(0.1, right - left);
         for (int i = 0; i < count; i++) {
-            double inset = joined && i == 0 ? 0 : GAP;
+            double inset = i < joined ? 0 : GAP;
             double in = i * step() + (way > 0 ? thickness : 0);
             double from = left + inset;
             double to = right - inset;

@@ -68,8 +68,8 @@ final class VoiceCollisions {
         Chord.Spot b = below.high();
         return a.sign.equals(b.sign) && above.dots() == below.dots() && above.scale == below.scale
                 && above.hasStem() && below.hasStem() && !a.displaced && !b.displaced
-                && a.head.parentheses() == b.head.parentheses() && a.head.accidental() == null
-                && b.head.accidental() == null;
+                && a.head.parentheses() == b.head.parentheses() && a.head.pitch().alter() == b.head.pitch().alter()
+                && (a.head.accidental() == null || b.head.accidental() == null || a.head.accidental().equals(b.head.accidental()));
     }
 
     private static boolean overlap(Chord first, Chord second) {

@@ -20,7 +20,6 @@ import countstave.score.Barline;
 import countstave.score.BarStyle;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
-import countstave.score.Lyric;
 import countstave.score.Part;
 import countstave.time.Duration;
 import countstave.time.Offset;
@@ -46,7 +45,7 @@ final class BarMeasurer {
     private final boolean breaths;
     /** The staves that are drawn, 1 the uppermost. */
     private final List<Integer> staves = new ArrayList<>();
-    private List<Integer> lineNotes = List.of();
+    private List<Double> lineNotes = List.of();
 
     /** Further rows of words below a bar. */
     interface MoreRows {
@@ -75,7 +74,8 @@ final class BarMeasurer {
         Set<Integer> chosen = counts.timeline().staves();
         staves.clear();
         IntStream.rangeClosed(1, part.staves()).filter(s -> chosen.isEmpty() || chosen.contains(s)).forEach(staves::add);
-        lineNotes = staves.stream().map(s -> EngraveContext.lineNote(part.bars(), s)).toList();
+        staves.removeAll(TabStaves.doubled(part, staves));
+        lineNotes = staves.stream().map(s -> EngraveContext.notes(part.bars(), s)).toList();
         List<StaffState> states = new ArrayList<>(Collections.nCopies(staves.size(), StaffState.DEFAULT));
         int first = counts.bars().isEmpty() ? 0 : bar(counts, 0).index();
         // bars may have been selected: what came before still sets clef and key
@@ -197,17 +197,13 @@ final class BarMeasurer {
         tracks.add(new Spacing.Track(syllables, Sizes.SYLLABLE_GAP));
         more.of(bar.bar().index()).forEach(row ->
                 tracks.add(new Spacing.Track(syllables(row, List.of()), Sizes.SYLLABLE_GAP)));
-        List<Spacing.Track> lyrics = lyrics(bar.bar());
-        tracks.addAll(lyrics);
+        double noteRoom = firstRoom(List.copyOf(notes.values()));
+        double prefix = engraved.stream().mapToDouble(s -> s.notation().prefixWidth(false)).max().orElse(0);
+        tracks.addAll(new LyricTracks(measures, staves).of(bar.bar(), MeasuredBar.start(prefix, noteRoom, firstRoom(syllables))));
         tracks.addAll(dynamics(bar.bar()));
         tracks.add(new ChordNames(measures).track(bar.bar(), staves));
         Spacing spacing = new Spacing(pieces(bar), tracks);
-        double wordRoom = firstRoom(syllables);
-        for (Spacing.Track verse : lyrics) {
-            wordRoom = Math.max(wordRoom, firstRoom(verse.columns()));
-        }
-        return new MeasuredBar(List.of(bar), engraved, shown, marks, null, spacing,
-                firstRoom(List.copyOf(notes.values())), wordRoom, leastContent);
+        return new MeasuredBar(List.of(bar), engraved, shown, marks, null, spacing, noteRoom, firstRoom(syllables), leastContent);
     }
 
     private static double firstRoom(List<Column> columns) {
@@ -226,21 +222,6 @@ final class BarMeasurer {
         }).toList();
     }
 
-    /** The file's own lyrics, one track a verse. */
-    private List<Spacing.Track> lyrics(Bar bar) {
-        TreeMap<String, TreeMap<Offset, Column>> verses = new TreeMap<>();
-        bar.voices().stream().flatMap(v -> v.events().stream()).filter(e -> !e.isGrace() && staves.contains(e.staff()))
-                .forEach(event -> {
-            for (Lyric lyric : event.look().lyrics()) {
-                double half = measures.text().width(lyric.text(), Sizes.LYRIC, Text.Style.REGULAR) / 2;
-                verses.computeIfAbsent(lyric.number(), n -> new TreeMap<>()).merge(event.start(),
-                        new Column(event.start(), half, half + hyphenRoom(lyric)), Column::with);
-            }
-        });
-        return verses.values().stream()
-                .map(v -> new Spacing.Track(List.copyOf(v.values()), Sizes.LYRIC_GAP)).toList();
-    }
-
     /** The dynamics, one track a staff. */
     private List<Spacing.Track> dynamics(Bar bar) {
         TreeMap<Integer, TreeMap<Offset, Column>> rows = new TreeMap<>();
@@ -251,11 +232,6 @@ final class BarMeasurer {
         });
         return rows.values().stream()
                 .map(s -> new Spacing.Track(List.copyOf(s.values()), Sizes.LYRIC_GAP)).toList();
-    }
-
-    private static double hyphenRoom(Lyric lyric) {
-        boolean goesOn = lyric.syllabic() == Lyric.Syllabic.BEGIN || lyric.syllabic() == Lyric.Syllabic.MIDDLE;
-        return goesOn ? Sizes.LYRIC * 0.4 : 0;
     }
 
     /** Beats (groups of them in irregular meters), and spans counted through as wholes. */

@@ -12,7 +12,10 @@ import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * Cuts a line of music that holds one bar too wide for the page into several, before beats (before a count inside of a
@@ -42,42 +45,99 @@ final class BarSplitter {
         this.measures = measures;
     }
 
-    /** The pieces from left to right; a single one where no beat allows a cut that fits. */
-    List<SystemBox> pieces() {
-        TreeSet<Double> beats = new TreeSet<>();
-        TreeSet<Double> ticks = new TreeSet<>();
+    /** Where to cut, from left to right; nowhere where no beat or count allows a cut that fits. */
+    List<Double> cuts() {
+        TreeSet<Double> beats = beats();
+        TreeSet<Double> ticks = places(Role.TICK);
         double end = 0;
         for (Shape shape : whole.shapes()) {
-            if (shape.role() == Role.TICK_BEAT && shape instanceof Line tick) {
-                beats.add(tick.x1());
-            } else if (shape.role() == Role.TICK && shape instanceof Line tick) {
-                ticks.add(tick.x1());
-            } else if (shape.role() == Role.STAFF_LINE) {
+            if (shape.role() == Role.STAFF_LINE) {
                 end = Math.max(end, measures.box(shape).right());
             }
         }
-        List<Shape> head = beats.isEmpty() ? List.of() : head(beats.first());
-        double headWidth = head.stream().mapToDouble(s -> measures.box(s).right()).max().orElse(0) + 0.8;
-        List<SystemBox> pieces = new ArrayList<>();
+        double headWidth = headWidth(head(beats));
+        List<Double> cuts = new ArrayList<>();
         double from = 0;
-        while (end - from > width - (pieces.isEmpty() ? 0 : headWidth)) {
-            double cut = lastCut(beats, from, from + width - (pieces.isEmpty() ? 0 : headWidth));
+        double room = width;
+        while (end - from > room) {
+            double cut = lastCut(beats, from, from + room);
             if (Double.isNaN(cut)) {
                 // a single beat is too wide: at a count inside of it
-                cut = lastCut(ticks, from, from + width - (pieces.isEmpty() ? 0 : headWidth));
+                cut = lastCut(ticks, from, from + room);
             }
             if (Double.isNaN(cut)) {
-                return List.of(whole);
+                return List.of();
             }
-            pieces.add(piece(from, cut, pieces.isEmpty() ? List.of() : head, headWidth, true));
+            cuts.add(cut);
+            from = cut;
+            room = width - headWidth;
+        }
+        return cuts;
+    }
+
+    /**
+     * Where what stands at an x is to go, so that all pieces but the last fill their lines. What stands before the first beat stays.
+     *
+     * @param cuts as {@link #cuts} gives them
+     */
+    DoubleUnaryOperator filling(List<Double> cuts) {
+        TreeSet<Double> beats = beats();
+        double headWidth = headWidth(head(beats));
+        TreeMap<Double, Double> places = new TreeMap<>();
+        double to = beats.first();
+        places.put(to, to);
+        for (int i = 0; i < cuts.size(); i++) {
+            to = i == 0 ? width : to + width - headWidth;
+            places.put(cuts.get(i), to);
+        }
+        return x -> {
+            Map.Entry<Double, Double> before = places.floorEntry(x);
+            Map.Entry<Double, Double> behind = places.higherEntry(x);
+            if (before == null) {
+                return x;
+            }
+            double stretch = behind == null ? 1 : (behind.getValue() - before.getValue()) / (behind.getKey() - before.getKey());
+            return before.getValue() + (x - before.getKey()) * stretch;
+        };
+    }
+
+    /** The pieces from left to right. */
+    List<SystemBox> pieces(List<Double> cuts) {
+        List<Shape> head = head(beats());
+        List<SystemBox> pieces = new ArrayList<>();
+        double from = 0;
+        for (double cut : cuts) {
+            pieces.add(piece(from, cut, pieces.isEmpty() ? List.of() : head, headWidth(head), true));
             from = cut;
         }
-        pieces.add(piece(from, Double.MAX_VALUE, pieces.isEmpty() ? List.of() : head, headWidth, false));
+        pieces.add(piece(from, Double.MAX_VALUE, pieces.isEmpty() ? List.of() : head, headWidth(head), false));
         return pieces;
     }
 
+    private TreeSet<Double> beats() {
+        return places(Role.TICK_BEAT);
+    }
+
+    private TreeSet<Double> places(Role tick) {
+        TreeSet<Double> places = new TreeSet<>();
+        for (Shape shape : whole.shapes()) {
+            if (shape.role() == tick && shape instanceof Line line) {
+                places.add(line.x1());
+            }
+        }
+        return places;
+    }
+
+    private double headWidth(List<Shape> head) {
+        return head.stream().mapToDouble(s -> measures.box(s).right()).max().orElse(0) + 0.8;
+    }
+
     /** Clef, key, brace: what stands before the first beat on every line. */
-    private List<Shape> head(double firstBeat) {
+    private List<Shape> head(TreeSet<Double> beats) {
+        if (beats.isEmpty()) {
+            return List.of();
+        }
+        double firstBeat = beats.first();
         return whole.shapes().stream().filter(s -> measures.box(s).right() < firstBeat && (s.role() == Role.CLEF
                 || s.role() == Role.KEY || s.role() == Role.BRACE
                 || s.role() == Role.BARLINE && measures.box(s).left() < 0.5)).toList();
@@ -123,7 +183,8 @@ final class BarSplitter {
             }
             Shape moved = part.moved(shift, 0);
             if (shape.role() == Role.STAFF_LINE && moved instanceof Line line) {
-                moved = new Line(0, line.y1(), line.x2(), line.y2(), line.thickness(), line.role(), null);
+                double left = line.x1() <= from + shift + 1e-6 ? 0 : line.x1();
+                moved = new Line(left, line.y1(), line.x2(), line.y2(), line.thickness(), line.role(), null);
                 low = Math.min(low, line.y1());
                 high = Math.max(high, line.y1());
             }

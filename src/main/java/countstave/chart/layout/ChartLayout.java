@@ -5,7 +5,6 @@ import countstave.chart.Contents;
 import countstave.chart.engrave.BarEngraver;
 import countstave.chart.font.Measures;
 import countstave.chart.shape.Shape;
-import countstave.chart.shape.Text;
 import countstave.count.PartCounts;
 import countstave.score.Score;
 import countstave.score.ScoreException;
@@ -60,32 +59,16 @@ public final class ChartLayout {
             notes.add("not drawn: " + notDrawn.stream().map(SignNames::of).collect(Collectors.joining(", ")));
         }
         List<Chart.Page> pages = new ArrayList<>();
-        Set<Integer> missing = new TreeSet<>();
+        Letters letters = new Letters(measures);
         for (int i = 0; i < music.size(); i++) {
             List<Shape> shapes = new ArrayList<>(music.get(i).shapes());
             shapes.addAll(frames.get(i).furniture(firsts.get(i), i + 1, music.size()));
-            pages.add(new Chart.Page(shapes.stream().map(s -> printable(s, missing)).toList(), music.get(i).bars()));
+            pages.add(new Chart.Page(shapes.stream().flatMap(s -> letters.printable(s).stream()).toList(), music.get(i).bars()));
         }
-        if (!missing.isEmpty()) {
-            notes.add("no sign in the text font, replaced by \uFFFD: " + missing.stream()
-                    .map(c -> new String(Character.toChars(c)) + String.format(" (U+%04X)", c))
-                    .collect(Collectors.joining(", ")));
-        }
+        notes.addAll(letters.notes());
         String subject = parts.stream().map(p -> p.part().name()).collect(Collectors.joining(", "));
         return new Chart(new Chart.About(score.title(), score.composer(), subject, options.phrases().code()),
                 new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()), List.copyOf(pages), List.copyOf(bookmarks),
                 List.copyOf(notes));
-    }
-
-    private Shape printable(Shape shape, Set<Integer> missing) {
-        if (!(shape instanceof Text text)) {
-            return shape;
-        }
-        String printable = measures.text().printable(text.string(), text.style());
-        if (!printable.equals(text.string())) {
-            text.string().codePoints().filter(c -> !measures.text().has(c, text.style())).forEach(missing::add);
-        }
-        return printable.equals(text.string()) ? text : new Text(printable, text.x(), text.y(), text.size(),
-                text.style(), text.anchor(), text.role(), text.at());
     }
 }

@@ -1,6 +1,8 @@
 package countstave.chart.layout;
 
 import countstave.chart.font.Measures;
+import countstave.chart.shape.Box;
+import countstave.chart.shape.Glyph;
 import countstave.chart.shape.Line;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
@@ -8,6 +10,7 @@ import countstave.chart.shape.Text;
 import countstave.score.Event;
 import countstave.score.Lyric;
 import countstave.score.Voice;
+import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -28,13 +31,23 @@ final class Lyrics {
     /** Over a longer gap a hyphen is repeated. */
     private static final double HYPHEN_EVERY = 14;
     private static final double SHORTEST_EXTENDER = 1;
+    private static final char ELISION = '\u203F';
+    private static final String ELISION_SIGN = "lyricsElisionNarrow";
 
     private final Measures measures;
     /** Verse and voice of the syllables that are still sung when a line ends. */
     private final Set<String> sungOn = new HashSet<>();
 
+    private Set<String> sungOnBefore = Set.of();
+
     Lyrics(Measures measures) {
         this.measures = measures;
+    }
+
+    /** The line that was added last will be added anew. */
+    void forgetLast() {
+        sungOn.clear();
+        sungOn.addAll(sungOnBefore);
     }
 
     private record Sung(double x, Event event, Lyric lyric) {
@@ -50,6 +63,7 @@ final class Lyrics {
     }
 
     void add(List<PlacedBar> placed, Skyline skyline, List<Shape> shapes) {
+        sungOnBefore = Set.copyOf(sungOn);
         Map<String, Row> verses = new TreeMap<>();
         Map<String, Sung> open = new HashMap<>();
         for (PlacedBar bar : placed) {
@@ -59,7 +73,7 @@ final class Lyrics {
             for (Voice voice : bar.bar().bar().voices()) {
                 for (Event event : voice.events()) {
                     if (!event.isGrace() && bar.bar().staffNumbers().contains(event.staff())) {
-                        read(event, voice.name(), bar.x(event.start()), verses, open);
+                        read(event, voice.name(), bar, verses, open);
                     }
                 }
             }
@@ -72,8 +86,9 @@ final class Lyrics {
         }
     }
 
-    private void read(Event event, String voice, double x, Map<String, Row> verses, Map<String, Sung> open) {
+    private void read(Event event, String voice, PlacedBar bar, Map<String, Row> verses, Map<String, Sung> open) {
         Set<String> here = new HashSet<>();
+        double x = bar.x(event.start());
         for (Lyric lyric : event.look().lyrics()) {
             String key = voice + "/" + lyric.number();
             if (lyric.text().isBlank()) {
@@ -88,7 +103,9 @@ final class Lyrics {
                 }
                 continue;
             }
-            Sung sung = new Sung(x, event, lyric);
+            double shift = !event.start().equals(Offset.ZERO) ? 0
+                    : shift(measures.text().width(words(lyric), Sizes.LYRIC, Text.Style.REGULAR) / 2, x - bar.left());
+            Sung sung = new Sung(x + shift, event, lyric);
             verses.computeIfAbsent(row(event, key), n -> new Row()).syllables.add(sung);
             here.add(key);
             sungOn.remove(key);
@@ -111,6 +128,17 @@ final class Lyrics {
         }
     }
 
+    /**
+     * A long syllable at a bar's first note begins with the bar, and pushes no note.
+     *
+     * @param half half its width
+     * @param room from the left of the bar to the middle of the note
+     * @return how far its middle stands right of that of the note
+     */
+    static double shift(double half, double room) {
+        return Math.max(0, half - (room - Sizes.LYRIC_GAP / 2));
+    }
+
     /** Verses of one voice stand under each other, those of another voice or staff below them. */
     private static String row(Event event, String key) {
         return String.format(Locale.ROOT, "%03d/%s", event.staff(), key);
@@ -120,7 +148,7 @@ final class Lyrics {
         List<Shape> added = new ArrayList<>();
         for (int i = 0; i < row.syllables.size(); i++) {
             Sung sung = row.syllables.get(i);
-            added.add(text(sung.lyric().text(), sung.x(), y, sung.event()));
+            syllable(sung, y, added);
             boolean goesOn = sung.lyric().syllabic() == Lyric.Syllabic.BEGIN
                     || sung.lyric().syllabic() == Lyric.Syllabic.MIDDLE;
             if (goesOn) {
@@ -158,11 +186,28 @@ final class Lyrics {
     }
 
     private double right(Sung sung) {
-        return sung.x() + measures.text().width(sung.lyric().text(), Sizes.LYRIC, Text.Style.REGULAR) / 2;
+        return sung.x() + measures.text().width(words(sung.lyric()), Sizes.LYRIC, Text.Style.REGULAR) / 2;
     }
 
     private double left(Sung sung) {
-        return sung.x() - measures.text().width(sung.lyric().text(), Sizes.LYRIC, Text.Style.REGULAR) / 2;
+        return sung.x() - measures.text().width(words(sung.lyric()), Sizes.LYRIC, Text.Style.REGULAR) / 2;
+    }
+
+    /** The text of a syllable; two words on one note have a blank between them. */
+    static String words(Lyric lyric) {
+        return lyric.text().replace(ELISION, '\u00A0');
+    }
+
+    /** Words on one note are joined by a bow below the blank between them. */
+    private void syllable(Sung sung, double y, List<Shape> shapes) {
+        String words = words(sung.lyric());
+        shapes.add(text(words, sung.x(), y, sung.event()));
+        for (int i = sung.lyric().text().indexOf(ELISION); i >= 0; i = sung.lyric().text().indexOf(ELISION, i + 1)) {
+            double middle = left(sung) + measures.text().width(words.substring(0, i), Sizes.LYRIC, Text.Style.REGULAR)
+                    + measures.text().width("\u00A0", Sizes.LYRIC, Text.Style.REGULAR) / 2;
+            Box bow = measures.music().box(ELISION_SIGN);
+            shapes.add(new Glyph(ELISION_SIGN, middle - (bow.left() + bow.right()) / 2, y, Role.LYRIC, sung.event().start()));
+        }
     }
 
     private static Text text(String words, double x, double y, Event event) {

@@ -106,7 +106,12 @@ final class MarksAbove {
     }
 
     private void words(Direction direction, PlacedBar bar, double end, Skyline skyline, List<Shape> shapes) {
-        Inline text = WordFaces.line(direction, Text.Style.ITALIC, Sizes.WORDS, Role.WORDS, measures);
+        for (Inline text : WordFaces.lines(direction, Text.Style.ITALIC, Sizes.WORDS, Role.WORDS, end, measures)) {
+            words(text, direction, bar, end, skyline, shapes);
+        }
+    }
+
+    private void words(Inline text, Direction direction, PlacedBar bar, double end, Skyline skyline, List<Shape> shapes) {
         if (direction.placement() == Placement.BELOW) {
             double x = text.left(bar.headX(direction.at()), end);
             double y = skyline.bottom(x, x + text.width()) - Sizes.STACK_GAP

@@ -19,7 +19,7 @@ import java.util.List;
  * @param restWords the counts of a run of rests as one text, or null for an ordinary bar
  * @param spacing how its time is spread
  * @param noteRoom room that the first moment's signs need before their x
- * @param wordRoom room that the first moment's syllable, or the text sung there, needs before its x
+ * @param wordRoom room that the first moment's syllable needs before its x
  * @param leastContent least width between prefix and suffix for signs that are no moments
  */
 record MeasuredBar(List<BarCounts> counts, List<Staff> staves, List<ShownCount> shown, List<ChangeMark> marks,
@@ -63,7 +63,11 @@ record MeasuredBar(List<BarCounts> counts, List<Staff> staves, List<ShownCount> 
 
     /** From the left edge to the place of the bar's first moment. */
     private double start(boolean lineStart) {
-        return Math.max(prefix(lineStart) + Sizes.BAR_START_GAP + noteRoom, wordRoom + Sizes.SYLLABLE_GAP / 2);
+        return start(prefix(lineStart), noteRoom, wordRoom);
+    }
+
+    static double start(double prefix, double noteRoom, double wordRoom) {
+        return Math.max(prefix + Sizes.BAR_START_GAP + noteRoom, wordRoom + Sizes.SYLLABLE_GAP / 2);
     }
 
     @Override

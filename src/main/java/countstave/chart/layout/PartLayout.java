@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.StringJoiner;
 import java.util.TreeSet;
+import java.util.function.DoubleUnaryOperator;
 
 /** One part on pages: measure bars, break lines, build lines, break pages, place them. */
 final class PartLayout {
@@ -106,8 +107,12 @@ final class PartLayout {
         double needed = widths.fixed() + widths.least();
         double factor = Math.min(1, frame.width() / needed);
         if (factor < SMALLEST) {
-            List<SystemBox> pieces = new BarSplitter(builder.build(bars, range, needed), frame.width(), measures).pieces();
-            if (pieces.size() > 1) {
+            BarSplitter splitter = new BarSplitter(builder.build(bars, range, needed), frame.width(), measures);
+            List<Double> cuts = splitter.cuts();
+            if (!cuts.isEmpty()) {
+                DoubleUnaryOperator filling = splitter.filling(cuts);
+                List<SystemBox> pieces = new BarSplitter(builder.buildAgain(bars, range, needed, filling), frame.width(), measures)
+                        .pieces(cuts.stream().map(filling::applyAsDouble).toList());
                 notes.add(TooWide.cut(partName(), bars.get(range.from()).counts().get(0), pieces.size()));
                 return pieces.stream().map(p -> p.scaled(Math.min(1, height() / p.height()))).toList();
             }

@@ -62,19 +62,15 @@ public final class SheetLayout {
             bookmarks.add(part(plan, score, top));
         }
         List<Chart.Page> whole = new ArrayList<>();
+        Letters letters = new Letters(measures);
         for (int i = 0; i < pages.size(); i++) {
             List<Shape> shapes = new ArrayList<>(pages.get(i).shapes());
             shapes.addAll(frames.get(i).furniture(firsts.get(i), i + 1, pages.size()));
-            whole.add(new Chart.Page(shapes.stream().map(this::printable).toList()));
+            whole.add(new Chart.Page(shapes.stream().flatMap(s -> letters.printable(s).stream()).toList()));
         }
         return new Chart(new Chart.About(phrases.text("practice.title", score.title()), score.composer(), phrases.text("practice.subject"),
                 options.phrases().code()), new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()),
-                whole, bookmarks, List.of());
-    }
-
-    private Shape printable(Shape shape) {
-        return shape instanceof Text t ? new Text(measures.text().printable(t.string(), t.style()), t.x(), t.y(),
-                t.size(), t.style(), t.anchor(), t.role(), t.at()) : shape;
+                whole, bookmarks, letters.notes());
     }
 
     private Chart.Bookmark part(PracticePlan plan, Score score, int top) {

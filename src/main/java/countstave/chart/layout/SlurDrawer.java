@@ -2,6 +2,7 @@ package countstave.chart.layout;
 
 import countstave.chart.engrave.Stance;
 import countstave.chart.font.Measures;
+import countstave.chart.shape.Box;
 import countstave.chart.shape.Curve;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
@@ -25,6 +26,10 @@ final class SlurDrawer {
     /** From a tip to its head, and from the bow to what lies under it: house choice. */
     private static final double TIP_GAP = 0.4;
     private static final double CLEAR = 0.35;
+    private static final double GRACE_GAP = 0.2;
+    /** How much a slur climbs on its way, at most; short ones of grace notes must reach the head. */
+    private static final double STEEPEST = 0.6;
+    private static final double STEEPEST_OF_GRACES = 2;
     private static final double FLATTEST = 0.7;
     private static final double HIGHEST = 4.5;
     /** Heads so near to a tip are not cleared: the tip stands over them. */
@@ -87,6 +92,10 @@ final class SlurDrawer {
             slur.above = first == null ? slur.placement != Placement.BELOW : above(slur, first, placed, range, staff);
         }
         int way = slur.above ? 1 : -1;
+        if (first != null && first.grace() && last != null) {
+            return fit(atHead(first, way, left(slur.from, placed, range), true), atHead(last, way, left(slur.to, placed, range), false), way,
+                    obstacles, slurStart(slur, placed, range), STEEPEST_OF_GRACES);
+        }
         Tip from = first == null ? null : outside(tip(first, way, left(slur.from, placed, range), 0.1), way);
         Tip to = last == null ? null : outside(tip(last, way, left(slur.to, placed, range), -0.1), way);
         PlacedBar opening = placed.get(0);
@@ -104,7 +113,7 @@ final class SlurDrawer {
             to = new Tip(x, Math.max(from.reach(), reach(obstacles, x - AT_TIP, x, way) + TIP_GAP));
         }
         Offset at = first == null ? null : slurStart(slur, placed, range);
-        return fit(from, to, way, obstacles, at);
+        return fit(from, to, way, obstacles, at, STEEPEST);
     }
 
     private static Offset slurStart(Spans.Slur slur, List<PlacedBar> placed, LineBreaker.Range range) {
@@ -156,6 +165,15 @@ final class SlurDrawer {
         return new Tip(left + (atStem ? stance.stem().x() : stance.x()) + inwards, reach + TIP_GAP);
     }
 
+    /** The slur of a grace note goes from head to head, inside of a stem on its side (common practice, no source). */
+    private static Tip atHead(Stance stance, int way, double left, boolean begins) {
+        Box heads = stance.heads();
+        boolean stemInTheWay = !begins && stance.stem().way() == way && way < 0;
+        double x = stemInTheWay ? heads.left() - GRACE_GAP : (heads.left() + heads.right()) / 2;
+        double y = way > 0 ? heads.top() : -heads.bottom();
+        return new Tip(left + x, stemInTheWay ? y - 0.25 : y + GRACE_GAP);
+    }
+
     /** A tip at a tuplet's bracket or number stands outside of it. */
     private Tip outside(Tip tip, int way) {
         double reach = reach(tuplets, tip.x() - 0.8, tip.x() + 0.8, way);
@@ -167,7 +185,7 @@ final class SlurDrawer {
     }
 
     /** The flattest bow between two tips that clears what stands between; where it would be too steep, its tips rise. */
-    private Curve fit(Tip from, Tip to, int way, Skyline obstacles, Offset at) {
+    private Curve fit(Tip from, Tip to, int way, Skyline obstacles, Offset at, double steepest) {
         double x1 = from.x();
         double x2 = Math.max(to.x(), x1 + 1.2);
         double length = x2 - x1;
@@ -179,8 +197,8 @@ final class SlurDrawer {
         double height = flat;
         for (int round = 0; round < ROUNDS; round++) {
             // a bow that climbs more than it is long looks broken
-            y1 = Math.max(y1, y2 - 0.6 * length);
-            y2 = Math.max(y2, y1 - 0.6 * length);
+            y1 = Math.max(y1, y2 - steepest * length);
+            y2 = Math.max(y2, y1 - steepest * length);
             height = flat;
             double liftLeft = 0;
             double liftRight = 0;

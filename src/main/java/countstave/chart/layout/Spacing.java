@@ -6,6 +6,7 @@ import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -20,6 +21,11 @@ final class Spacing {
 
     /** Natural width over the least one. */
     private static final double EASE = 1.12;
+    /**
+     * With which power of its length the least room of a unit grows; the natural one grows with the square root, by 1.4 where
+     * the length is doubled. House choice.
+     */
+    private static final double LEAST_GROWTH = 0.2;
     /** Natural width of a quarter that needs no more. */
     private static final double NATURAL_QUARTER = 4.2;
 
@@ -65,6 +71,7 @@ final class Spacing {
         // first the needs within one piece, each of which has one remedy; then those that reach over several
         needs.stream().filter(Need::isWithinOnePiece).forEach(this::satisfy);
         needs.stream().filter(need -> !need.isWithinOnePiece()).forEach(this::satisfy);
+        grow(pieces);
         natural = naturalWidths(pieces);
         leastWidth = Arrays.stream(least).sum();
         naturalWidth = Arrays.stream(natural).sum();
@@ -116,6 +123,24 @@ final class Spacing {
             double factor = need.room() / have;
             for (int i = need.firstPiece(); i <= need.lastPiece(); i++) {
                 least[i] *= factor;
+            }
+        }
+    }
+
+    /** The room of a unit grows with its length: no quarter is narrower than a 16th of the same bar, however little it needs. */
+    private void grow(List<Piece> pieces) {
+        Integer[] finestFirst = new Integer[least.length];
+        Arrays.setAll(finestFirst, i -> i);
+        Arrays.sort(finestFirst, Comparator.comparing(i -> pieces.get(i).unit()));
+        for (int i : finestFirst) {
+            Piece piece = pieces.get(i);
+            double units = piece.length() / piece.unit().toDouble();
+            for (int j : finestFirst) {
+                Piece finer = pieces.get(j);
+                if (finer.unit().isShorterThan(piece.unit())) {
+                    double room = least[j] / finer.length() * finer.unit().toDouble();
+                    least[i] = Math.max(least[i], units * room * Math.pow(piece.unit().toDouble() / finer.unit().toDouble(), LEAST_GROWTH));
+                }
             }
         }
     }

@@ -2,11 +2,14 @@ package countstave.chart.layout;
 
 import countstave.chart.engrave.Placed;
 import countstave.chart.font.Measures;
+import countstave.chart.shape.Box;
 import countstave.chart.shape.Curve;
 import countstave.chart.shape.Line;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
+import countstave.chart.shape.Text;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +17,8 @@ import java.util.TreeMap;
 
 /** One staff along a line of music: its lines, the notation of its bars, and what reaches from bar to bar. */
 final class StaffLine {
+
+    private static final double NUMBER_GAP = 0.12;
 
     private final Measures measures;
     private final SlurDrawer slurs;
@@ -59,8 +64,8 @@ final class StaffLine {
             MeasuredBar.Staff staff = bar.bar().staves().get(s);
             int lines = staff.state().after(bar.bar().bar(), staff.number()).lines();
             for (int i = 0; i < lines; i++) {
-                double y = lines == 1 ? 2 : i + (lines < 4 ? (5 - lines) / 2.0 : 0);
-                shapes.add(new Line(bar.left(), y, bar.right(), y, thickness, Role.STAFF_LINE, null));
+                double y = lines == 1 ? 2 : i;
+                line(bar, bar.staves().get(s).shapes(), y, thickness, shapes);
             }
         }
         Map<String, Placed.TieEnd> open = new HashMap<>();
@@ -87,6 +92,22 @@ final class StaffLine {
         }
         open.values().forEach(t -> shapes.add(tie(t.x(), t.y(), Math.max(end, t.x() + 1), t.y(), t.above())));
         return shapes;
+    }
+
+    /** A staff line; where a number stands on it, as in tablature, it leaves room. */
+    private void line(PlacedBar bar, List<Shape> notation, double y, double thickness, List<Shape> shapes) {
+        List<Box> numbers = notation.stream().filter(shape -> shape instanceof Text && (shape.role() == Role.NOTE || shape.role() == Role.GRACE))
+                .map(measures::box).filter(box -> box.bottom() < y && box.top() > y)
+                .sorted(Comparator.comparingDouble(Box::left)).toList();
+        double from = bar.left();
+        for (Box number : numbers) {
+            double to = bar.left() + number.left() - NUMBER_GAP;
+            if (to > from) {
+                shapes.add(new Line(from, y, to, y, thickness, Role.STAFF_LINE, null));
+            }
+            from = Math.max(from, bar.left() + number.right() + NUMBER_GAP);
+        }
+        shapes.add(new Line(from, y, bar.right(), y, thickness, Role.STAFF_LINE, null));
     }
 
     private Curve tie(double x1, double y1, double x2, double y2, boolean above) {

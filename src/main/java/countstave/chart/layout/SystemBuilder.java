@@ -9,6 +9,7 @@ import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * Builds one line of music: spreads its bars over the width, stacks the staves, then puts the marks above and the counts
@@ -47,11 +48,25 @@ final class SystemBuilder {
      * @param width width of the line
      */
     SystemBox build(List<MeasuredBar> bars, LineBreaker.Range range, double width) {
+        return build(bars, range, width, x -> x);
+    }
+
+    /**
+     * The line that was built last, otherwise spread.
+     *
+     * @param warp where what stands at an x goes instead
+     */
+    SystemBox buildAgain(List<MeasuredBar> bars, LineBreaker.Range range, double width, DoubleUnaryOperator warp) {
+        lyrics.forgetLast();
+        return build(bars, range, width, warp);
+    }
+
+    private SystemBox build(List<MeasuredBar> bars, LineBreaker.Range range, double width, DoubleUnaryOperator warp) {
         LineBreaker.Widths widths = LineBreaker.Widths.of(bars, range.from(), range.to());
         if (spans == null || spans.bars() != bars) {
             spans = Spans.of(bars);
         }
-        List<PlacedBar> placed = spread(bars, range, widths, width);
+        List<PlacedBar> placed = spread(bars, range, widths, width, warp);
         double end = placed.get(placed.size() - 1).right();
         List<Shape> shapes = new ArrayList<>();
         Skyline skyline = stack(placed, range, end, shapes);
@@ -63,7 +78,7 @@ final class SystemBuilder {
     }
 
     private List<PlacedBar> spread(List<MeasuredBar> bars, LineBreaker.Range range, LineBreaker.Widths widths,
-            double width) {
+            double width, DoubleUnaryOperator warp) {
         double room = width - widths.fixed();
         boolean last = range.to() == bars.size();
         if (last) {
@@ -79,8 +94,10 @@ final class SystemBuilder {
             boolean lineEnd = i == range.to() - 1;
             double content = stretch > 1 ? bar.naturalStretch() * stretch
                     : bar.leastStretch() + ease * (bar.naturalStretch() - bar.leastStretch());
-            Placing placing = new Placing(bar.spread(lineStart, content), bar.fixedWidth(lineStart, lineEnd) + content,
-                    lineStart, lineEnd);
+            double left = x;
+            Placing.XOfTime places = bar.spread(lineStart, content);
+            double right = warp.applyAsDouble(left + bar.fixedWidth(lineStart, lineEnd) + content);
+            Placing placing = new Placing(at -> warp.applyAsDouble(left + places.x(at)) - left, right - left, lineStart, lineEnd);
             List<Placed> staves = bar.staves().stream().map(s -> s.notation().place(placing)).toList();
             placed.add(new PlacedBar(bar, x, placing, staves));
             x += placing.width();

@@ -4,10 +4,17 @@ import countstave.chart.font.Measures;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Text;
 import countstave.score.Direction;
+import countstave.score.Placement;
 import countstave.score.StyledText;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
 
 /** Words in the faces that the file gives them. */
 final class WordFaces {
+
+    /** Lines are filled so far: bold letters are wider than those that were measured. */
+    private static final double FULL = 0.9;
 
     private WordFaces() {
     }
@@ -26,5 +33,34 @@ final class WordFaces {
                     measures);
         }
         return line;
+    }
+
+    /**
+     * The same in as many lines as it takes, in the order in which they are set: from the staff outwards.
+     *
+     * @param room width of the line of music
+     */
+    static List<Inline> lines(Direction words, Text.Style usual, double size, Role role, double room, Measures measures) {
+        Inline whole = line(words, usual, size, role, measures);
+        if (whole.width() <= room) {
+            return List.of(whole);
+        }
+        // pieces in several faces that fill more than a line are set in one face
+        boolean bold = words.pieces().stream().allMatch(p -> Boolean.TRUE.equals(p.bold())) && !words.pieces().isEmpty();
+        List<Inline> lines = new ArrayList<>();
+        String line = "";
+        for (String word : words.text().strip().split("\\s+")) {
+            String longer = line.isEmpty() ? word : line + " " + word;
+            if (!line.isEmpty() && measures.text().width(longer, size, usual) > room * FULL) {
+                lines.add(Inline.of(line, size, bold ? Text.Style.BOLD : usual, role, words.at(), measures));
+                longer = word;
+            }
+            line = longer;
+        }
+        lines.add(Inline.of(line, size, bold ? Text.Style.BOLD : usual, role, words.at(), measures));
+        if (words.placement() != Placement.BELOW) {
+            Collections.reverse(lines);
+        }
+        return lines;
     }
 }

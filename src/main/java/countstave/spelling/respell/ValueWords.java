@@ -1,5 +1,6 @@
 package countstave.spelling.respell;
 
+import countstave.plain.Phrases;
 import countstave.score.NoteValue;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -11,42 +12,50 @@ public final class ValueWords {
     }
 
     /** A row of items as one would read it out. */
-    public static String of(List<Item> items) {
+    public static String of(List<Item> items, Phrases phrases) {
         StringBuilder text = new StringBuilder();
         for (int i = 0; i < items.size(); i++) {
-            text.append(of(items.get(i)));
+            text.append(of(items.get(i), phrases));
             if (i + 1 < items.size()) {
-                text.append(endsTied(items.get(i)) ? " tied to " : ", ");
+                text.append(endsTied(items.get(i)) ? " " + phrases.text("value.tied-to") + " " : ", ");
             }
         }
         if (!items.isEmpty() && endsTied(items.get(items.size() - 1))) {
-            text.append(" (tied on)");
+            text.append(" (").append(phrases.text("value.tied-on")).append(')');
         }
         return text.toString();
     }
 
-    private static String of(Item item) {
+    private static String of(Item item, Phrases phrases) {
         if (item instanceof Group group) {
-            return group.ratio() + " (" + of(withoutLastTie(group.items())) + ")";
+            return group.ratio() + " (" + of(withoutLastTie(group.items()), phrases) + ")";
         }
         Symbol symbol = (Symbol) item;
-        return value(symbol.value(), symbol.dots()) + (symbol.rest() ? " rest" : "");
+        return symbol.rest() ? rest(symbol.value(), symbol.dots(), phrases) : value(symbol.value(), symbol.dots(), phrases);
     }
 
     /** {@code quarter}, {@code dotted 16th}, {@code double-dotted half}. */
-    public static String value(NoteValue value, int dots) {
-        String prefix = switch (dots) {
-            case 0 -> "";
-            case 1 -> "dotted ";
-            case 2 -> "double-dotted ";
-            default -> dots + "-dotted ";
+    public static String value(NoteValue value, int dots, Phrases phrases) {
+        return dotted(phrases.text("length." + value.xmlName()), dots, phrases);
+    }
+
+    /** {@code quarter rest}, {@code dotted eighth rest}. */
+    public static String rest(NoteValue value, int dots, Phrases phrases) {
+        return dotted(phrases.text("length." + value.xmlName() + ".rest"), dots, phrases);
+    }
+
+    private static String dotted(String name, int dots, Phrases phrases) {
+        return switch (dots) {
+            case 0 -> name;
+            case 1 -> phrases.text("value.dotted", name);
+            case 2 -> phrases.text("value.dotted.twice", name);
+            default -> phrases.text("value.dotted.more", String.valueOf(dots), name);
         };
-        return prefix + value.xmlName();
     }
 
     /** Several of a value: {@code quarters}, {@code 16ths}, {@code halves}. */
-    public static String plural(NoteValue value) {
-        return value == NoteValue.HALF ? "halves" : value.xmlName() + "s";
+    public static String plural(NoteValue value, Phrases phrases) {
+        return phrases.text("length." + value.xmlName() + ".many");
     }
 
     private static boolean endsTied(Item item) {

@@ -24,7 +24,7 @@ final class BackupTooFar extends BarRule {
     @Override
     void check(BarView bar, Findings findings) {
         for (Fact.BackupTooFar fact : bar.facts(Fact.BackupTooFar.class)) {
-            findings.add(bar, null, fact.place().at(), FactWords.backupTooFar(), null);
+            findings.add(bar, null, fact.place().at(), p -> p.text("found.backup-too-far"), null);
         }
     }
 }

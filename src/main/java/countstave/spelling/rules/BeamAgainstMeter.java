@@ -39,8 +39,7 @@ final class BeamAgainstMeter extends VoiceRule {
             }
             Offset wall = wall(bar.frame(), run);
             if (wall != null && !isDeliberate(bar, voice, run)) {
-                findings.add(bar, voice.name(), run.first(), "The beam runs across beat " + bar.beatName(wall)
-                        + "; break it there.", null);
+                findings.add(bar, voice.name(), run.first(), p -> p.text("found.beam-across", bar.beatName(wall)), null);
             }
         }
         if (bar.frame().beats().size() == 3 && !bar.frame().isCompound()) {
@@ -111,7 +110,7 @@ final class BeamAgainstMeter extends VoiceRule {
         Offset middle = bar.frame().bar().start().plus(half);
         if (runs.get(0).first().start().equals(Offset.ZERO) && runs.get(1).first().start().equals(middle)) {
             findings.add(bar, voice.name(), runs.get(0).first(),
-                    "Beamed 3 + 3, the bar looks like 6/8; beam it by its three beats.", null);
+                    p -> p.text("found.beam-halves"), null);
         }
     }
 }

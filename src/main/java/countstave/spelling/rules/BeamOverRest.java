@@ -28,8 +28,9 @@ final class BeamOverRest extends VoiceRule {
                 boolean tooLong = event.written() != null && event.printed() && event.written().value().flags() == 0
                         && !event.isSharedTremolo();
                 if (tooLong) {
-                    findings.add(bar, voice.name(), event, "A beam runs across " + LengthWords.of(event.written())
-                            + (event.isRest() ? " rest" : " note") + ".", null);
+                    findings.add(bar, voice.name(), event, p -> event.isRest()
+                            ? p.text("found.beam-over-rest", LengthWords.ofRest(event.written(), p))
+                            : p.text("found.beam-over-note", LengthWords.of(event.written(), p)), null);
                     break;
                 }
             }

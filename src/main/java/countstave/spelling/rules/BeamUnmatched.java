@@ -1,5 +1,6 @@
 package countstave.spelling.rules;
 
+import countstave.plain.Phrases;
 import countstave.score.BeamMark;
 import countstave.score.Event;
 import countstave.score.NoteValue;
@@ -9,7 +10,9 @@ import countstave.spelling.BarView;
 import countstave.spelling.Findings;
 import countstave.spelling.PartView;
 import countstave.spelling.RuleInfo;
+import countstave.spelling.Sentence;
 import countstave.spelling.Severity;
+import countstave.spelling.respell.ValueWords;
 import java.util.Map;
 import java.util.TreeMap;
 
@@ -73,8 +76,8 @@ final class BeamUnmatched extends BaseRule {
             if (open.containsKey(level) && !goesOn) {
                 neverEnds(level);
             } else if (!open.containsKey(level) && goesOn) {
-                tell(bar, event, kind == BeamMark.Kind.END ? name(level) + " ends here that did not begin [beam]."
-                        : name(level) + " goes on here that did not begin [beam].");
+                String key = kind == BeamMark.Kind.END ? "found.beam.ends" : "found.beam.goes-on";
+                tell(bar, event, p -> p.text(key, name(level, p)));
             }
             if (kind == BeamMark.Kind.BEGIN) {
                 open.put(level, new Begin(bar, event));
@@ -85,7 +88,7 @@ final class BeamUnmatched extends BaseRule {
 
         private void neverEnds(int level) {
             Begin begin = open.remove(level);
-            tell(begin.bar, begin.event, name(level) + " begins here and does not end [beam].");
+            tell(begin.bar, begin.event, p -> p.text("found.beam.begins", name(level, p)));
         }
 
         void end() {
@@ -97,22 +100,22 @@ final class BeamUnmatched extends BaseRule {
         }
 
         /** Once a bar: the rest usually follows from the first. */
-        private void tell(BarView bar, Event event, String sentence) {
+        private void tell(BarView bar, Event event, Sentence sentence) {
             if (told != bar) {
                 findings.add(bar, voice, event, sentence, null);
             }
             told = bar;
         }
 
-        private static String name(int level) {
+        private static String name(int level, Phrases phrases) {
             if (level == 1) {
-                return "A beam";
+                return phrases.text("found.beam");
             }
-            String value = NoteValue.EIGHTH.xmlName();
+            NoteValue value = NoteValue.EIGHTH;
             for (NoteValue each : NoteValue.values()) {
-                value = each.flags() == level ? each.xmlName() : value;
+                value = each.flags() == level ? each : value;
             }
-            return "A beam of " + value + "s";
+            return phrases.text("found.beam.of", ValueWords.plural(value, phrases));
         }
     }
 }

@@ -1,5 +1,6 @@
 package countstave.spelling.rules;
 
+import countstave.plain.Phrases;
 import countstave.score.Event;
 import countstave.spelling.BarView;
 import countstave.spelling.RuleInfo;
@@ -26,8 +27,7 @@ final class BeatHidden extends HiddenRule {
     }
 
     @Override
-    String sentence(BarView bar, Event event, Clarity.Hidden hidden) {
-        return "The " + NoteWords.name(event) + " hides beat " + bar.beatName(hidden.at())
-                + "; a tie would show it.";
+    String sentence(BarView bar, Event event, Clarity.Hidden hidden, Phrases phrases) {
+        return phrases.text("found.beat-hidden", NoteWords.name(event, phrases), bar.beatName(hidden.at()));
     }
 }

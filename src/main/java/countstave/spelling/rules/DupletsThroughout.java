@@ -1,6 +1,7 @@
 package countstave.spelling.rules;
 
 
+import countstave.plain.Phrases;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.spelling.respell.MeterFrame;
@@ -25,7 +26,7 @@ final class DupletsThroughout extends ThroughoutRule {
     }
 
     @Override
-    String says(MeterFrame frame) {
-        return "every divided beat is divided in two; " + frame.beats().size() + "/4 would need no duplets.";
+    String says(MeterFrame frame, String last, Phrases phrases) {
+        return phrases.text("found.duplets-throughout", last, frame.beats().size() + "/4");
     }
 }

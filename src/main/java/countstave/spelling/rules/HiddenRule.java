@@ -1,5 +1,6 @@
 package countstave.spelling.rules;
 
+import countstave.plain.Phrases;
 import countstave.score.Event;
 import countstave.score.Voice;
 import countstave.spelling.BarView;
@@ -28,7 +29,7 @@ abstract class HiddenRule extends VoiceRule {
             boolean judged = BarView.isPlain(event) && bar.frame().isPlain(event.start());
             Clarity.Hidden hidden = judged ? hidden(clarity, event) : null;
             if (hidden != null && !isChain(events, i) && !Hemiola.covers(bar, voice, event.start())) {
-                findings.add(bar, voice.name(), event, sentence(bar, event, hidden), Sounds.respell(bar.frame(), event));
+                findings.add(bar, voice.name(), event, phrases -> sentence(bar, event, hidden, phrases), Sounds.respell(bar.frame(), event));
             }
         }
     }
@@ -36,7 +37,7 @@ abstract class HiddenRule extends VoiceRule {
     /** What the event hides of that which the rule is about, or null. */
     abstract Clarity.Hidden hidden(Clarity clarity, Event event);
 
-    abstract String sentence(BarView bar, Event event, Clarity.Hidden hidden);
+    abstract String sentence(BarView bar, Event event, Clarity.Hidden hidden, Phrases phrases);
 
     /** A note amid others of its value, all off the beat: a syncopation that runs on, which is read as one figure. */
     private static boolean isChain(List<Event> events, int i) {

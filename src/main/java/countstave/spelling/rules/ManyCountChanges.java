@@ -50,9 +50,8 @@ final class ManyCountChanges extends BaseRule {
                     .map(segment -> bar.beatName(segment.start())).toList();
             // where the bar does not add up, the changes come of that
             if (places.size() >= MANY && bar.addsUp()) {
-                findings.add(bar, null, Offset.ZERO, "The count changes " + places.size() + " times in this bar: on "
-                        + String.join(", ", places.subList(0, places.size() - 1)) + " and "
-                        + places.get(places.size() - 1) + ".", null);
+                findings.add(bar, null, Offset.ZERO, p -> p.text("found.many-changes", String.valueOf(places.size()),
+                        String.join(", ", places.subList(0, places.size() - 1)), places.get(places.size() - 1)), null);
             }
         }
     }

@@ -29,8 +29,8 @@ final class MeterDisagrees extends BarRule {
     @Override
     void check(BarView bar, Findings findings) {
         if (findings.part().isFirst() && isBetween(bar, findings.part())) {
-            findings.add(bar, null, Offset.ZERO, "The time signature is " + bar.bar().meter() + ", but every part holds "
-                    + LengthWords.of(bar.bar().length()) + ".", null);
+            findings.add(bar, null, Offset.ZERO, p -> p.text("found.meter-disagrees", bar.bar().meter().toString(),
+                    LengthWords.of(bar.bar().length(), p)), null);
         }
     }
 

@@ -1,5 +1,6 @@
 package countstave.spelling.rules;
 
+import countstave.plain.Phrases;
 import countstave.score.Event;
 import countstave.spelling.BarView;
 import countstave.spelling.RuleInfo;
@@ -26,8 +27,7 @@ final class MiddleHidden extends HiddenRule {
     }
 
     @Override
-    String sentence(BarView bar, Event event, Clarity.Hidden hidden) {
-        return "The " + NoteWords.name(event) + " hides the middle of the bar (beat " + bar.beatName(hidden.at())
-                + "); a tie would show it.";
+    String sentence(BarView bar, Event event, Clarity.Hidden hidden, Phrases phrases) {
+        return phrases.text("found.middle-hidden", NoteWords.name(event, phrases), bar.beatName(hidden.at()));
     }
 }

@@ -41,8 +41,7 @@ final class PolyrhythmPlain extends TupletRule {
         boolean coarse = TupletRule.edges(voice, tuplet.start(), tuplet.end()).stream()
                 .allMatch(e -> e.minus(frame.beatAt(e).start()).isMultipleOf(grid));
         if (coarse) {
-            findings.add(bar, voice.name(), events.get(0), "The "
-                    + tuplet.ratio() + " across the beats falls on the plain count; written with ties it shows the beats.", plain);
+            findings.add(bar, voice.name(), events.get(0), p -> p.text("found.polyrhythm-plain", tuplet.ratio().toString()), plain);
         }
     }
 }

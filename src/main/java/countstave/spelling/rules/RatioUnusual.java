@@ -35,9 +35,8 @@ final class RatioUnusual extends TupletRule {
         int normal = Respeller.customary(actual, tuplet.length());
         NoteValue unit = normal > 0 ? NoteValue.ofLength(tuplet.length().dividedBy(normal)) : null;
         if (unit != null && normal != tuplet.ratio().normal()) {
-            findings.add(bar, voice.name(), events.get(0), "A " + tuplet.ratio() + " is unusual here; customary over "
-                    + LengthWords.of(tuplet.length()) + " is " + actual + ":" + normal + " in "
-                    + ValueWords.plural(unit) + ".", null);
+            findings.add(bar, voice.name(), events.get(0), p -> p.text("found.ratio-unusual", tuplet.ratio().toString(),
+                    LengthWords.of(tuplet.length(), p), actual + ":" + normal, ValueWords.plural(unit, p)), null);
         }
     }
 }

@@ -1,5 +1,6 @@
 package countstave.spelling.rules;
 
+import countstave.plain.Phrases;
 import countstave.score.Event;
 import countstave.spelling.BarView;
 import countstave.spelling.RuleInfo;
@@ -25,9 +26,8 @@ final class RestHidesBeat extends HiddenRule {
     }
 
     @Override
-    String sentence(BarView bar, Event event, Clarity.Hidden hidden) {
-        String beat = "beat " + bar.beatName(hidden.at());
-        return "The " + NoteWords.name(event) + " hides " + (hidden.middle() ? "the middle of the bar (" + beat + ")" : beat)
-                + "; two rests would show it.";
+    String sentence(BarView bar, Event event, Clarity.Hidden hidden, Phrases phrases) {
+        return phrases.text(hidden.middle() ? "found.rest-hides-middle" : "found.rest-hides-beat", NoteWords.name(event, phrases),
+                bar.beatName(hidden.at()));
     }
 }

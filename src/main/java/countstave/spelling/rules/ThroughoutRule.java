@@ -1,5 +1,6 @@
 package countstave.spelling.rules;
 
+import countstave.plain.Phrases;
 import countstave.spelling.BarView;
 import countstave.spelling.Findings;
 import countstave.spelling.PartView;
@@ -26,8 +27,8 @@ abstract class ThroughoutRule extends BaseRule {
         for (Stretches stretch : Stretches.of(part)) {
             BarView first = part.bar(stretch.first());
             if (first.frame().isSure() && holds(first.frame(), stretch.tally())) {
-                findings.add(first, null, Offset.ZERO, "From here to bar "
-                        + part.bar(stretch.last()).bar().called() + " " + says(first.frame()), null);
+                findings.add(first, null, Offset.ZERO, p -> says(first.frame(),
+                        part.bar(stretch.last()).bar().called(), p), null);
             }
         }
     }
@@ -36,5 +37,5 @@ abstract class ThroughoutRule extends BaseRule {
     abstract boolean holds(MeterFrame frame, Stretches.Tally tally);
 
     /** The end of the sentence. */
-    abstract String says(MeterFrame frame);
+    abstract String says(MeterFrame frame, String last, Phrases phrases);
 }

@@ -31,12 +31,12 @@ final class TieLoose extends EventRule {
         for (Head head : event.heads()) {
             if (head.tieStart() && !ties.leadsOn(bar, event, head) && ties.otherPitch(bar, voice, event, head) == null
                     && !ties.mayLeave(bar, event)) {
-                findings.add(bar, voice.name(), event, "The tie from " + NoteWords.pitch(head) + " leads to nothing.", null);
+                findings.add(bar, voice.name(), event, p -> p.text("found.tie-to-nothing", NoteWords.pitch(head, p)), null);
                 return;
             }
             if (head.tieStop() && !ties.comesFrom(bar, event, head) && !ties.cameFromOther(bar, voice, event)
                     && !ties.mayArrive(bar, event)) {
-                findings.add(bar, voice.name(), event, "The tie to " + NoteWords.pitch(head) + " comes from nothing.", null);
+                findings.add(bar, voice.name(), event, p -> p.text("found.tie-from-nothing", NoteWords.pitch(head, p)), null);
                 return;
             }
         }

@@ -28,8 +28,8 @@ final class TiePitch extends EventRule {
             Head other = head.tieStart() && !event.isGrace() && !ties.leadsOn(bar, event, head)
                     ? ties.otherPitch(bar, voice, event, head) : null;
             if (other != null) {
-                findings.add(bar, voice.name(), event, "The tie begins on " + NoteWords.pitch(head) + " and ends on "
-                        + NoteWords.pitch(other) + ".", null);
+                findings.add(bar, voice.name(), event, p -> p.text("found.tie-pitch", NoteWords.pitch(head, p),
+                        NoteWords.pitch(other, p)), null);
                 return;
             }
         }

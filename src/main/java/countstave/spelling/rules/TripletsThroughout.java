@@ -1,6 +1,7 @@
 package countstave.spelling.rules;
 
 
+import countstave.plain.Phrases;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
 import countstave.spelling.respell.MeterFrame;
@@ -27,8 +28,8 @@ final class TripletsThroughout extends ThroughoutRule {
     }
 
     @Override
-    String says(MeterFrame frame) {
+    String says(MeterFrame frame, String last, Phrases phrases) {
         long unit = frame.beats().get(0).length().denominator() * 2;
-        return "every divided beat is a triplet; " + 3 * frame.beats().size() + "/" + unit + " would need no brackets.";
+        return phrases.text("found.triplets-throughout", last, 3 * frame.beats().size() + "/" + unit);
     }
 }

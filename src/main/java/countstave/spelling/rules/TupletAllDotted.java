@@ -26,8 +26,7 @@ final class TupletAllDotted extends TupletRule {
     @Override
     void check(BarView bar, Voice voice, Tuplet tuplet, List<Event> events, Findings findings) {
         if (holds(tuplet, events)) {
-            findings.add(bar, voice.name(), events.get(0), "All notes in the " + tuplet.ratio()
-                    + " are dotted, which makes them plain notes.",
+            findings.add(bar, voice.name(), events.get(0), p -> p.text("found.all-dotted", tuplet.ratio().toString()),
                     Sounds.respell(bar.frame(), voice, tuplet.start(), tuplet.end()));
         }
     }

@@ -30,8 +30,7 @@ final class TupletNeedless extends TupletRule {
         }
         Suggestion plain = PlainTuplets.plain(bar, voice, tuplet);
         if (plain != null && plain.items().size() <= events.size()) {
-            findings.add(bar, voice.name(), events.get(0), "The " + tuplet.ratio()
-                    + " is not needed: every note begins and ends where plain notes do.", plain);
+            findings.add(bar, voice.name(), events.get(0), p -> p.text("found.needless", tuplet.ratio().toString()), plain);
         }
     }
 }

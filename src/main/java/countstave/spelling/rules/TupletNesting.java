@@ -26,9 +26,9 @@ final class TupletNesting extends BracketRule {
     void check(Bracket bracket, List<Bracket> all, Findings findings) {
         Event event = contradiction(bracket);
         if (event != null) {
-            findings.add(bracket.bar(), bracket.voice(), event, "A " + bracket.start().shownRatio() + " inside a "
-                    + bracket.outer().start().shownRatio() + " makes " + product(bracket) + ", but the notes are in "
-                    + event.written().ratio() + " [time-modification].", null);
+            findings.add(bracket.bar(), bracket.voice(), event, p -> p.text("found.nesting",
+                    bracket.start().shownRatio().toString(), bracket.outer().start().shownRatio().toString(),
+                    product(bracket).toString(), event.written().ratio().toString()), null);
         }
     }
 

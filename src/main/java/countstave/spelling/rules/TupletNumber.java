@@ -39,8 +39,8 @@ final class TupletNumber extends BracketRule {
         boolean unsaid = shown == null || shown.isPlain();
         if (unsaid ? own.isPlain() : !own.sameProportionAs(shown)) {
             findings.add(bracket.bar(), bracket.voice(), bracket.events().get(0),
-                    (unsaid ? "A tuplet bracket stands here" : "The bracket says " + shown)
-                    + ", but the notes under it are " + (own.isPlain() ? "plain" : "in " + own) + ".", null);
+                    p -> p.text("found.number." + (unsaid ? "unsaid" : "says") + (own.isPlain() ? ".plain" : ".other"),
+                            String.valueOf(shown), own.toString()), null);
         }
     }
 }

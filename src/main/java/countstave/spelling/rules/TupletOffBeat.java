@@ -49,8 +49,7 @@ final class TupletOffBeat extends TupletRule {
         }
         long now = BarView.timed(voice).stream().filter(e -> e.start().isWithin(from, to)).count();
         if (symbols(suggestion.items()) <= now) {
-            findings.add(bar, voice.name(), events.get(0), "The " + tuplet.ratio()
-                    + " begins off the beat; the same notes fit tuplets that begin on it.", suggestion);
+            findings.add(bar, voice.name(), events.get(0), p -> p.text("found.off-beat", tuplet.ratio().toString()), suggestion);
         }
     }
 

@@ -37,8 +37,7 @@ final class TupletReducible extends TupletRule {
         // a power of two is a plain rhythm: another rule's business
         boolean coarser = parts < actual && actual % parts == 0 && Long.bitCount(parts) > 1;
         if (coarser) {
-            findings.add(bar, voice.name(), events.get(0), "The " + tuplet.ratio() + " is only a " + parts
-                    + ": its notes all fall on " + parts + " equal parts.",
+            findings.add(bar, voice.name(), events.get(0), p -> p.text("found.reducible", tuplet.ratio().toString(), String.valueOf(parts)),
                     Sounds.respell(bar.frame(), voice, tuplet.start(), tuplet.end()));
         }
     }

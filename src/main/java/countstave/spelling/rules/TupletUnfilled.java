@@ -65,8 +65,8 @@ final class TupletUnfilled extends BaseRule {
         Duration length = events.stream().map(Event::length).reduce(Duration.ZERO, Duration::plus);
         Duration written = ratio.undo(length);
         if (!isFilled(written, ratio)) {
-            findings.add(bracket.bar(), bracket.voice(), events.get(0), "The bracket says " + ratio + ", but it holds "
-                    + LengthWords.of(written) + ", which is not " + ratio.actual() + " equal notes.", null);
+            findings.add(bracket.bar(), bracket.voice(), events.get(0), p -> p.text("found.unfilled", ratio.toString(),
+                    LengthWords.of(written, p), String.valueOf(ratio.actual())), null);
         }
     }
 
@@ -120,8 +120,10 @@ final class TupletUnfilled extends BaseRule {
         boolean atBarline = start.equals(Offset.ZERO) && run.get(0).tupletMarks().isEmpty() && bar.bar().index() > 0
                 && end.equals(bar.bar().end());
         if (bar.frame().isPlain(start) && !bar.frame().isPlain(end) && !atBarline) {
-            findings.add(bar, voice.name(), run.get(0), "The notes in " + run.get(0).written().ratio() + " from here last "
-                    + LengthWords.of(end.minus(start)) + ": they do not fill their tuplet.", null);
+            Event first = run.get(0);
+            Duration length = end.minus(start);
+            findings.add(bar, voice.name(), first, p -> p.text("found.unfilled.run", first.written().ratio().toString(),
+                    LengthWords.of(length, p)), null);
         }
     }
 }

@@ -23,8 +23,8 @@ final class TupletUnmatched extends BracketRule {
     @Override
     void check(Bracket bracket, List<Bracket> all, Findings findings) {
         if (!bracket.isMatched() && !bracket.events().isEmpty()) {
-            findings.add(bracket.bar(), bracket.voice(), bracket.events().get(0), bracket.start() == null
-                    ? "A tuplet bracket stops here and never started [tuplet]." : "A tuplet bracket starts here and never stops [tuplet].", null);
+            findings.add(bracket.bar(), bracket.voice(), bracket.events().get(0), p -> p.text(
+                    bracket.start() == null ? "found.bracket-stops" : "found.bracket-starts"), null);
         }
     }
 }

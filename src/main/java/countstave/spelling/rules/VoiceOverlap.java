@@ -25,7 +25,7 @@ final class VoiceOverlap extends BarRule {
     void check(BarView bar, Findings findings) {
         for (Fact.Overlap fact : bar.facts(Fact.Overlap.class)) {
             if (fact.note() != null) {
-                findings.add(bar, fact.place().voice(), fact.note(), FactWords.overlap(), null);
+                findings.add(bar, fact.place().voice(), fact.note(), p -> p.text("found.voice-overlap"), null);
             }
         }
     }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.plain.Phrases;
 import countstave.score.Meter;
 import countstave.time.Duration;
 import countstave.time.Offset;
@@ -78,7 +79,7 @@ class RespellerTest {
     })
     void spells(String meter, String from, String lengths, String words) {
         Optional<List<Item>> items = Respeller.spell(MeterFrame.of(meter(meter)), sounds(from, lengths));
-        assertEquals(words, items.map(ValueWords::of).orElse("nothing"));
+        assertEquals(words, items.map(i -> ValueWords.of(i, Phrases.ENGLISH)).orElse("nothing"));
     }
 
     @Test
@@ -95,7 +96,7 @@ class RespellerTest {
         for (int i = 0; i < 3000; i++) {
             RandomRhythm rhythm = RandomRhythm.of(random);
             List<Item> items = Respeller.spell(rhythm.frame(), rhythm.sounds()).orElseThrow();
-            assertEquals(rhythm.sounds(), joined(items), () -> rhythm + " as " + ValueWords.of(items));
+            assertEquals(rhythm.sounds(), joined(items), () -> rhythm + " as " + ValueWords.of(items, Phrases.ENGLISH));
             check(items, Duration.WHOLE, new Clarity(rhythm.frame()));
             tuplets += (int) items.stream().filter(Group.class::isInstance).count();
         }

@@ -2,6 +2,7 @@ package countstave.spelling.rules;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import countstave.plain.Phrases;
 import countstave.score.Score;
 import countstave.spelling.Finding;
 import countstave.spelling.RuleSettings;
@@ -56,8 +57,8 @@ record RuleCase(String rule, String broken, List<String> said, String nearly, Se
     }
 
     private static String text(Finding finding) {
-        return finding.rule() + ": " + finding.place().replaceFirst("Drums, ", "") + ": "
-                + finding.sentence() + (finding.suggestion() == null ? "" : " => " + finding.suggestion().words());
+        return finding.rule() + ": " + finding.place(Phrases.ENGLISH).replaceFirst("Drums, ", "") + ": "
+                + finding.sentence(Phrases.ENGLISH) + (finding.suggestion() == null ? "" : " => " + finding.suggestion().words(Phrases.ENGLISH));
     }
 
     @Override
