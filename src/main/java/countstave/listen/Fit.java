@@ -50,7 +50,20 @@ record Fit(PlannedPass pass, int repeats, HeardStrokes heard, Alignment alignmen
             }
             fit = once(pass, played, heard);
         }
-        return fit;
+        return fit.more();
+    }
+
+    /** With as many repeats more as what is heard beside it has room for, if that fits better. */
+    private Fit more() {
+        double[] expected = alignment.expected();
+        int beside = heard.size() - heard.from(expected[expected.length - 1] + Matching.FARTHEST)
+                + heard.from(expected[0] - Matching.FARTHEST);
+        int further = Math.min(MOST_REPEATS - repeats, (int) Math.round((double) beside / pass.strokes().size()));
+        if (further < 1) {
+            return this;
+        }
+        Fit longer = once(pass, repeats + further, heard);
+        return longer.figure() > figure() && longer.played() == longer.repeats ? longer : this;
     }
 
     private static double gap(PlannedPass pass) {

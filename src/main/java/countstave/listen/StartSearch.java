@@ -20,6 +20,7 @@ final class StartSearch {
     private static final int FIRST_STROKES = 3;
     private static final int MOST_KEPT = 40;
     private static final double EXTRA = 0.4;
+    private static final int FINENESS = 20;
 
     /**
      * A guess.
@@ -80,7 +81,8 @@ final class StartSearch {
             }
             all.add(best);
         }
-        all.sort(Comparator.comparingDouble(Guess::score).reversed());
+        // of those that fit nearly alike the earlier ones first: a steady row fits everywhere
+        all.sort(Comparator.comparingLong((Guess guess) -> -Math.round(guess.score * FINENESS)).thenComparingDouble(Guess::start));
         List<Guess> kept = new ArrayList<>();
         for (Guess guess : all) {
             if (kept.size() < MOST_KEPT && kept.stream().noneMatch(g -> Math.abs(g.start - guess.start) < NEAR / 2

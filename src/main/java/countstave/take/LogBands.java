@@ -8,12 +8,12 @@ import org.jtransforms.fft.FloatFFT_1D;
 /**
  * The magnitudes of a short piece of sound in bands of a twelfth of an octave: what a log-frequency filter bank lets
  * through (triangles between neighbouring centres, as in Böck and Widmer, "Maximum filter vibrato suppression for onset
- * detection", DAFx 2013, which has 24 to the octave over a frame twice as long; strokes come faster than notes of strings).
+ * detection", DAFx 2013, with half as many to the octave: drums have no fine tuning).
  */
 final class LogBands {
 
-    /** Length of a frame, seconds, before it is rounded to a power of two. */
-    private static final double FRAME = 0.0232;
+    /** Length of a frame, seconds, before it is rounded down to a power of two (what is a tenth more is rounded so, too). */
+    private static final double FRAME = 0.0464;
     private static final double LOWEST = 30;
     private static final double HIGHEST = 16_000;
     private static final int PER_OCTAVE = 12;
@@ -28,7 +28,7 @@ final class LogBands {
     private final float[][] weights;
 
     LogBands(double rate) {
-        size = 1 << Math.round((float) (Math.log(FRAME * rate) / Math.log(2)));
+        size = Integer.highestOneBit((int) (FRAME * rate * 1.1));
         fft = new FloatFFT_1D(size);
         window = new float[size];
         for (int i = 0; i < size; i++) {

@@ -19,7 +19,7 @@ final class OnsetFinder {
     /** From frame to frame, seconds. */
     private static final double HOP = 0.005;
     /** With how many frames before it a frame is compared. */
-    private static final int LAG = 2;
+    private static final int LAG = 3;
     /** How many times its floor a magnitude has to be to count. */
     private static final double OVER_FLOOR = 3;
     /** Frames on either side among which a peak is the highest. */
@@ -29,7 +29,7 @@ final class OnsetFinder {
     /** A peak is higher than this many times what is usual around it (the median), and ... */
     private static final double TIMES_MEDIAN = 1.4;
     /** ... stands out of that by this: half a decibel in all bands at once. */
-    private static final double STANDS_OUT = 0.025;
+    private static final double STANDS_OUT = 0.02;
 
     private final double rate;
     private final int hop;

@@ -23,6 +23,7 @@ class OnsetSpeedTest {
     private static final double MINUTES = Double.parseDouble(System.getProperty("onset.minutes", "0.5"));
     private static final int RATE = 44_100;
     private static final double MOST = 3;
+    private static final int FRAME = new LogBands(RATE).size();
 
     @TempDir
     Path folder;
@@ -45,11 +46,11 @@ class OnsetSpeedTest {
     }
 
     private static double transforms(float[] sound) {
-        FloatFFT_1D fft = new FloatFFT_1D(1024);
-        float[] frame = new float[1024];
+        FloatFFT_1D fft = new FloatFFT_1D(FRAME);
+        float[] frame = new float[FRAME];
         long start = System.nanoTime();
-        for (int at = 0; at + 1024 < sound.length; at += 221) {
-            System.arraycopy(sound, at, frame, 0, 1024);
+        for (int at = 0; at + FRAME < sound.length; at += 221) {
+            System.arraycopy(sound, at, frame, 0, FRAME);
             fft.realForward(frame);
         }
         return (System.nanoTime() - start) / 1e9;
