@@ -2,10 +2,12 @@ package countstave.musicxml;
 
 import countstave.score.LineMark;
 import java.math.BigInteger;
+import org.audiveris.proxymusic.Dashes;
 import org.audiveris.proxymusic.DirectionType;
 import org.audiveris.proxymusic.OctaveShift;
 import org.audiveris.proxymusic.Pedal;
 import org.audiveris.proxymusic.PedalType;
+import org.audiveris.proxymusic.StartStopContinue;
 import org.audiveris.proxymusic.UpDownStopContinue;
 import org.audiveris.proxymusic.Wedge;
 import org.audiveris.proxymusic.WedgeType;
@@ -29,6 +31,9 @@ final class LineReader {
         }
         if (type.getOctaveShift() != null) {
             return octave(type.getOctaveShift());
+        }
+        if (type.getDashes() != null) {
+            return dashes(type.getDashes());
         }
         return type.getPedal() == null ? null : pedal(type.getPedal());
     }
@@ -65,6 +70,14 @@ final class LineReader {
             case 22 -> 3;
             default -> 0;
         };
+    }
+
+    private static LineMark dashes(Dashes dashes) {
+        if (dashes.getType() != StartStopContinue.START && dashes.getType() != StartStopContinue.STOP) {
+            return null;
+        }
+        return new LineMark(LineMark.Kind.DASHES, dashes.getType() == StartStopContinue.START ? LineMark.Type.START : LineMark.Type.STOP,
+                number(dashes.getNumber()), 0, false, false);
     }
 
     private static LineMark pedal(Pedal pedal) {

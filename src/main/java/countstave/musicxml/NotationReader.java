@@ -3,7 +3,7 @@ package countstave.musicxml;
 import countstave.score.Head;
 import countstave.score.NoteValue;
 import countstave.score.Placement;
-import countstave.score.SlurMark;
+import countstave.score.NoteSpan;
 import countstave.score.Tremolo;
 import countstave.score.TupletMark;
 import countstave.time.Ratio;
@@ -41,7 +41,7 @@ final class NotationReader {
     private boolean fermata;
     private boolean tiedStart;
     private boolean tiedStop;
-    private final List<SlurMark> slurs = new ArrayList<>();
+    private final List<NoteSpan> slurs = new ArrayList<>();
     private final List<String> dynamics = new ArrayList<>();
     private Tremolo tremolo;
     private final TechnicalReader technical = new TechnicalReader();
@@ -80,7 +80,11 @@ final class NotationReader {
         } else if (notation instanceof Ornaments list) {
             list.getTrillMarkOrTurnOrDelayedTurn().forEach(this::ornament);
         } else if (notation instanceof Technical list) {
-            list.getUpBowOrDownBowOrHarmonic().forEach(one -> technical.add(other, one));
+            list.getUpBowOrDownBowOrHarmonic().forEach(one -> technical.add(other, slurs, one));
+        } else if (SpanReader.line(notation) != null) {
+            slurs.add(SpanReader.line(notation));
+        } else if (notation instanceof org.audiveris.proxymusic.AccidentalMark mark) {
+            other.add(SpanReader.accidental(mark));
         } else if (notation != null) {
             other.add(kebab(notation.getClass().getSimpleName()));
         }
@@ -94,7 +98,7 @@ final class NotationReader {
         if (placement == null && slur.getOrientation() != null) {
             placement = slur.getOrientation() == OverUnder.OVER ? Placement.ABOVE : Placement.BELOW;
         }
-        slurs.add(new SlurMark(slur.getNumber(), slur.getType() == StartStopContinue.START, placement));
+        slurs.add(new NoteSpan(NoteSpan.Kind.SLUR, slur.getNumber(), slur.getType() == StartStopContinue.START, placement, ""));
     }
 
     private void ornament(JAXBElement<?> ornament) {
@@ -102,6 +106,10 @@ final class NotationReader {
             Tremolo.Kind kind = sign.getType() == null ? Tremolo.Kind.SINGLE
                     : Tremolo.Kind.valueOf(sign.getType().name());
             tremolo = new Tremolo(kind, Math.max(0, Math.min(8, sign.getValue())));
+        } else if (ornament.getValue() instanceof org.audiveris.proxymusic.AccidentalMark mark) {
+            other.add(SpanReader.accidental(mark));
+        } else if (ornament.getValue() instanceof org.audiveris.proxymusic.WavyLine line) {
+            SpanReader.trill(line, slurs, other);
         } else {
             other.add(ornament.getName().getLocalPart());
         }
@@ -176,7 +184,7 @@ final class NotationReader {
         return tiedStop;
     }
 
-    List<SlurMark> slurMarks() {
+    List<NoteSpan> slurMarks() {
         return List.copyOf(slurs);
     }
 

@@ -17,6 +17,7 @@ final class ReadProperties {
     /** Class, then its fields as ProxyMusic names them. */
     private static final String LISTED = """
             Accidental bracket parentheses value
+            AccidentalMark value
             Arpeggiate direction
             Articulations accentOrStrongAccentOrStaccato
             Attributes clef divisions key measureStyle staffDetails staves time
@@ -25,7 +26,9 @@ final class ReadProperties {
             Barline barStyle ending location repeat
             Beam number value
             BeatRepeat type
+            Bend bendAlter preBend release
             Clef clefOctaveChange line number sign
+            Dashes number type
             Direction directionType offset placement sound staff
             DirectionType accordionRegistration bracket coda damp dampAll dashes dynamics eyeglasses harpPedals image\
              metronome octaveShift otherDirection pedal percussion principalVoice rehearsal scordatura segno staffDivide\
@@ -34,10 +37,13 @@ final class ReadProperties {
             Ending number type
             Extend type
             Fermata value
+            Fingering value
             FormattedTextId fontStyle fontWeight value
             Forward duration
             Fret value
+            Glissando lineType number type value
             Grace slash
+            HammerOnPullOff number type value
             Key fifths keyOctave nonTraditionalKey number
             KeyAccidental value
             KeyOctave number value
@@ -61,6 +67,7 @@ final class ReadProperties {
             Repeat direction
             Rest displayOctave displayStep measure
             Slash type
+            Slide lineType number type value
             Slur number orientation placement type
             Sound offset swing tempo
             StaffDetails number staffLines
@@ -79,6 +86,7 @@ final class ReadProperties {
             TupletPortion tupletNumber tupletType
             TupletType value
             Unpitched displayOctave displayStep
+            WavyLine number placement type
             Wedge niente number type
             """;
 
@@ -87,12 +95,12 @@ final class ReadProperties {
      * whose contents ProxyMusic's registry speaks.
      */
     private static final String PRESENT = """
-            AccidentalMark AccordionRegistration Arrow Bend Bracket BreathMark Caesura Coda Credit Dashes\
+            AccordionRegistration Arrow Bracket BreathMark Caesura Coda Credit\
              Elision Empty EmptyLine EmptyPlacement EmptyPlacementSmufl EmptyPrintStyleAlignId EmptyTrillSound\
-             Encoding Fingering FormattedSymbolId Glissando HammerOnPullOff Handbell HarmonMute Harmonic\
+             Encoding FormattedSymbolId Handbell HarmonMute Harmonic\
              HarpPedals HeelToe Hole HorizontalTurn Image Interchangeable Mordent NonArpeggiate OtherDirection\
-             OtherNotation OtherPlacementText Percussion PlacementText PrincipalVoice Scordatura Segno Slide\
-             StaffDivide StringMute StrongAccent Tap WavyLine""";
+             OtherNotation OtherPlacementText Percussion PlacementText PrincipalVoice Release Scordatura Segno\
+             StaffDivide StringMute StrongAccent Tap""";
 
     private static final String PACKAGE = Note.class.getPackageName();
 

@@ -1,5 +1,6 @@
 package countstave.plain;
 
+import java.math.BigDecimal;
 import java.text.MessageFormat;
 import java.time.DayOfWeek;
 import java.util.List;
@@ -65,6 +66,11 @@ public final class Phrases {
     /** A number rounded to so many places, with the language's sign. */
     public String decimal(double value, int places) {
         return String.format(Locale.ROOT, "%." + places + "f", value).replace(".", text("decimal.sign"));
+    }
+
+    /** A number as it is, with the language's sign. */
+    public String decimal(BigDecimal value) {
+        return value.toPlainString().replace(".", text("decimal.sign"));
     }
 
     /** A whole number with the language's sign between thousands. */

@@ -33,7 +33,7 @@ public final class PassageWords {
             return List.of();
         }
         return List.of(names.phrase(figures.isTooFastToSay() ? "passage.too-fast" : "passage.fast", names.tempo(passage.written()),
-                names.phrases().decimal(figures.peak().toDouble(), 1), figures.voiceLimit().stripTrailingZeros().toPlainString()));
+                names.phrases().decimal(figures.peak().toDouble(), 1), names.phrases().decimal(figures.voiceLimit().stripTrailingZeros())));
     }
 
     /** {@code said up to ♩ = 67}: how fast all the words of a count can be said. */

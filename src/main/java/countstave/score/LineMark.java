@@ -1,7 +1,8 @@
 package countstave.score;
 
 /**
- * The beginning or end of a sign that is drawn along time: a hairpin, an octave line, a pedal.
+ * The beginning or end of a sign that is drawn along time: a hairpin, an octave line, a pedal, the dashes behind
+ * words.
  *
  * @param kind which sign
  * @param type whether it begins, ends, or ends and begins anew here
@@ -13,7 +14,7 @@ package countstave.score;
  */
 public record LineMark(Kind kind, Type type, int number, int amount, boolean niente, boolean signs) {
 
-    public enum Kind { HAIRPIN, OCTAVE, PEDAL }
+    public enum Kind { HAIRPIN, OCTAVE, PEDAL, DASHES }
 
     public enum Type { START, STOP, CHANGE }
 }

@@ -17,7 +17,7 @@ import java.util.List;
  * @param spaced false for {@code print-spacing="no"}: no room is kept for it
  */
 public record Look(Stem stem, List<BeamMark> beams, List<String> articulations, boolean fermata, Tremolo tremolo,
-        List<String> other, List<Lyric> lyrics, List<SlurMark> slurMarks, boolean spaced) {
+        List<String> other, List<Lyric> lyrics, List<NoteSpan> slurMarks, boolean spaced) {
 
     public enum Stem { UP, DOWN, NONE, DOUBLE }
 

@@ -39,4 +39,14 @@ public record RuleInfo(String id, About about, Severity severity, String summary
     public String remedy(Phrases phrases) {
         return remedy == null ? null : phrases.textOr("rule." + id + ".remedy", remedy);
     }
+
+    /** The bar that breaks it, in a language. */
+    public String example(Phrases phrases) {
+        return phrases.textOr("rule." + id + ".example", example);
+    }
+
+    /** The bar that nearly does, in a language. */
+    public String nearMiss(Phrases phrases) {
+        return phrases.textOr("rule." + id + ".near-miss", nearMiss);
+    }
 }

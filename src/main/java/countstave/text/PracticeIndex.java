@@ -70,7 +70,7 @@ public final class PracticeIndex {
 
     private void part(PracticePlan plan, int top, List<Entry> files) throws IOException {
         line("<h2>" + escape(plan.counts().part().name()) + "</h2>");
-        line("<p>" + phrase("index.hardest", plan.options().voiceLimit().toPlainString()) + "</p>");
+        line("<p>" + phrase("index.hardest", names.phrases().decimal(plan.options().voiceLimit())) + "</p>");
         if (!plan.atSight().isEmpty()) {
             line("<p>" + escape(DayWords.atSight(plan, names.phrases())) + "</p>");
         }

@@ -66,7 +66,7 @@ public final class PracticeText {
 
     private void write(String title, int top, DayOptions days) throws IOException {
         line(SafeText.of(title) + " - " + SafeText.of(plan.counts().part().name()));
-        line(phrase("plan.limits", plan.options().voiceLimit().toPlainString(), plan.options().breath().toPlainString()));
+        line(phrase("plan.limits", names.phrases().decimal(plan.options().voiceLimit()), names.phrases().decimal(plan.options().breath())));
         if (plan.counts().timeline().tempoAssumed()) {
             line(phrase("plan.no-tempo", names.tempo(Tempo.ASSUMED)));
         }

@@ -27,8 +27,8 @@ public final class RulesWriter {
                     if (info.remedy() != null) {
                         wrapped(phrases.text("rules.to-do", info.remedy(phrases)), out);
                     }
-                    wrapped(phrases.text("rules.found", info.example()), out);
-                    wrapped(phrases.text("rules.not-found", info.nearMiss()), out);
+                    wrapped(phrases.text("rules.found", info.example(phrases)), out);
+                    wrapped(phrases.text("rules.not-found", info.nearMiss(phrases)), out);
                     wrapped(phrases.text("rules.source", info.source()), out);
                 }
             }

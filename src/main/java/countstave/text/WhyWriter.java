@@ -79,7 +79,7 @@ public final class WhyWriter {
     }
 
     /** Thousandths as a plain number. */
-    private static String points(long thousandths) {
-        return BigDecimal.valueOf(thousandths, 3).stripTrailingZeros().toPlainString();
+    private String points(long thousandths) {
+        return options.names().phrases().decimal(BigDecimal.valueOf(thousandths, 3).stripTrailingZeros());
     }
 }

@@ -1,6 +1,7 @@
 package countstave.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.testing.Snippets;
@@ -83,7 +84,8 @@ class FirstHourTest {
         String listed = run(0, "parts", score).out();
         assertTrue(names.stream().allMatch(listed::contains), listed);
         Path set = folder.resolve("set");
-        Run run = run(0, "annotate", score, "--as", "chart", "--each-part", "-o", set, "--title", "Weir Study", "--tempo", "80");
+        Run run = run(0, "annotate", score, "--as", "chart", "--each-part", "-o", set, "--title", "Weir Study", "--tempo", "80",
+                "--language", "de");
         assertEquals(12, run.out().lines().count(), run.out());
         Set<String> files = new TreeSet<>(Run.tree(set).keySet());
         assertEquals(12, files.size());
@@ -91,10 +93,12 @@ class FirstHourTest {
         for (String name : names) {
             String page = text(set.resolve("movement1_" + name.replace(' ', '-') + ".pdf"));
             assertTrue(page.contains("Weir Study") && page.contains(name), page);
+            assertTrue(page.contains("Fett: gespielt.") && page.contains("und"), page);
+            assertFalse(page.contains("Bold") || page.contains("played") || page.contains("said"), page);
         }
         Path large = folder.resolve("large");
         assertEquals(1, run(0, "annotate", score, "--as", "chart", "--each-part", "-o", large, "--part", "Tuba", "--large", "--title",
-                "Weir Study", "--tempo", "80").out().lines().count());
+                "Weir Study", "--tempo", "80", "--language", "de").out().lines().count());
         assertEquals(1, pages(large.resolve("movement1_Tuba.pdf")));
     }
 

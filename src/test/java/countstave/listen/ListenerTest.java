@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
  */
 class ListenerTest {
 
-    private static final int TAKES = Integer.getInteger("listen.takes", 90);
+    private static final int TAKES = Integer.getInteger("listen.takes", 60);
 
     /** 11:8, a five inside a triplet, three against four, sevens: ours. */
     private static final List<PartCounts> DENSE = List.of(

@@ -133,7 +133,8 @@ class PhrasesTest {
     void everyRuleSpeaksForItself(String code) {
         Set<String> wanted = new TreeSet<>();
         for (Rule rule : AllRules.list()) {
-            wanted.addAll(List.of("rule." + rule.info().id() + ".summary", "rule." + rule.info().id() + ".reason"));
+            wanted.addAll(List.of("rule." + rule.info().id() + ".summary", "rule." + rule.info().id() + ".reason",
+                    "rule." + rule.info().id() + ".example", "rule." + rule.info().id() + ".near-miss"));
             if (rule.info().remedy() != null) {
                 wanted.add("rule." + rule.info().id() + ".remedy");
             }

@@ -167,7 +167,7 @@ class DocsTest {
         String[] words = line.split(" (?=(?:[^']*'[^']*')*[^']*$)");
         for (int i = 0; i < words.length; i++) {
             words[i] = words[i].replace("'", "");
-            boolean names = !words[i].startsWith("-") && words[i].matches(".*(/|\\.musicxml|\\.mxl|\\.system|\\.pdf|\\.svg|\\.wav)")
+            boolean names = !words[i].startsWith("-") && words[i].matches(".*(/|\\.musicxml|\\.mxl|\\.system|\\.pdf|\\.svg|\\.wav|\\.html|\\.json)")
                     || words[i].matches("(parts|target)/.*");
             words[i] = names && !words[i].startsWith("scores/") ? folder + "/" + words[i] : words[i];
         }

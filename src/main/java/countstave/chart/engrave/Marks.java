@@ -22,10 +22,19 @@ final class Marks {
     /** MusicXML name to SMuFL stem of the name; order is from the head outwards. */
     private static final Map<String, String> ARTICULATIONS = new LinkedHashMap<>();
     /** Signs that stand above whatever the stem does. */
-    private static final Map<String, String> ABOVE = Map.of("stopped", "brassMuteClosed", "open", "brassMuteOpen",
+    private static final Map<String, String> ABOVE = map("stopped", "brassMuteClosed", "open", "brassMuteOpen",
             "open-string", "brassMuteOpen", "up-bow", "stringsUpBow", "down-bow", "stringsDownBow", "trill-mark",
             "ornamentTrill", "turn", "ornamentTurn", "mordent", "ornamentMordent", "inverted-mordent",
-            "ornamentShortTrill");
+            "ornamentShortTrill", "inverted-turn", "ornamentTurnInverted", "harmonic", "stringsHarmonic", "snap-pizzicato",
+            "pluckedSnapPizzicatoAbove");
+
+    private static Map<String, String> map(String... pairs) {
+        Map<String, String> map = new LinkedHashMap<>();
+        for (int i = 0; i < pairs.length; i += 2) {
+            map.put(pairs[i], pairs[i + 1]);
+        }
+        return map;
+    }
 
     static {
         ARTICULATIONS.put("staccato", "articStaccato");
@@ -54,7 +63,8 @@ final class Marks {
 
     /** Whether a further notation of this MusicXML name is drawn. */
     static boolean isDrawn(String name) {
-        return ABOVE.containsKey(name) || ARTICULATIONS.containsKey(name) || isBreath(name) || name.equals("arpeggiate");
+        return ABOVE.containsKey(name) || ARTICULATIONS.containsKey(name) || isBreath(name) || name.equals("arpeggiate")
+                || PlayingSigns.isDrawn(name);
     }
 
     private static boolean isBreath(String name) {
@@ -79,7 +89,9 @@ final class Marks {
                 put(chord, "articTenuto", up, true);
             }
         }
+        PlayingSigns signs = new PlayingSigns(canvas, staffTop);
         for (String name : event.look().other()) {
+            signs.draw(chord, name, chord.voice.side != VoiceLine.Side.LOWER);
             if (ABOVE.containsKey(name)) {
                 outside(chord, ABOVE.get(name), chord.voice.side != VoiceLine.Side.LOWER, Role.ARTICULATION);
             }

@@ -2,6 +2,7 @@ package countstave.chart.engrave;
 
 import countstave.chart.font.MusicFont;
 import countstave.chart.shape.Box;
+import countstave.score.NoteSpan;
 import countstave.score.Bar;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
@@ -160,7 +161,7 @@ final class MeasuringPass {
         List<Chord> notes = moment.chords.stream().filter(Chord::isNote).toList();
         for (Chord chord : moment.chords) {
             if (chord.isNote()) {
-                moment.reach(chord.headsLeft(), chord.headsRight());
+                moment.reach(chord.headsLeft(), chord.headsRight() + roomBehind(chord));
                 if (chord.hasFlag()) {
                     Box flag = font.box(Signs.flag(chord.value(), chord.up));
                     moment.reach(0, chord.stemX() + flag.right() * chord.scale);
@@ -177,6 +178,17 @@ final class MeasuringPass {
         GraceRow.place(moment, font, -moment.left);
         changeSigns(moment);
     }
+
+    /** Room for what is drawn between a note and the next. */
+    private static double roomBehind(Chord chord) {
+        boolean bent = chord.event.look().other().stream().anyMatch(n -> n.startsWith("bend"));
+        boolean slides = chord.event.look().slurMarks().stream().anyMatch(m -> m.start()
+                && (m.kind() == NoteSpan.Kind.SLIDE || m.kind() == NoteSpan.Kind.GLISSANDO));
+        return bent ? PlayingSigns.ROOM_OF_BEND : slides ? SLIDE : 0;
+    }
+
+    /** House choice. */
+    private static final double SLIDE = 1.4;
 
     private void changeSigns(Moment moment) {
         for (StaffChange change : moment.changes) {

@@ -46,7 +46,6 @@ final class NotDrawn {
         }
         if (!elsewhere) {
             names.remove("fret");
-            names.remove("string");
         }
     }
 

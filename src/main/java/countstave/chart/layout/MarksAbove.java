@@ -29,7 +29,8 @@ final class MarksAbove {
     }
 
     /** Adds the marks of a line; gives its rehearsal marks. */
-    List<String> add(List<PlacedBar> placed, Skyline skyline, List<Shape> shapes) {
+    List<String> add(List<PlacedBar> placed, LineBreaker.Range range, Spans spans, Skyline skyline, List<Shape> shapes) {
+        DashedWords dashed = new DashedWords(placed, range, spans, measures);
         chordNames.add(placed, skyline, shapes);
         barNumber(placed.get(0), skyline, shapes);
         double end = placed.get(placed.size() - 1).right();
@@ -41,12 +42,15 @@ final class MarksAbove {
                     continue;
                 }
                 if (direction.kind() == Direction.Kind.WORDS && !tempi.hasTaken(direction)) {
-                    words(direction, bar, end, skyline, shapes);
+                    if (!dashed.draw(direction, bar, end, skyline, shapes)) {
+                        words(direction, bar, end, skyline, shapes);
+                    }
                 } else if (direction.kind() == Direction.Kind.SEGNO || direction.kind() == Direction.Kind.CODA) {
                     sign(direction, bar, skyline, shapes);
                 }
             }
         }
+        dashed.drawOthers(skyline, shapes);
         endings.add(placed, skyline, shapes);
         for (PlacedBar bar : placed) {
             new TempoMarks(bar.bar().bar().directions()).draw(measures,

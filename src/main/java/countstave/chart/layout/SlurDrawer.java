@@ -116,17 +116,17 @@ final class SlurDrawer {
         return fit(from, to, way, obstacles, at, STEEPEST);
     }
 
-    private static Offset slurStart(Spans.Slur slur, List<PlacedBar> placed, LineBreaker.Range range) {
+    static Offset slurStart(Spans.Slur slur, List<PlacedBar> placed, LineBreaker.Range range) {
         return placed.get(slur.from.bar() - range.from()).bar().bar().voices().stream()
                 .filter(v -> v.name().equals(slur.from.voice())).findFirst().orElseThrow().events()
                 .get(slur.from.event()).start();
     }
 
-    private static double left(Spans.Place place, List<PlacedBar> placed, LineBreaker.Range range) {
+    static double left(Spans.Place place, List<PlacedBar> placed, LineBreaker.Range range) {
         return placed.get(place.bar() - range.from()).left();
     }
 
-    private static Stance stance(Spans.Place place, List<PlacedBar> placed, LineBreaker.Range range, int staff) {
+    static Stance stance(Spans.Place place, List<PlacedBar> placed, LineBreaker.Range range, int staff) {
         for (Stance stance : placed.get(place.bar() - range.from()).staves().get(staff).stances()) {
             if (stance.index() == place.event() && stance.voice().equals(place.voice())) {
                 return stance;

@@ -4,7 +4,7 @@ import countstave.score.Direction;
 import countstave.score.Event;
 import countstave.score.LineMark;
 import countstave.score.Placement;
-import countstave.score.SlurMark;
+import countstave.score.NoteSpan;
 import countstave.score.Voice;
 import countstave.time.Offset;
 import java.util.ArrayList;
@@ -22,8 +22,10 @@ final class Spans {
     record Place(int bar, String voice, int event) {
     }
 
-    /** A slur; on which side it lies is decided where it begins and kept over line breaks. */
+    /** A slur, or another sign from note to note; on which side it lies is decided where it begins and kept over line breaks. */
     static final class Slur {
+
+        final NoteSpan sign;
 
         final Place from;
         final Place to;
@@ -32,7 +34,8 @@ final class Spans {
         /** Null until the first line that holds a part of it is built. */
         Boolean above;
 
-        private Slur(Place from, Place to, int staff, Placement placement) {
+        private Slur(NoteSpan sign, Place from, Place to, int staff, Placement placement) {
+            this.sign = sign;
             this.from = from;
             this.to = to;
             this.staff = staff;
@@ -82,6 +85,7 @@ final class Spans {
 
     private final List<MeasuredBar> bars;
     private final List<Slur> slurs = new ArrayList<>();
+    private final List<Slur> lines = new ArrayList<>();
     private final List<Along> along = new ArrayList<>();
     private final Set<String> loose = new TreeSet<>();
 
@@ -102,7 +106,16 @@ final class Spans {
     }
 
     List<Slur> slurs(LineBreaker.Range range, int staff) {
-        return slurs.stream().filter(s -> s.staff == staff && s.from.bar() < range.to() && s.to.bar() >= range.from())
+        return on(slurs, range, staff);
+    }
+
+    /** Slides, trills and their like. */
+    List<Slur> lines(LineBreaker.Range range, int staff) {
+        return on(lines, range, staff);
+    }
+
+    private static List<Slur> on(List<Slur> signs, LineBreaker.Range range, int staff) {
+        return signs.stream().filter(s -> s.staff == staff && s.from.bar() < range.to() && s.to.bar() >= range.from())
                 .toList();
     }
 
@@ -115,7 +128,7 @@ final class Spans {
         return loose;
     }
 
-    private record OpenSlur(Place place, Event event, SlurMark mark) {
+    private record OpenSlur(Place place, Event event, NoteSpan mark) {
     }
 
     private void pairSlurs() {
@@ -123,36 +136,48 @@ final class Spans {
         for (int bar = 0; bar < bars.size(); bar++) {
             List<OpenSlur> marks = slurMarks(bar);
             for (OpenSlur one : marks) {
-                String key = one.place().voice() + "/" + one.mark().number();
+                String sign = "/" + one.mark().kind().xmlName() + "/" + one.mark().number();
+                String key = one.place().voice() + sign;
                 if (one.mark().start()) {
                     if (open.put(key, one) != null) {
-                        loose.add("slur without an end");
+                        loose.add(one.mark().kind().xmlName() + " without an end");
                     }
                     continue;
                 }
                 OpenSlur start = open.remove(key);
                 if (start == null) {
                     // a slur may lead from one voice into another
-                    String other = open.keySet().stream().filter(k -> k.endsWith("/" + one.mark().number())).sorted()
+                    String other = open.keySet().stream().filter(k -> k.endsWith(sign)).sorted()
                             .findFirst().orElse("");
                     start = open.remove(other);
                 }
                 add(start, one);
             }
         }
-        if (!open.isEmpty()) {
-            loose.add("slur without an end");
+        open.values().forEach(one -> loose.add(one.mark().kind().xmlName() + " without an end"));
+        arcs();
+    }
+
+    /** A hammered or pulled note is bound to the one before it: by a slur of its own, unless the file has one. */
+    private void arcs() {
+        for (Slur line : lines) {
+            boolean hammer = line.sign.kind() == NoteSpan.Kind.HAMMER_ON || line.sign.kind() == NoteSpan.Kind.PULL_OFF;
+            if (hammer && slurs.stream().noneMatch(s -> s.from.equals(line.from) && s.to.equals(line.to))) {
+                slurs.add(new Slur(line.sign, line.from, line.to, line.staff, Placement.ABOVE));
+            }
         }
     }
 
     private void add(OpenSlur start, OpenSlur end) {
+        String name = end.mark().kind().xmlName();
         if (start == null) {
-            loose.add("slur without a beginning");
+            loose.add(name + " without a beginning");
         } else if (start.event().staff() != end.event().staff()) {
-            loose.add("slur between staves");
+            loose.add(name + " between staves");
         } else {
             Placement placement = start.mark().placement() != null ? start.mark().placement() : end.mark().placement();
-            slurs.add(new Slur(start.place(), end.place(), start.event().staff(), placement));
+            (end.mark().kind() == NoteSpan.Kind.SLUR ? slurs : lines).add(new Slur(start.mark(), start.place(), end.place(),
+                    start.event().staff(), placement));
         }
     }
 
@@ -166,7 +191,7 @@ final class Spans {
             for (int i = 0; i < voice.events().size(); i++) {
                 Event event = voice.events().get(i);
                 if (!event.look().slurMarks().isEmpty() && event.isNote() && event.printed()) {
-                    for (SlurMark mark : event.look().slurMarks()) {
+                    for (NoteSpan mark : event.look().slurMarks()) {
                         marks.add(new OpenSlur(new Place(bar, voice.name(), i), event, mark));
                     }
                 }

@@ -22,6 +22,7 @@ final class StaffLine {
 
     private final Measures measures;
     private final SlurDrawer slurs;
+    private final NoteLines noteLines;
     private final OctaveLines octaves;
     private final DynamicsRow dynamics;
     private final Pedals pedals;
@@ -29,6 +30,7 @@ final class StaffLine {
     StaffLine(Measures measures) {
         this.measures = measures;
         this.slurs = new SlurDrawer(measures);
+        this.noteLines = new NoteLines(measures);
         this.octaves = new OctaveLines(measures);
         this.dynamics = new DynamicsRow(measures);
         this.pedals = new Pedals(measures);
@@ -49,6 +51,7 @@ final class StaffLine {
         List<Shape> shapes = notation(placed, staff, end);
         int number = placed.get(0).bar().staves().get(staff).number();
         slurs.draw(placed, range, staff, spans, shapes);
+        noteLines.draw(placed, range, staff, spans, shapes);
         Skyline skyline = new Skyline(end, 0, 4);
         shapes.forEach(shape -> Outline.of(shape, measures, skyline::add));
         octaves.draw(placed, range, number, spans, skyline, shapes);

@@ -70,7 +70,7 @@ final class SystemBuilder {
         double end = placed.get(placed.size() - 1).right();
         List<Shape> shapes = new ArrayList<>();
         Skyline skyline = stack(placed, range, end, shapes);
-        List<String> rehearsals = marks.add(placed, skyline, shapes);
+        List<String> rehearsals = marks.add(placed, range, spans, skyline, shapes);
         lyrics.add(placed, skyline, shapes);
         counts.add(placed, skyline, shapes);
         return new SystemBox(List.copyOf(shapes), skyline.top(), skyline.bottom(), rehearsals,
