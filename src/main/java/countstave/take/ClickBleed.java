@@ -1,29 +1,19 @@
 package countstave.take;
 
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
  * Where the clicks of a guide track are heard in a take: late by a fixed time, and on the clock of another device.
  *
- * <p>Strokes scatter around the clicks, the clicks' own bleed does not: the lag at which most onsets lie within a
- * millisecond or two of a click is theirs.
+ * <p>{@link ClickLag} says how late; the clicks on which nothing is struck then say how the clocks differ.
  */
 final class ClickBleed {
 
     private static final double NEAR = 0.0015;
-    private static final double BIN = 0.001;
     /** Clocks of two devices differ by less than this; 100 millionths is much (common practice, no source). */
     private static final double MOST_SKEW = 5e-4;
-    private static final int FEWEST = 4;
-    private static final double LEAST_SHARE = 0.2;
-    private static final int LOOKED_AT = 400;
-    /** So many lags are looked at: a click every beat fits one beat later nearly as well. */
-    private static final int CANDIDATES = 200;
-    private static final int SAME = 8;
-    /** A stroke this near covers a click, seconds. */
-    private static final double COVERED = 0.04;
-    private static final int SILENT = 6;
     /** What is left of a click is weaker than it was by more than this, in decibels. */
     private static final double TAKEN_AWAY = 9;
 
@@ -39,70 +29,9 @@ final class ClickBleed {
     }
 
     /** Null where the clicks are not heard. */
-    static ClickBleed find(GuideClicks guide, List<Onset> onsets) {
-        List<Double> clicks = guide.seconds().subList(0, Math.min(LOOKED_AT, guide.seconds().size()));
-        double last = clicks.get(clicks.size() - 1);
-        double most = onsets.isEmpty() ? 0 : onsets.get(onsets.size() - 1).second();
-        int[] histogram = new int[(int) ((last + most) / BIN) + 3];
-        for (double click : clicks) {
-            for (Onset onset : onsets) {
-                histogram[(int) Math.round((onset.second() - click + last) / BIN)]++;
-            }
-        }
-        ClickBleed best = null;
-        int highest = Integer.MIN_VALUE;
-        for (int tried = 0; tried < CANDIDATES; tried++) {
-            int peak = highest(histogram);
-            if (around(histogram, peak) < Math.max(FEWEST, LEAST_SHARE * clicks.size())) {
-                break;
-            }
-            ClickBleed bleed = refined(guide, onsets, peak * BIN - last);
-            int score = bleed.score(onsets);
-            if (score > highest) {
-                best = bleed;
-                highest = score;
-            }
-            // what lies this near is the same lag
-            for (int i = Math.max(0, peak - SAME); i <= Math.min(histogram.length - 1, peak + SAME); i++) {
-                histogram[i] = 0;
-            }
-        }
-        return best;
-    }
-
-    private static int highest(int[] histogram) {
-        int best = 1;
-        for (int i = 1; i + 1 < histogram.length; i++) {
-            best = around(histogram, i) > around(histogram, best) ? i : best;
-        }
-        return best;
-    }
-
-    /**
-     * Clicks on which something is heard, less six times those where nothing is: each is heard, or a stroke that
-     * covers it.
-     */
-    private int score(List<Onset> onsets) {
-        double end = onsets.get(onsets.size() - 1).second();
-        int score = 0;
-        int at = 0;
-        for (int i = 0; i < guide.seconds().size() && second(i) <= end; i++) {
-            while (at < onsets.size() && onsets.get(at).second() < second(i) - COVERED) {
-                at++;
-            }
-            boolean any = false;
-            boolean on = false;
-            for (int k = at; k < onsets.size() && onsets.get(k).second() <= second(i) + COVERED; k++) {
-                any = true;
-                on |= Math.abs(onsets.get(k).second() - second(i)) <= NEAR;
-            }
-            score += on ? 1 : any || second(i) < 0 ? 0 : -SILENT;
-        }
-        return score;
-    }
-
-    private static int around(int[] histogram, int i) {
-        return histogram[i - 1] + histogram[i] + histogram[i + 1];
+    static ClickBleed find(GuideClicks guide, List<Onset> onsets, Samples.Source take) throws IOException {
+        double lag = ClickLag.of(guide, take);
+        return Double.isNaN(lag) || onsets.isEmpty() ? null : refined(guide, onsets, lag);
     }
 
     /** The line through the clicks that are heard, found piece by piece from the start, where the skew is smallest. */
@@ -169,7 +98,7 @@ final class ClickBleed {
     }
 
     /** The take without them. */
-    Samples.Source removedFrom(Samples.Source take) throws java.io.IOException {
+    Samples.Source removedFrom(Samples.Source take) throws IOException {
         BleedFilter filter = BleedFilter.of(this, take);
         level = filter.level();
         return () -> filter.over(take.open());

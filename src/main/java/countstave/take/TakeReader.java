@@ -67,7 +67,7 @@ public final class TakeReader {
         List<Double> clicks = List.of();
         if (click != null) {
             GuideClicks guide = GuideClicks.read(click, levels.seconds());
-            ClickBleed bleed = ClickBleed.find(guide, onsets);
+            ClickBleed bleed = ClickBleed.find(guide, onsets, source);
             if (bleed == null) {
                 remarks.add("the click of " + guide.name() + " is not heard in " + name + ": the start is found from the strokes");
             } else {

@@ -188,4 +188,45 @@ class ListenCommandTest {
         Run range = listen(folder.resolve("silent.wav").toString(), "--repeats", "0");
         assertTrue(range.code() == 2 && range.err().contains("--repeats"), range.err());
     }
+
+    /** The whole circle: the guide track of {@code practice}, played to and heard in the take. */
+    @Test
+    void aTakeWithThePracticeTracksOwnClick() throws IOException {
+        Path practice = folder.resolve("practice");
+        Run made = Run.of("practice", score.toString(), "--bars", "1-2", "-o", practice.toString(), "--tempo", "60", "--repeats", "3",
+                "--sound", "wav", "--layers", "bar,beat");
+        assertEquals(0, made.code(), made.err());
+        Path guide;
+        try (java.util.stream.Stream<Path> files = Files.walk(practice)) {
+            guide = files.filter(f -> f.toString().endsWith("step-60.wav")).findFirst().orElseThrow();
+        }
+        float[] click = SoundFiles.read(guide);
+        double lag = 0.4;
+        // one bar of count-in; the strokes come 25 ms after the click
+        double[][] bars = {{0, .25, .5, .75, 1, 2, 2.5, 3}, {0, 1, 1.2, 1.4, 1.6, 1.8, 2, 3, 3.5}};
+        double[] at = new double[3 * 17];
+        double[] levels = new double[at.length];
+        Random random = new Random(8);
+        int n = 0;
+        for (int repeat = 0; repeat < 3; repeat++) {
+            for (int bar = 0; bar < 2; bar++) {
+                for (double second : bars[bar]) {
+                    at[n] = lag + 4 + 8 * repeat + 4 * bar + second + 0.025 + 0.008 * Math.max(-2, Math.min(2, random.nextGaussian()));
+                    levels[n++] = 0.3;
+                }
+            }
+        }
+        float[] sound = Bursts.of(at, levels, RATE, 31);
+        for (int i = 0; i < click.length && i + (int) (lag * RATE) < sound.length; i++) {
+            sound[i + (int) (lag * RATE)] += 0.4f * click[i];
+        }
+        Path take = SoundFiles.write(folder.resolve("take.wav"), sound, RATE);
+        Run run = listen(take.toString(), "--bars", "1-2", "--click", guide.toString(), "--format", "json");
+        assertEquals(0, run.code(), run.err());
+        JsonNode document = PublishedSchemas.JSON.readTree(run.out());
+        assertEquals("click", document.get("reference").asText());
+        assertEquals(51, document.get("summary").get("heard").asInt(), run.out().substring(0, 900));
+        assertEquals(0, document.get("summary").get("extra").asInt());
+        assertEquals(25, document.get("summary").get("meanMs").asDouble(), 3);
+    }
 }
