@@ -25,7 +25,8 @@ export class Chart {
       const pages = document.createElement('div');
       pages.className = 'pages';
       pages.dataset.drawing = other.id;
-      pages.append(other.content.cloneNode(true));
+      // a drawing that nobody looks at is never read
+      pages.innerHTML = other.textContent;
       if (shown) {
         shown.remove();
       }
@@ -52,6 +53,7 @@ export class Chart {
     (this.light || []).forEach((frame) => frame.remove());
     this.light = [];
     this.now = null;
+    this.wasOther = false;
     this.litBar = null;
     for (const count of this.line.counts) {
       if (!(count.stages & 1)) {
@@ -122,8 +124,11 @@ export class Chart {
         place.signs.forEach((sign) => sign.classList.toggle('silent', !said));
       }
     }
-    this.fit();
-    this.embrace();
+    if (other || this.wasOther) {
+      this.fit();
+      this.embrace();
+    }
+    this.wasOther = other;
     this.breathe();
   }
 
@@ -159,10 +164,6 @@ export class Chart {
 
   // Parentheses stand around the words as they are now.
   embrace() {
-    if (!this.isOther && !this.wasOther) {
-      return;
-    }
-    this.wasOther = this.isOther;
     const moves = [];
     for (const place of this.places.values()) {
       const word = place.words[0];
