@@ -36,6 +36,11 @@ public record CountingOptions(PartChoice parts, Selection selection, BarChoice b
         return new CountingOptions(parts, other, bars, system, time, plan, felt, reading);
     }
 
+    /** The same of these bars. */
+    public CountingOptions with(BarChoice other) {
+        return new CountingOptions(parts, selection, other, system, time, plan, felt, reading);
+    }
+
     /** The same in these words. */
     public CountingOptions with(CountingSystem other) {
         return new CountingOptions(parts, selection, bars, other, time, plan, felt, reading);

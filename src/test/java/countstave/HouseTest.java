@@ -44,17 +44,19 @@ class HouseTest {
             Map.entry("spelling", Set.of("plain", "grid", "score", "time")),
             Map.entry("practice", Set.of("plain", "count", "grid", "score", "time")),
             Map.entry("musicxml", Set.of("plain", "count", "practice", "grid", "score", "time")),
-            Map.entry("text", Set.of("plain", "count", "practice", "spelling", "grid", "score", "time")),
-            Map.entry("json", Set.of("plain", "count", "practice", "spelling", "grid", "score", "time")),
+            Map.entry("take", Set.of("plain", "score")),
+            Map.entry("listen", Set.of("take", "sound", "practice", "count", "grid", "score", "time")),
+            Map.entry("text", Set.of("listen", "take", "plain", "count", "practice", "spelling", "grid", "score", "time")),
+            Map.entry("json", Set.of("listen", "take", "plain", "count", "practice", "spelling", "grid", "score", "time")),
             Map.entry("voice", Set.of("plain", "count", "score")),
             Map.entry("sound", Set.of("voice", "plain", "count", "practice", "grid", "score", "time")),
-            Map.entry("chart", Set.of("plain", "count", "practice", "grid", "score", "time")),
+            Map.entry("chart", Set.of("listen", "take", "plain", "count", "practice", "grid", "score", "time")),
             Map.entry("files", Set.of("plain", "text", "score")),
             Map.entry("batch", Set.of("plain", "files", "json", "text", "musicxml", "score", "time")),
             Map.entry(STORIES, Set.of("plain", "musicxml", "spelling", "count", "grid", "score", "time")),
             Map.entry("folder", Set.of("plain", STORIES, "files", "chart", "sound", "voice", "json", "text", "musicxml", "practice", "count",
                     "grid", "score", "time")),
-            Map.entry("cli", Set.of("plain", STORIES, "batch", "folder", "files", "chart", "sound", "voice", "json", "text", "musicxml",
+            Map.entry("cli", Set.of("listen", "take", "plain", STORIES, "batch", "folder", "files", "chart", "sound", "voice", "json", "text", "musicxml",
                     "practice", "spelling", "count", "grid", "score", "time")),
             Map.entry(MAIN_CLASS, Set.of("cli", "files")));
 
@@ -67,7 +69,8 @@ class HouseTest {
             "org.apache", Set.of("chart"),
             "com.fasterxml", Set.of("json"),
             "picocli", Set.of("cli"),
-            "javax.sound", Set.of("sound", "voice"));
+            "javax.sound", Set.of("sound", "voice", "take"),
+            "org.jtransforms", Set.of("take"));
 
     private static List<Path> sources() throws IOException {
         return sources(MAIN);

@@ -25,7 +25,7 @@ final class Commands {
     static final String VALUES = "values";
 
     /** All names, in the order of the help. */
-    static final List<String> NAMES = List.of("count", "annotate", "strip", "practice", "say", "parts", "systems", "check", HELP,
+    static final List<String> NAMES = List.of("count", "annotate", "strip", "practice", "listen", "say", "parts", "systems", "check", HELP,
             COMPLETION, MAN);
 
     /** The list in picocli's line about a value that is none of the choices. */
@@ -41,6 +41,7 @@ final class Commands {
             case "annotate" -> new AnnotateCommand();
             case "strip" -> new StripCommand();
             case "practice" -> new PracticeCommand();
+            case "listen" -> new ListenCommand();
             case "say" -> new SayCommand();
             case "parts" -> new PartsCommand();
             case "systems" -> new SystemsCommand();

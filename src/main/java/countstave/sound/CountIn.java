@@ -23,7 +23,7 @@ import java.util.List;
  * @param beats where its beats fall
  * @param words what is said on each of these beats
  */
-record CountIn(Duration length, List<Offset> barStarts, List<Offset> beats, List<String> words) {
+public record CountIn(Duration length, List<Offset> barStarts, List<Offset> beats, List<String> words) {
 
     static final CountIn NONE = new CountIn(Duration.ZERO, List.of(), List.of(), List.of());
 
@@ -68,7 +68,7 @@ record CountIn(Duration length, List<Offset> barStarts, List<Offset> beats, List
      * The beats that are missing between the end of a stretch and its repeat when it begins with a pickup: none where
      * its last bar leaves room for the pickup, else as many as put the pickup on its own beat again.
      */
-    static CountIn beforeRepeat(Leg leg) {
+    public static CountIn beforeRepeat(Leg leg) {
         if (leg.isPiece()) {
             return NONE;
         }

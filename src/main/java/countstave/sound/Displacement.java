@@ -74,7 +74,7 @@ public record Displacement(Set<Integer> beats, Duration length, Exact seconds) {
     }
 
     /** Whether it moves an attack; {@code beat}: number of the beat that the attack stands on, or 0 for none. */
-    boolean moves(int beat) {
+    public boolean moves(int beat) {
         return beats.isEmpty() || beats.contains(beat);
     }
 }

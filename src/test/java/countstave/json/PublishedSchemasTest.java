@@ -96,9 +96,10 @@ class PublishedSchemasTest {
 
     @Test
     void everyContractIsPublishedAndLinked() throws IOException {
-        Set<String> contracts = Set.of(JsonWriter.SCHEMA, ManyJson.SCHEMA, PracticeJson.SCHEMA, "countstave-check/1", "countstave-baseline/1");
+        Set<String> contracts = Set.of(JsonWriter.SCHEMA, ManyJson.SCHEMA, PracticeJson.SCHEMA, ListenJson.SCHEMA, "countstave-check/1", "countstave-baseline/1");
         assertEquals(contracts.stream().map(PublishedSchemas::file).collect(Collectors.toSet()), Set.copyOf(schemas()));
         String pages = Files.readString(Path.of("docs/json.md")) + Files.readString(Path.of("docs/many-files.md"))
+                + Files.readString(Path.of("docs/listen.md"))
                 + Files.readString(Path.of("docs/practice.md")) + Files.readString(Path.of("docs/spelling.md"));
         for (Path file : schemas()) {
             assertTrue(pages.contains("](schemas/" + file.getFileName() + ")"), file + " is not linked");

@@ -54,6 +54,10 @@ final class DocsExamples {
         return text.substring(text.indexOf("bar " + bar + " "));
     }
 
+    static String aTake() {
+        return printed("listen", "scores/dense.musicxml", "scores/dense-take.mid", "--bars", "3");
+    }
+
     private String score(String name, String xml) throws IOException {
         Path file = folder.resolve(name);
         Files.createDirectories(file.getParent());

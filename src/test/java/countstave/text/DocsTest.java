@@ -36,7 +36,7 @@ class DocsTest {
     private static final Pattern OPTION = Pattern.compile("(?<![\\w-])--[a-z][a-z-]*[a-z]");
     private static final String FORMULA =
             "difficulty = changes per bar + 3 × fastest second / voice limit + rarity + distance / 2\n";
-    private static final List<String> COMMANDS = List.of("count", "annotate", "strip", "systems", "check", "practice", "say", "parts",
+    private static final List<String> COMMANDS = List.of("count", "annotate", "strip", "systems", "check", "practice", "listen", "say", "parts",
             "help", "generate-man", "generate-completion");
 
     @TempDir
@@ -91,6 +91,7 @@ class DocsTest {
                 example("docs/count.md", 1, make::voicesAndFeltNotes),
                 example("docs/json.md", 0, make::document),
                 example("docs/json.md", 1, make::segments),
+                example("docs/listen.md", 0, DocsExamples::aTake),
                 example("docs/many-files.md", 0, DocsExamples::partsOfAScore),
                 example("docs/many-files.md", 1, () -> withTimeOf(shown("docs/many-files.md").get(1), make.summaryOfMany())),
                 example("docs/many-files.md", 2, make::documentOfMany),
@@ -111,7 +112,7 @@ class DocsTest {
     /** All that stands on the pages: those compared above, the two files below, and a formula. */
     @Test
     void thereIsNoOther() throws IOException {
-        assertEquals(List.of("README.md 1", "docs/count.md 2", "docs/json.md 2", "docs/many-files.md 3", "docs/practice.md 1",
+        assertEquals(List.of("README.md 1", "docs/count.md 2", "docs/json.md 2", "docs/listen.md 1", "docs/many-files.md 3", "docs/practice.md 1",
                 "docs/spelling.md 5", "docs/systems.md 2"), blocks().stream().filter(b -> !b.isCommands())
                 .collect(Collectors.groupingBy(b -> b.page().toString().replace('\\', '/'), Collectors.counting()))
                 .entrySet().stream().map(e -> e.getKey() + " " + e.getValue()).sorted().toList());
@@ -166,7 +167,7 @@ class DocsTest {
         String[] words = line.split(" (?=(?:[^']*'[^']*')*[^']*$)");
         for (int i = 0; i < words.length; i++) {
             words[i] = words[i].replace("'", "");
-            boolean names = !words[i].startsWith("-") && words[i].matches(".*(/|\\.musicxml|\\.mxl|\\.system|\\.pdf|\\.svg|\\.wav)")
+            boolean names = !words[i].startsWith("-") && words[i].matches(".*(/|\\.musicxml|\\.mxl|\\.system|\\.pdf|\\.svg|\\.wav|\\.html|\\.json)")
                     || words[i].matches("(parts|target)/.*");
             words[i] = names && !words[i].startsWith("scores/") ? folder + "/" + words[i] : words[i];
         }

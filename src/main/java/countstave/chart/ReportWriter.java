@@ -1,0 +1,55 @@
+package countstave.chart;
+
+import countstave.chart.engrave.NotationEngraver;
+import countstave.chart.layout.Chart;
+import countstave.chart.layout.ReportLayout;
+import countstave.chart.pdf.PdfDrawing;
+import countstave.chart.svg.SvgDrawing;
+import countstave.chart.svg.SvgInline;
+import countstave.count.PartCounts;
+import countstave.listen.Listening;
+import countstave.plain.SafeText;
+import countstave.score.Score;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+
+/** What was heard of a take, drawn: the passage with a row of signs under its counts, for the stand or the screen. */
+public final class ReportWriter {
+
+    private ReportWriter() {
+    }
+
+    /**
+     * @param part the bars that were played
+     * @param told sentences, in order
+     * @param out left open
+     */
+    public static void pdf(PartCounts part, Score score, Listening listening, List<String> told, ChartOptions options,
+            OutputStream out) throws IOException {
+        PdfDrawing.write(layout(part, score, listening, told, options), out);
+    }
+
+    /** One page of the web that needs nothing beside it. */
+    public static void html(PartCounts part, Score score, Listening listening, List<String> told, ChartOptions options,
+            OutputStream out) throws IOException {
+        SvgInline drawing = SvgDrawing.inline(layout(part, score, listening, told, options));
+        StringBuilder page = new StringBuilder(1 << 16);
+        page.append("<!DOCTYPE html>\n<html lang=\"").append(options.phrases().code()).append("\">\n<head><meta charset=\"UTF-8\"><title>")
+                .append(escaped(score.title() + ": " + listening.take().shortName())).append("</title>\n<style>"
+                        + "body{margin:0;background:#fff}svg.countstave-page{display:block;width:100%;max-width:60rem;height:auto;"
+                        + "margin:0 auto}</style></head>\n<body>\n").append(drawing.head());
+        drawing.pages().forEach(page::append);
+        out.write(page.append("</body>\n</html>\n").toString().getBytes(StandardCharsets.UTF_8));
+    }
+
+    private static String escaped(String text) {
+        return SafeText.of(text).replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
+    }
+
+    /** The positioned shapes, for looking at. */
+    public static Chart layout(PartCounts part, Score score, Listening listening, List<String> told, ChartOptions options) {
+        return new ReportLayout(new NotationEngraver(), options).layout(part, score, listening, told);
+    }
+}

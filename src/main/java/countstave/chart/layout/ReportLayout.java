@@ -1,0 +1,83 @@
+package countstave.chart.layout;
+
+import countstave.chart.ChartOptions;
+import countstave.chart.engrave.BarEngraver;
+import countstave.chart.font.Measures;
+import countstave.chart.shape.Role;
+import countstave.chart.shape.Shape;
+import countstave.chart.shape.Text;
+import countstave.count.PartCounts;
+import countstave.listen.Listening;
+import countstave.score.Score;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Lays out what was heard of a take: the sentences, then the passage with a {@link HeardRow} under its counts. */
+public final class ReportLayout {
+
+    private static final double WORDS = 1.7;
+    private static final double GAP = 1.5;
+    private static final double LINE_GAP = 1.2;
+    private static final String KEY = "Under the counts: the line is on time, above it is early, below it late; a mark of the scale is 25 ms."
+            + " Diamond: the mean of all times (an open triangle: beyond the scale). Bar: the spread. Cross: missed at least half"
+            + " of the times. Plus: an extra stroke.";
+
+    private final BarEngraver engraver;
+    private final Measures measures = Measures.standard();
+    private final ChartOptions options;
+
+    public ReportLayout(BarEngraver engraver, ChartOptions options) {
+        this.engraver = engraver;
+        this.options = options;
+    }
+
+    /**
+     * @param part the bars that were played
+     * @param told sentences, in order
+     */
+    public Chart layout(PartCounts part, Score score, Listening listening, List<String> told) {
+        String name = part.part().name();
+        String key = part.key(options.phrases());
+        PageFrame frame = new PageFrame(options, measures, score.title(), score.composer(), name + ": " + listening.take().shortName(),
+                (key.isEmpty() ? "" : key + ". ") + KEY);
+        SheetPages sheet = new SheetPages(frame);
+        for (String sentence : told) {
+            sheet.add(SheetBlock.words(sentence, WORDS, Text.Style.REGULAR, Role.SHEET_TEXT, frame.width(), false, measures));
+        }
+        sheet.add(SheetBlock.gap(GAP));
+        music(part, listening, frame).forEach(sheet::add);
+        List<Chart.Page> pages = new ArrayList<>();
+        List<List<Shape>> finished = sheet.finished();
+        for (int i = 0; i < finished.size(); i++) {
+            List<Shape> shapes = new ArrayList<>(finished.get(i));
+            shapes.addAll(frame.furniture(i == 0, i + 1, finished.size()));
+            pages.add(new Chart.Page(shapes.stream().map(this::printable).toList()));
+        }
+        return new Chart(new Chart.About(score.title() + ": " + listening.take().shortName(), score.composer(), "what was heard of a take",
+                options.phrases().code()), new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()), pages,
+                List.of(new Chart.Bookmark(name, 0, frame.top, List.of())), List.of());
+    }
+
+    private List<SheetBlock> music(PartCounts part, Listening listening, PageFrame frame) {
+        HeardRow row = new HeardRow(listening, measures, new CountsBelow(measures, options.names(), (bar, at) -> ""));
+        List<MeasuredBar> bars = new BarMeasurer(engraver, measures, options, true).measure(part);
+        double width = frame.width() - HeardRow.LABEL_WIDTH;
+        double room = frame.musicTop(false) - frame.musicBottom();
+        SystemBuilder builder = new SystemBuilder(measures, row::add);
+        List<SheetBlock> lines = new ArrayList<>();
+        for (LineBreaker.Range range : LineBreaker.breakLines(bars, width, new boolean[bars.size()])) {
+            LineBreaker.Widths widths = LineBreaker.Widths.of(bars, range.from(), range.to());
+            double factor = Math.min(1, width / (widths.fixed() + widths.least()));
+            SystemBox system = builder.build(bars, range, width / factor);
+            SheetBlock line = SheetBlock.music(system.scaled(Math.min(factor, 0.8 * room / system.height())));
+            List<Shape> shapes = line.shapes().stream().map(s -> s.moved(HeardRow.LABEL_WIDTH, 0)).toList();
+            lines.add(new SheetBlock(shapes, line.height() + LINE_GAP, false));
+        }
+        return lines;
+    }
+
+    private Shape printable(Shape shape) {
+        return shape instanceof Text t ? new Text(measures.text().printable(t.string(), t.style()), t.x(), t.y(), t.size(), t.style(),
+                t.anchor(), t.role(), t.at()) : shape;
+    }
+}

@@ -1,0 +1,255 @@
+package countstave.cli;
+
+import countstave.CountedScore;
+import countstave.CountingOptions;
+import countstave.batch.Inputs;
+import countstave.batch.NamedScore;
+import countstave.batch.ScoreList;
+import countstave.batch.ScoreRun;
+import countstave.chart.ChartOptions;
+import countstave.chart.ReportWriter;
+import countstave.count.NoteNames;
+import countstave.count.PartCounts;
+import countstave.count.Unplayed;
+import countstave.files.Console;
+import countstave.files.FileNames;
+import countstave.files.SafeFile;
+import countstave.json.EarlierTake;
+import countstave.json.ListenJson;
+import countstave.listen.BestGuess;
+import countstave.listen.Earlier;
+import countstave.listen.ListenWords;
+import countstave.listen.Listener;
+import countstave.listen.Listening;
+import countstave.listen.OtherTakeException;
+import countstave.musicxml.ScoreFile;
+import countstave.plain.Phrases;
+import countstave.score.BarChoice;
+import countstave.score.ScoreException;
+import countstave.take.Take;
+import countstave.text.ListenText;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
+
+/** {@code countstave listen}: what was played, against what was to be played. */
+@Command(name = "listen", mixinStandardHelpOptions = true, versionProvider = Version.class,
+        description = {
+            "Hears a take of a passage, as sound (WAV) or MIDI, and says count by count what came early or late, which units"
+                    + " are even, how soon a new speed is met, and whether the tempo holds.",
+            "Nothing is called wrong that an ear, or the method, cannot tell. The take is read from its file; no microphone"
+                    + " is opened, and nothing leaves this machine."},
+        footer = {
+            "",
+            "Examples:",
+            "  countstave listen chart.musicxml take.wav --bars 9-16",
+            "  countstave listen chart.musicxml take.wav --bars 9-16 --tempo 54 --repeats 4",
+            "  countstave listen chart.musicxml kit.mid --bars 9-16 --notes 36,38",
+            "  countstave listen chart.musicxml take.wav --bars 9-16 --click step-54.wav",
+            "  countstave listen chart.musicxml take.wav --bars 9-16 -o report.pdf"})
+final class ListenCommand implements Callable<Integer> {
+
+    enum Format { text, json }
+
+    /** From this share of strokes that belong to each other on nothing else is looked for. */
+    private static final double WELL = 0.88;
+    private static final double BETTER = 0.08;
+
+    @ParentCommand
+    Countstave parent;
+
+    @Parameters(index = "0", paramLabel = "SCORE", description = "A MusicXML score (.musicxml, .xml, .mxl).")
+    String score;
+
+    @Parameters(index = "1", paramLabel = "TAKE", description = "What was played: a WAV file, or a Standard MIDI file.")
+    String take;
+
+    @Mixin
+    ListenOptions options;
+
+    @Option(names = "--format", order = 32, paramLabel = "FORMAT", defaultValue = "text",
+            description = "text, or json for other programs. Default: ${DEFAULT-VALUE}.")
+    Format format;
+
+    @Option(names = {"-o", "--output"}, order = 50, paramLabel = "REPORT",
+            description = "Draw the passage with a row of signs under the counts: a PDF for the stand (.pdf), or a page for the"
+                    + " screen (.html). Or write the text (.txt) or the data (.json) there.")
+    String output;
+
+    @Option(names = "--force", order = 51, description = "Replace what is already there.")
+    boolean force;
+
+    @Option(names = "--compare", order = 34, paramLabel = "EARLIER",
+            description = "What an earlier run wrote with --format json: says what has got better since, and what worse.")
+    String compare;
+
+    @Option(names = "--ascii", order = 130, description = "Print with plain ASCII signs, for terminals without note symbols.")
+    boolean ascii;
+
+    @Mixin
+    PageOptions page;
+
+    @Mixin
+    SharedOptions shared;
+
+    @Override
+    public Integer call() throws IOException {
+        CountingOptions counting = shared.counting(false);
+        ScoreList list = ScoreList.of(List.of(score));
+        if (list.many()) {
+            throw new ScoreException(score + " are several scores; a take is of one: name it");
+        }
+        if (output != null) {
+            ending();
+            SafeFile.checkFree(Inputs.path(output), force);
+        }
+        if (output == null || !ending().equals("pdf") && !ending().equals("html")) {
+            page.refuse("end the output in .pdf or .html");
+        }
+        Earlier earlier = compare == null ? null : earlier();
+        Take heard = options.take(take);
+        heard.remarks().forEach(remark -> parent.console.tell(remark));
+        boolean done = new ScoreRun(parent.console, list, 1, false).run((named, file, console) -> {
+            tell(named, file, counting, heard, earlier, console);
+            return null;
+        });
+        return done ? 0 : Countstave.REFUSED;
+    }
+
+    private Earlier earlier() throws IOException {
+        try {
+            return EarlierTake.read(Files.readString(Inputs.path(compare)), compare);
+        } catch (NoSuchFileException e) {
+            throw new ScoreException(compare + ": there is no such file; check its name", e);
+        } catch (IOException e) {
+            throw new ScoreException(compare + " cannot be read as text; name what --format json has written", e);
+        }
+    }
+
+    private void tell(NamedScore named, ScoreFile file, CountingOptions counting, Take heard, Earlier earlier, Console console)
+            throws IOException {
+        CountedScore counted = SharedOptions.count(named, file, console, counting);
+        Heard best = listen(file, counted, counting, heard);
+        if (output == null) {
+            write(counted, best, earlier, format == Format.json ? "json" : "txt", console.out());
+            console.out().flush();
+            return;
+        }
+        Path target = Inputs.path(output);
+        SafeFile.write(target, force, out -> write(counted, best, earlier, ending(), out));
+        console.out().println("wrote " + FileNames.shown(target));
+    }
+
+    private void write(CountedScore counted, Heard best, Earlier earlier, String form, OutputStream to) throws IOException {
+        NoteNames names = ascii ? NoteNames.WORDS : NoteNames.SYMBOLS;
+        List<String> better = earlier == null ? List.of() : earlier.against(best.listening(), names);
+        if (form.equals("pdf") || form.equals("html")) {
+            List<String> told = new ArrayList<>(ListenWords.of(best.listening(), NoteNames.SYMBOLS));
+            told.addAll(better);
+            ChartOptions drawn = page.chart(Unplayed.ALL, Phrases.ENGLISH);
+            if (form.equals("pdf")) {
+                ReportWriter.pdf(best.part(), counted.score(), best.listening(), told, drawn, to);
+            } else {
+                ReportWriter.html(best.part(), counted.score(), best.listening(), told, drawn, to);
+            }
+            return;
+        }
+        Writer out = new OutputStreamWriter(to, StandardCharsets.UTF_8);
+        if (form.equals("json")) {
+            ListenJson.write(counted.score().title(), counted.score().source(), best.part().part(), best.listening(), out);
+        } else {
+            ListenText.write(counted.score().title(), score, best.listening(), better, CountCommand.textOptions(ascii, Phrases.ENGLISH),
+                    out);
+        }
+        out.flush();
+    }
+
+    /** @throws ScoreException if {@code -o} does not say what is to be written */
+    private String ending() {
+        String name = output.toLowerCase(Locale.ROOT);
+        for (String ending : List.of("pdf", "html", "txt", "json")) {
+            if (name.endsWith("." + ending)) {
+                return ending;
+            }
+        }
+        throw new ScoreException("a report is a PDF or a page for the screen: end the output in .pdf, .html, .txt or .json, not "
+                + Console.clean(output));
+    }
+
+    /** What was heard of a part. */
+    private record Heard(PartCounts part, Listening listening) {
+    }
+
+    /** Of several parts the one that fits best: a take is of one player. */
+    private Heard listen(ScoreFile file, CountedScore counted, CountingOptions counting, Take heard) {
+        OtherTakeException refused = null;
+        PartCounts nearest = null;
+        Heard best = null;
+        for (PartCounts part : counted.parts()) {
+            try {
+                Heard one = new Heard(part, Listener.listen(part, options.places(), heard, options.times()));
+                best = best == null || one.listening().share() > best.listening().share() ? one : best;
+            } catch (OtherTakeException e) {
+                if (refused == null || e.share() > refused.share()) {
+                    refused = e;
+                    nearest = part;
+                }
+            } catch (ScoreException e) {
+                // a part that rests is no reason while others play
+                if (counted.parts().size() == 1) {
+                    throw e;
+                }
+            }
+        }
+        if (best != null) {
+            checkNoOtherBars(file, best.part(), counting, heard, best.listening());
+            return best;
+        }
+        if (refused == null) {
+            throw new ScoreException("no part has anything to play in these bars; check --part and --bars");
+        }
+        throw new ScoreException(refusal(heard, refused.bars(), refused.share(), guess(file, counting, heard, nearest)));
+    }
+
+    /** What fits only so so may fit other bars better. */
+    private static void checkNoOtherBars(ScoreFile file, PartCounts own, CountingOptions counting, Take heard, Listening listening) {
+        if (listening.share() >= WELL) {
+            return;
+        }
+        BestGuess guess = guess(file, counting, heard, own);
+        if (guess != null && guess.isLikely() && guess.share() > listening.share() + BETTER
+                && !guess.bars().equals(listening.pass().stretch().numbers())) {
+            throw new ScoreException(refusal(heard, listening.pass().stretch().numbers(), listening.share(), guess));
+        }
+    }
+
+    private static BestGuess guess(ScoreFile file, CountingOptions counting, Take heard, PartCounts part) {
+        CountedScore whole = CountedScore.of(file, counting.with(BarChoice.ALL));
+        PartCounts same = whole.parts().stream().filter(p -> p.part().id().equals(part.part().id())).findFirst().orElseThrow();
+        return BestGuess.of(same, part.bars().size(), heard);
+    }
+
+    private static String refusal(Take heard, String bars, double share, BestGuess guess) {
+        String said = String.format(Locale.ROOT, "%s does not fit bars %s: %.0f %% of the strokes belong to each other", heard.name(),
+                bars, 100 * share);
+        if (guess == null || guess.bars().equals(bars) || !guess.isLikely()) {
+            return said + ", and no other bars fit; check --bars, --part and --tempo (8 % either way are found)";
+        }
+        return said + String.format(Locale.ROOT, "; bars %s fit best, %.0f %%: give --bars %s", guess.bars(), 100 * guess.share(),
+                guess.bars().replace('\u2013', '-'));
+    }
+}
