@@ -71,7 +71,7 @@ class PracticeBrokenOffTest {
     void anInterrupt(String signal) throws Exception {
         assumeTrue(Files.exists(Path.of("/bin/kill")) || Files.exists(Path.of("/usr/bin/kill")));
         Path plan = folder.resolve("new/plan");
-        Process run = start("", "practice", "scores/dense.musicxml", "--bars", "3-4", "--repeats", "9", "-o",
+        Process run = start("", "practice", "scores/dense.musicxml", "--bars", "3-4", "--repeats", "90", "-o",
                 plan.toString());
         while (run.isAlive() && !isWritingSound(plan)) {
             Thread.sleep(10);

@@ -7,10 +7,12 @@ import countstave.score.Meter;
 import countstave.score.NoteValue;
 import countstave.score.Tremolo;
 import countstave.score.Tuplet;
+import countstave.score.Voice;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 
 /**
  * Which notes of a voice stand under one beam: as the file says, or, where a bar has no beam elements, by the beats.
@@ -50,8 +52,11 @@ final class BeamGrouper {
     List<BeamGroup> groups() {
         List<BeamGroup> groups = new ArrayList<>();
         boolean marked = events.stream().anyMatch(e -> !e.isGrace() && !e.look().beams().isEmpty());
+        Set<Integer> far = FarBeams.in(new Voice("", events));
         for (List<Integer> run : marked ? markedRuns() : computedRuns()) {
-            add(groups, run, marked);
+            if (run.stream().noneMatch(far::contains)) {
+                add(groups, run, marked);
+            }
         }
         for (List<Integer> run : graceRuns()) {
             add(groups, run, false);

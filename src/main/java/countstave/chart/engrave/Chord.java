@@ -71,6 +71,8 @@ final class Chord {
     /** Where the whole chord stands beside the moment's x: zero unless voices collide or it is a grace note. */
     double shift;
 
+    /** Whether its beam reaches beyond the staff or the bar, so that the page draws its stem. */
+    boolean far;
     /** Whether it stands on a tablature, and the file does not say where it is held down. */
     boolean lacksFret;
 
@@ -256,7 +258,7 @@ final class Chord {
 
     /** Whether it carries a flag of its own. */
     boolean hasFlag() {
-        return hasStem() && beam == null && flags() > 0 && !isTwoNoteTremolo();
+        return hasStem() && beam == null && !far && flags() > 0 && !isTwoNoteTremolo();
     }
 
     boolean isTwoNoteTremolo() {

@@ -91,7 +91,7 @@ final class ChordDrawer {
     }
 
     void stem(Chord chord) {
-        if (!chord.hasStem()) {
+        if (!chord.hasStem() || chord.far) {
             return;
         }
         double x = chord.x + chord.stemX();

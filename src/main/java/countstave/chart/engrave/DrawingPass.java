@@ -44,13 +44,13 @@ final class DrawingPass {
         TieDrawer ties = new TieDrawer(canvas);
         ties.draw(bar.voices());
         List<Stance> stances = stances();
-        TupletDrawer tuplets = new TupletDrawer(canvas, bar.bar().meter(), bar.lines());
+        TupletDrawer tuplets = new TupletDrawer(canvas, bar.bar().meter(), bar.lines(), placing);
         bar.voices().forEach(tuplets::draw);
         each(marks::breaths);
         each(marks::fermata);
         bar.barRests().stream().filter(r -> !r.hidden).forEach(marks::fermata);
         frame.shapes(placing).forEach(canvas::add);
-        return new Placed(List.copyOf(canvas.shapes()), List.copyOf(ties.ends()), stances);
+        return new Placed(List.copyOf(canvas.shapes()), List.copyOf(ties.ends()), stances, openStems());
     }
 
     /** Taken before tuplets and fermatas: a slur's tip stands inside of them. */
@@ -62,6 +62,17 @@ final class DrawingPass {
             }
         });
         return List.copyOf(stances);
+    }
+
+    private List<OpenStem> openStems() {
+        List<OpenStem> stems = new ArrayList<>();
+        each(chord -> {
+            if (chord.far && chord.hasStem()) {
+                stems.add(new OpenStem(chord.voice.voice.name(), chord.index, chord.event.start(), chord.x + chord.stemX(), chord.stemStart(),
+                        chord.up, chord.stemThickness(), chord.event.look().beams(), Signs.flag(chord.value(), chord.up)));
+            }
+        });
+        return List.copyOf(stems);
     }
 
     private Stance stance(Chord chord) {

@@ -16,6 +16,8 @@ import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Set;
+import java.util.Objects;
 import java.util.TreeMap;
 
 /** The first pass over a bar: all that can be known before its width is. */
@@ -62,10 +64,12 @@ final class MeasuringPass {
             List<BeamGroup> beams = new BeamGrouper(voice.events(), tuplets, beats, bar.meter(), context.staff())
                     .groups();
             VoiceLine line = new VoiceLine(voice, sided.side(), tuplets, beams);
+            Set<Integer> far = FarBeams.in(voice);
             for (int i = 0; i < voice.events().size(); i++) {
                 Event event = voice.events().get(i);
                 line.chords.add(Voices.isDrawn(event, context.staff()) ? chord(event, i, line) : null);
             }
+            far.stream().map(line::chord).filter(Objects::nonNull).forEach(chord -> chord.far = chord.isNote());
             for (BeamGroup group : beams) {
                 group.members().forEach(i -> setBeam(line.chord(i), group));
             }

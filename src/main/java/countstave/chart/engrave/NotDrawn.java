@@ -1,7 +1,6 @@
 package countstave.chart.engrave;
 
 import countstave.score.Bar;
-import countstave.score.BeamMark;
 import countstave.score.Direction;
 import countstave.score.Event;
 import countstave.score.Head;
@@ -27,7 +26,6 @@ final class NotDrawn {
                 }
             }
         }
-        measured.bar().voices().forEach(v -> beams(v, staff, names));
         frets(measured, names);
         return names;
     }
@@ -68,27 +66,6 @@ final class NotDrawn {
             }
         }
         return names;
-    }
-
-    /** Beams are drawn inside one staff of one bar. */
-    private static void beams(Voice voice, int staff, Set<String> names) {
-        int begunOn = 0;
-        for (Event event : voice.events()) {
-            BeamMark.Kind kind = event.isGrace() ? null : BeamGrouper.firstLevel(event);
-            if (kind == BeamMark.Kind.BEGIN) {
-                begunOn = event.staff();
-            } else if (kind != null && begunOn == 0 && event.staff() == staff) {
-                names.add("beam over a barline");
-            } else if (kind != null && begunOn != 0 && event.staff() != begunOn) {
-                names.add("beam between staves");
-            }
-            if (kind == BeamMark.Kind.END) {
-                begunOn = 0;
-            }
-        }
-        if (begunOn == staff) {
-            names.add("beam over a barline");
-        }
     }
 
     private static final int MOST_FIFTHS = 7;

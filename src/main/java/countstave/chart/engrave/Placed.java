@@ -10,12 +10,13 @@ import java.util.List;
  * @param ties ends of ties that cross a barline: the page joins a leaving end to the next bar's arriving end of the
  *     same key if both stand on one line, and lets them run out otherwise. Ties inside the bar are shapes.
  * @param stances where its notes stand, for slurs
+ * @param stems stems that the page ends, under beams that reach farther than this
  */
-public record Placed(List<Shape> shapes, List<TieEnd> ties, List<Stance> stances) {
+public record Placed(List<Shape> shapes, List<TieEnd> ties, List<Stance> stances, List<OpenStem> stems) {
 
     /** A bar without notes. */
     static Placed of(List<Shape> shapes) {
-        return new Placed(List.copyOf(shapes), List.of(), List.of());
+        return new Placed(List.copyOf(shapes), List.of(), List.of(), List.of());
     }
 
     /**

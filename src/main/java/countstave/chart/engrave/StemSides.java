@@ -16,12 +16,12 @@ final class StemSides {
     static void decide(VoiceLine line, int staffLines) {
         for (Chord chord : line.chords) {
             if (chord != null && chord.isNote()) {
-                chord.up = up(List.of(chord), line.side, staffLines);
+                chord.up = up(List.of(chord), line, staffLines);
             }
         }
         for (BeamGroup group : line.beams) {
             List<Chord> chords = group.members().stream().map(line::chord).filter(c -> c != null && c.isNote()).toList();
-            boolean up = up(chords, line.side, staffLines);
+            boolean up = up(chords, line, staffLines);
             chords.forEach(c -> c.up = up);
         }
         tremoloPairs(line, staffLines);
@@ -38,16 +38,16 @@ final class StemSides {
                 start = chord;
                 continue;
             }
-            boolean up = up(List.of(start, chord), line.side, staffLines);
+            boolean up = up(List.of(start, chord), line, staffLines);
             start.up = up;
             chord.up = up;
             start = null;
         }
     }
 
-    private static boolean up(List<Chord> chords, VoiceLine.Side side, int staffLines) {
-        if (side != VoiceLine.Side.ONLY) {
-            return side == VoiceLine.Side.UPPER;
+    private static boolean up(List<Chord> chords, VoiceLine line, int staffLines) {
+        if (line.side != VoiceLine.Side.ONLY && !chords.get(0).far) {
+            return line.side == VoiceLine.Side.UPPER;
         }
         int said = 0;
         for (Chord chord : chords) {
@@ -55,6 +55,10 @@ final class StemSides {
         }
         if (said != 0) {
             return said > 0;
+        }
+        if (chords.get(0).far) {
+            // towards the other staff, where the beam goes to one
+            return !FarBeams.reachesDown(line, chords.get(0));
         }
         if (staffLines == 1 || chords.get(0).event.isGrace() || chords.get(0).isTab()) {
             return true;

@@ -4,6 +4,7 @@ import countstave.chart.shape.Box;
 import countstave.chart.shape.Glyph;
 import countstave.chart.shape.Line;
 import countstave.chart.shape.Role;
+import countstave.score.Event;
 import countstave.score.Meter;
 import countstave.score.Placement;
 import countstave.score.Tuplet;
@@ -24,19 +25,22 @@ final class TupletDrawer {
 
     private static final double GAP = 0.4;
     private static final double HOOK = 0.7;
+    private static final double HALF_HEAD = 0.6;
     private static final double NUMBER_GAP = 0.3;
     /** A number goes above an accent that stands this near to its side: the two would read as one sign. */
     private static final double BESIDE = 0.9;
     private static final double MOST_SLOPE = 0.15;
     private static final double MOST_RISE = 1;
 
+    private final Placing placing;
     private final Canvas canvas;
     private final Meter meter;
     private final double staffTop;
     private final double staffBottom;
     private final double thickness;
 
-    TupletDrawer(Canvas canvas, Meter meter, int lines) {
+    TupletDrawer(Canvas canvas, Meter meter, int lines, Placing placing) {
+        this.placing = placing;
         this.canvas = canvas;
         this.meter = meter;
         this.staffTop = StaffMap.topLine(lines);
@@ -49,7 +53,7 @@ final class TupletDrawer {
         innerFirst.sort(Comparator.comparingInt(Tuplet::depth).reversed());
         for (Tuplet tuplet : innerFirst) {
             List<Chord> members = members(tuplet, line);
-            if (!members.isEmpty() && !isTremolo(members)) {
+            if (!members.isEmpty() && !isTremolo(members) && isUppermost(tuplet, line, members)) {
                 draw(tuplet, line, members);
             }
         }
@@ -66,6 +70,18 @@ final class TupletDrawer {
         return members;
     }
 
+    /** A tuplet on several staves has one bracket, on the upper of them. */
+    private static boolean isUppermost(Tuplet tuplet, VoiceLine line, List<Chord> members) {
+        return line.voice.events().subList(tuplet.events().first(), tuplet.events().last() + 1).stream()
+                .filter(e -> e.printed() && !e.isGrace()).allMatch(e -> e.staff() >= members.get(0).event.staff());
+    }
+
+    /** Its notes that stand on other staves. */
+    private static List<Event> elsewhere(Tuplet tuplet, VoiceLine line, List<Chord> members) {
+        return line.voice.events().subList(tuplet.events().first(), tuplet.events().last() + 1).stream()
+                .filter(e -> e.printed() && !e.isGrace() && e.staff() != members.get(0).event.staff()).toList();
+    }
+
     /** A two-note tremolo carries a time modification too, without being a tuplet. */
     private static boolean isTremolo(List<Chord> members) {
         return members.stream().allMatch(Chord::isTwoNoteTremolo);
@@ -74,13 +90,21 @@ final class TupletDrawer {
     private void draw(Tuplet tuplet, VoiceLine line, List<Chord> members) {
         List<String> signs = TupletLabel.signs(tuplet, meter);
         boolean beamed = isOneBeam(members);
-        boolean bracket = tuplet.mark() != null && tuplet.mark().bracket() != null ? tuplet.mark().bracket() : !beamed || holdsOther(tuplet, line);
+        List<Event> elsewhere = elsewhere(tuplet, line, members);
+        boolean asked = tuplet.mark() != null && tuplet.mark().bracket() != null ? tuplet.mark().bracket() : !beamed || holdsOther(tuplet, line);
+        boolean bracket = asked || !elsewhere.isEmpty();
         if (signs.isEmpty() && !bracket) {
             return;
         }
-        int way = isAbove(tuplet, line, members) ? 1 : -1;
+        int way = !elsewhere.isEmpty() || isAbove(tuplet, line, members) ? 1 : -1;
         if (bracket) {
-            bracket(members, signs, way, tuplet.start());
+            double left = leftOf(members.get(0));
+            double right = rightOf(members.get(members.size() - 1));
+            for (Event event : elsewhere) {
+                left = Math.min(left, placing.x().x(event.start()) - HALF_HEAD);
+                right = Math.max(right, placing.x().x(event.start()) + HALF_HEAD);
+            }
+            bracket(members, left, Math.max(left + 1, right), signs, way, tuplet.start());
         } else {
             number(members, signs, way, tuplet.start());
         }
@@ -154,9 +178,7 @@ final class TupletDrawer {
         return chord.x + (chord.isNote() ? chord.headsRight() : chord.restBox().right());
     }
 
-    private void bracket(List<Chord> members, List<String> signs, int way, Offset at) {
-        double left = leftOf(members.get(0));
-        double right = Math.max(left + 1, rightOf(members.get(members.size() - 1)));
+    private void bracket(List<Chord> members, double left, double right, List<String> signs, int way, Offset at) {
         double slope = slope(members, way, right - left);
         double out = least(way) + GAP;
         int steps = Math.max(8, (int) Math.ceil((right - left) * 2));

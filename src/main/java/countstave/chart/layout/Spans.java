@@ -30,11 +30,14 @@ final class Spans {
         final Place from;
         final Place to;
         final int staff;
+        /** The staff on which it ends. */
+        final int toStaff;
         final Placement placement;
         /** Null until the first line that holds a part of it is built. */
         Boolean above;
 
-        private Slur(NoteSpan sign, Place from, Place to, int staff, Placement placement) {
+        private Slur(NoteSpan sign, Place from, Place to, int staff, int toStaff, Placement placement) {
+            this.toStaff = toStaff;
             this.sign = sign;
             this.from = from;
             this.to = to;
@@ -86,6 +89,7 @@ final class Spans {
     private final List<MeasuredBar> bars;
     private final List<Slur> slurs = new ArrayList<>();
     private final List<Slur> lines = new ArrayList<>();
+    private final List<Slur> crossing = new ArrayList<>();
     private final List<Along> along = new ArrayList<>();
     private final Set<String> loose = new TreeSet<>();
 
@@ -112,6 +116,11 @@ final class Spans {
     /** Slides, trills and their like. */
     List<Slur> lines(LineBreaker.Range range, int staff) {
         return on(lines, range, staff);
+    }
+
+    /** Slurs from one staff to another. */
+    List<Slur> crossing(LineBreaker.Range range) {
+        return crossing.stream().filter(s -> s.from.bar() < range.to() && s.to.bar() >= range.from()).toList();
     }
 
     private static List<Slur> on(List<Slur> signs, LineBreaker.Range range, int staff) {
@@ -163,7 +172,7 @@ final class Spans {
         for (Slur line : lines) {
             boolean hammer = line.sign.kind() == NoteSpan.Kind.HAMMER_ON || line.sign.kind() == NoteSpan.Kind.PULL_OFF;
             if (hammer && slurs.stream().noneMatch(s -> s.from.equals(line.from) && s.to.equals(line.to))) {
-                slurs.add(new Slur(line.sign, line.from, line.to, line.staff, Placement.ABOVE));
+                slurs.add(new Slur(line.sign, line.from, line.to, line.staff, line.toStaff, Placement.ABOVE));
             }
         }
     }
@@ -172,13 +181,22 @@ final class Spans {
         String name = end.mark().kind().xmlName();
         if (start == null) {
             loose.add(name + " without a beginning");
-        } else if (start.event().staff() != end.event().staff()) {
-            loose.add(name + " between staves");
         } else {
             Placement placement = start.mark().placement() != null ? start.mark().placement() : end.mark().placement();
-            (end.mark().kind() == NoteSpan.Kind.SLUR ? slurs : lines).add(new Slur(start.mark(), start.place(), end.place(),
-                    start.event().staff(), placement));
+            Slur slur = new Slur(start.mark(), start.place(), end.place(), start.event().staff(), end.event().staff(), placement);
+            boolean isSlur = end.mark().kind() == NoteSpan.Kind.SLUR;
+            if (slur.staff == slur.toStaff) {
+                (isSlur ? slurs : lines).add(slur);
+            } else if (isSlur && areDrawn(slur)) {
+                crossing.add(slur);
+            } else {
+                loose.add(name + " between staves");
+            }
         }
+    }
+
+    private boolean areDrawn(Slur slur) {
+        return bars.get(0).staffNumbers().containsAll(List.of(slur.staff, slur.toStaff));
     }
 
     /** The marks of a bar in playing order; where one slur ends and another begins, the end comes first. */

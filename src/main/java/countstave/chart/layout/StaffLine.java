@@ -9,6 +9,7 @@ import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -23,6 +24,7 @@ final class StaffLine {
     private final Measures measures;
     private final SlurDrawer slurs;
     private final NoteLines noteLines;
+    private final FarBeamLines beams;
     private final OctaveLines octaves;
     private final DynamicsRow dynamics;
     private final Pedals pedals;
@@ -31,6 +33,7 @@ final class StaffLine {
         this.measures = measures;
         this.slurs = new SlurDrawer(measures);
         this.noteLines = new NoteLines(measures);
+        this.beams = new FarBeamLines(measures);
         this.octaves = new OctaveLines(measures);
         this.dynamics = new DynamicsRow(measures);
         this.pedals = new Pedals(measures);
@@ -50,6 +53,11 @@ final class StaffLine {
     Built build(List<PlacedBar> placed, LineBreaker.Range range, int staff, Spans spans, double end) {
         List<Shape> shapes = notation(placed, staff, end);
         int number = placed.get(0).bar().staves().get(staff).number();
+        for (FarBeamLines.Group group : beams.groups(placed)) {
+            if (group.isOn(staff)) {
+                beams.draw(group, placed, Collections.nCopies(staff + 1, 0.0), shapes);
+            }
+        }
         slurs.draw(placed, range, staff, spans, shapes);
         noteLines.draw(placed, range, staff, spans, shapes);
         Skyline skyline = new Skyline(end, 0, 4);

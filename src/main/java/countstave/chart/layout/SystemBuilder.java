@@ -27,6 +27,7 @@ final class SystemBuilder {
     private final Below counts;
     private final Lyrics lyrics;
     private final StaffLine staffLine;
+    private final BetweenStaves betweenStaves;
     private Spans spans;
 
     SystemBuilder(Measures measures, Below below) {
@@ -35,6 +36,7 @@ final class SystemBuilder {
         this.counts = below;
         this.lyrics = new Lyrics(measures);
         this.staffLine = new StaffLine(measures);
+        this.betweenStaves = new BetweenStaves(measures);
     }
 
     /** What reaches from bar to bar in the bars of the line that was built last. */
@@ -111,6 +113,8 @@ final class SystemBuilder {
         Skyline all = null;
         double dy = 0;
         double upper = 0;
+        List<Double> dys = new ArrayList<>();
+        List<FarBeamLines.Group> beams = betweenStaves.beams(placed);
         for (int s = 0; s < staves; s++) {
             StaffLine.Built built = staffLine.build(placed, range, s, spans, end);
             List<Shape> notation = built.shapes();
@@ -118,16 +122,18 @@ final class SystemBuilder {
             if (all == null) {
                 all = own;
             } else {
-                dy = all.bottom() - Sizes.STAFF_GAP - own.top();
+                dy = all.bottom() - betweenStaves.gap(beams, s) - own.top();
                 joinBarlines(notation, dy, upper, shapes);
                 all.add(own, dy);
             }
             upper = dy;
+            dys.add(dy);
             for (Shape shape : notation) {
                 shapes.add(shape.moved(0, dy));
             }
         }
         if (staves > 1) {
+            betweenStaves.draw(beams, placed, range, spans, dys, all, shapes);
             brace(dy, shapes);
         }
         return all;
