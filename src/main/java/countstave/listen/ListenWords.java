@@ -118,7 +118,10 @@ public final class ListenWords {
             return List.of();
         }
         if (even.size() == listening.runs().size()) {
-            return List.of("Everything is even, as far as an ear can tell.");
+            Place first = listening.places().get(0);
+            return List.of(first.scatter() <= first.limit() ? "Everything is even, as far as an ear can tell."
+                    : "Nothing stands out of the strokes' own scatter of " + ms(first.scatter()) + (listening.repeats() == 1
+                            ? "; played through more often, more can be told." : "."));
         }
         List<String> each = new ArrayList<>();
         for (RunFigures figures : even) {
@@ -131,8 +134,8 @@ public final class ListenWords {
     private List<String> speeds() {
         List<String> lines = new ArrayList<>();
         for (RunFigures figures : listening.runs()) {
-            if (figures.pace() != 0) {
-                // that has been said
+            if (figures.pace() != 0 || figures.isEven()) {
+                // that has been said, or is no more than chance
                 continue;
             }
             if (figures.met() < 0) {

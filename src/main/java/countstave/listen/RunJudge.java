@@ -136,7 +136,7 @@ final class RunJudge {
         for (int i = heard.size() - 2; i >= 0; i--) {
             double between = second(heard.get(i + 1)) - second(heard.get(i));
             double off = heard.get(i + 1).mean() - heard.get(i).mean();
-            double chance = 2 * Math.hypot(heard.get(i).uncertain(), heard.get(i + 1).uncertain());
+            double chance = Place.CHANCE * Math.hypot(heard.get(i).uncertain(), heard.get(i + 1).uncertain());
             if (Math.abs(off) > Math.max(Math.sqrt(2) * Limits.of(kind, between), chance)) {
                 break;
             }

@@ -213,4 +213,24 @@ class TakeReaderTest {
         Path wav = Files.write(folder.resolve("take.wav"), "RIFF....WAVE".getBytes(StandardCharsets.US_ASCII));
         assertThrows(ScoreException.class, () -> TakeReader.read(wav, "take.wav", NoteChoice.parse(null, "36"), null));
     }
+
+    @Test
+    void spoiledMidiNeverBreaksTheRun() throws IOException {
+        byte[] whole = Files.readAllBytes(midi(1, 36, 38, 36, 42, 36, 38));
+        java.util.Random random = new java.util.Random(2);
+        int refused = 0;
+        for (int i = 0; i < 400; i++) {
+            byte[] spoiled = whole.clone();
+            for (int k = 0; k < 3; k++) {
+                spoiled[4 + random.nextInt(whole.length - 4)] = (byte) random.nextInt(256);
+            }
+            Path file = Files.write(folder.resolve("spoiled.mid"), spoiled);
+            try {
+                org.junit.jupiter.api.Assertions.assertTimeout(java.time.Duration.ofSeconds(5), () -> read(file));
+            } catch (ScoreException e) {
+                refused++;
+            }
+        }
+        assertTrue(refused > 20, refused + " refused");
+    }
 }
