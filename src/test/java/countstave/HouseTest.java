@@ -51,12 +51,13 @@ class HouseTest {
             Map.entry("voice", Set.of("plain", "count", "score")),
             Map.entry("sound", Set.of("voice", "plain", "count", "practice", "grid", "score", "time")),
             Map.entry("chart", Set.of("listen", "take", "plain", "count", "practice", "grid", "score", "time")),
+            Map.entry("page", Set.of("chart", "voice", "json", "plain", "count", "practice", "grid", "score", "time")),
             Map.entry("files", Set.of("plain", "text", "score")),
             Map.entry("batch", Set.of("plain", "files", "json", "text", "musicxml", "score", "time")),
             Map.entry(STORIES, Set.of("plain", "musicxml", "spelling", "count", "grid", "score", "time")),
-            Map.entry("folder", Set.of("plain", STORIES, "files", "chart", "sound", "voice", "json", "text", "musicxml", "practice", "count",
+            Map.entry("folder", Set.of("plain", STORIES, "files", "page", "chart", "sound", "voice", "json", "text", "musicxml", "practice", "count",
                     "grid", "score", "time")),
-            Map.entry("cli", Set.of("listen", "take", "plain", STORIES, "batch", "folder", "files", "chart", "sound", "voice", "json", "text", "musicxml",
+            Map.entry("cli", Set.of("listen", "take", "plain", STORIES, "batch", "folder", "files", "page", "chart", "sound", "voice", "json", "text", "musicxml",
                     "practice", "spelling", "count", "grid", "score", "time")),
             Map.entry(MAIN_CLASS, Set.of("cli", "files")));
 

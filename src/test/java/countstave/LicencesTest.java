@@ -35,7 +35,8 @@ class LicencesTest {
     private static final List<String> TEST_ONLY = List.of("org/junit/", "org/opentest4j/", "org/apiguardian/",
             "org/xmlunit/", "org/apache/maven/", "com/code-intelligence/", "com/networknt/", "com/ethlo/", "org/yaml/",
             "com/fasterxml/jackson/core/jackson-databind/", "com/fasterxml/jackson/core/jackson-annotations/",
-            "com/fasterxml/jackson/dataformat/");
+            "com/fasterxml/jackson/dataformat/", "org/seleniumhq/", "com/google/", "io/opentelemetry/", "dev/failsafe/",
+            "net/bytebuddy/", "org/apache/commons/commons-exec/", "org/jspecify/", "org/checkerframework/");
 
     private record Row(String version, String licence, List<String> texts) {
     }

@@ -27,7 +27,7 @@ public record ChartOptions(Paper paper, boolean landscape, double marginMm, doub
     public static final double SHEET_STAFF_MM = 5.8;
 
     public enum Paper {
-        A4(210, 297), LETTER(215.9, 279.4);
+        A4(210, 297), LETTER(215.9, 279.4), A6(105, 148);
 
         private final double widthMm;
         private final double heightMm;

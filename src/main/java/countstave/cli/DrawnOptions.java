@@ -23,7 +23,7 @@ final class DrawnOptions {
                     + " the file has them. Default: ${DEFAULT-VALUE}.")
     Rests rests;
 
-    @Option(names = "--blank", order = 45, arity = "0..1", fallbackValue = "counts", paramLabel = "counts|changes",
+    @Option(names = "--blank", order = 45, arity = "0..1", parameterConsumer = BlankWord.class, paramLabel = "counts|changes",
             description = "Chart: a worksheet, with room to write by hand where the words would stand: those of the counts and of"
                     + " the changes, or those of the changes alone. The chart with all words stands behind it.")
     Blank blank;
@@ -42,6 +42,10 @@ final class DrawnOptions {
      * @throws ScoreException if one of these options is given all the same
      */
     void refuse(String instead) {
+        // what takes its words itself is not among the matched ones
+        if (blank != null) {
+            throw new ScoreException("--blank is for the chart: " + instead);
+        }
         for (OptionSpec given : command.commandLine().getParseResult().matchedOptions()) {
             if (given.userObject() instanceof Field field && field.getDeclaringClass() == DrawnOptions.class) {
                 throw new ScoreException(given.longestName() + " is for the chart: " + instead);

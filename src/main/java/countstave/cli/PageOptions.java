@@ -23,7 +23,7 @@ final class PageOptions {
     CommandSpec command;
 
     @Option(names = "--paper", order = 42, paramLabel = "PAPER", defaultValue = "a4",
-            description = "Page: paper, a4 or letter. Default: ${DEFAULT-VALUE}.")
+            description = "Page: paper, a4, letter or a6. Default: ${DEFAULT-VALUE}.")
     ChartOptions.Paper paper;
 
     @Option(names = "--landscape", order = 43, description = "Page: the long side of the paper lies across.")

@@ -4,16 +4,21 @@ import countstave.CountedScore;
 import countstave.CountingOptions;
 import countstave.batch.NamedScore;
 import countstave.batch.Naming;
+import countstave.batch.OutputNames;
 import countstave.batch.ScoreList;
 import countstave.batch.Targets;
 import countstave.chart.ChartOptions;
 import countstave.count.NoteNames;
 import countstave.count.PartCounts;
+import countstave.count.Unplayed;
+import countstave.files.Console;
 import countstave.files.FileNames;
 import countstave.files.Progress;
+import countstave.files.SafeFile;
 import countstave.folder.GuideFiles;
 import countstave.folder.PracticeFolder;
 import countstave.json.PracticeJson;
+import countstave.page.PracticePage;
 import countstave.practice.DayOptions;
 import countstave.practice.PracticeOptions;
 import countstave.practice.PracticePlan;
@@ -22,12 +27,16 @@ import countstave.score.Warning;
 import countstave.text.PracticeText;
 import countstave.voice.Speaker;
 import java.io.IOException;
+import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.io.StringWriter;
+import java.io.Writer;
 import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -47,12 +56,15 @@ import picocli.CommandLine.Spec;
                     + " high; none for nobody. Without a language it is that of the words.",
             "Without -o the plan is printed; with it a folder is filled: the plan as PDF, text and data, the score"
                     + " with the counts of each stage, guide tracks, and a page that links to all of them. It is made if needed;"
-                    + " each of many scores gets a folder of its own in it."},
+                    + " each of many scores gets a folder of its own in it.",
+            "That page, index.html, is the practice page: the chart with a click and a voice, in any browser, from one file. With"
+                    + " -o page.html it is written alone."},
         footer = {
             "",
             "Examples:",
             "  countstave practice chart.musicxml --bars 9-16",
             "  countstave practice chart.musicxml -o practice-folder",
+            "  countstave practice chart.musicxml -o page.html",
             "  countstave practice chart.mxl -o weeks --minutes 20 --start 2026-12-01",
             "  countstave practice chart.mxl -o gaps --click 2,4 --silent 1/4 --at 40,50,63",
             "  countstave practice chart.mxl -o slow --tempo 72 --place 2,4=+1/64",
@@ -62,6 +74,8 @@ import picocli.CommandLine.Spec;
 final class PracticeCommand implements Callable<Integer> {
 
     enum Format { text, json }
+
+    private static final String PAGE = ".html";
 
     private static final List<String> MY_LIMIT = List.of(
             "How to find your own voice limit",
@@ -156,6 +170,12 @@ final class PracticeCommand implements Callable<Integer> {
         }
         if (files.output == null) {
             page.refuse("name a folder with -o");
+        } else if (isPage(files.output)) {
+            Targets targets = Targets.of(list, files.output, new OutputNames(null, PAGE), parent.console);
+            Speaker.Choice says = voice.isSilent() ? null : speaker;
+            ChartOptions chart = page.chart(Unplayed.ALL, shared.language.phrases());
+            return files.run(parent.console, list, targets.work(files.skipExisting,
+                    (score, file, console) -> page(score, SharedOptions.count(score, file, console, counting), targets, options, chart, says, console)));
         } else {
             ChartOptions sheet = page.sheet(shared.language.phrases());
             // one score's folder is the one that is named
@@ -180,6 +200,25 @@ final class PracticeCommand implements Callable<Integer> {
             print(counted, plans, dayOptions, console.out());
             return null;
         });
+    }
+
+    private static boolean isPage(String output) {
+        return output.toLowerCase(Locale.ROOT).endsWith(PAGE);
+    }
+
+    /** Writes the practice page alone. */
+    private void page(NamedScore score, CountedScore plain, Targets targets, PracticeOptions options, ChartOptions chart,
+            Speaker.Choice says, Console console) {
+        SafeFile.checkFree(targets.of(score), files.force);
+        CountedScore counted = page.headed(plain, score, console);
+        PracticePage written = new PracticePage(counted.score(), plans(counted, options), chart, says);
+        List<String> notes = new ArrayList<>();
+        targets.write(score, files.force, out -> {
+            Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
+            notes.addAll(written.write("", text));
+            text.flush();
+        }, console);
+        notes.forEach(note -> score.warn(console, Warning.of(note)));
     }
 
     private static List<PracticePlan> plans(CountedScore counted, PracticeOptions options) {

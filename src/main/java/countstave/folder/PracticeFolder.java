@@ -13,10 +13,12 @@ import countstave.files.SafeFolder;
 import countstave.json.PracticeJson;
 import countstave.musicxml.Annotator;
 import countstave.musicxml.ScoreFile;
+import countstave.page.PracticePage;
 import countstave.practice.DayOptions;
 import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
 import countstave.practice.StageWords;
+import countstave.sound.Layer;
 import countstave.text.PracticeIndex;
 import countstave.text.PracticeText;
 import countstave.voice.Speaker;
@@ -31,7 +33,7 @@ import java.util.List;
 /** Fills a folder with everything there is to practise, wholly or not at all. */
 public final class PracticeFolder {
 
-    /** The page that links to all the other files. */
+    /** The practice page, which links to all the other files. */
     public static final String INDEX = "index.html";
 
     private static final SafeFolder.Large LARGE = new SafeFolder.Large("the guide tracks",
@@ -76,12 +78,18 @@ public final class PracticeFolder {
                 linked.add(new PracticeIndex.Entry(file.name(), file.label() + more, file.passage()));
             }));
         }
-        entries.add(new SafeFolder.Entry(INDEX, 0,
-                text(out -> PracticeIndex.write(counted.score().title(), plans, top, linked, page.names(), out))));
+        List<String> notes = new ArrayList<>();
+        Speaker.Choice says = sound.options().layers().contains(Layer.VOICE) ? sound.voice() : null;
+        entries.add(new SafeFolder.Entry(INDEX, 0, text(out -> {
+            StringBuilder links = new StringBuilder();
+            PracticeIndex.write(plans, top, linked, page.names(), links);
+            notes.addAll(new PracticePage(counted.score(), plans, page, says).write(links.toString(), out));
+        })));
         // the file by which an earlier run is known
         SafeFile.checkFree(folder.resolve(INDEX), force);
         SafeFolder.write(folder, force, entries, LARGE, progress);
-        return speakers.stream().flatMap(speaker -> speaker.notes().stream()).distinct().toList();
+        speakers.forEach(speaker -> notes.addAll(speaker.notes()));
+        return notes.stream().distinct().toList();
     }
 
     private List<FolderFile> files(CountingOptions counting, GuideFiles sound, ChartOptions page, Progress progress,

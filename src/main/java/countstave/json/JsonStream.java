@@ -10,7 +10,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 
 /** A JSON document (RFC 8259) on its way out: the library's generator, with our layout, numbers and escapes. */
-final class JsonStream {
+public final class JsonStream {
 
     /** Rates are read by people and meters: four places are a ten-thousandth of a syllable. */
     private static final int PLACES = 4;
@@ -28,7 +28,7 @@ final class JsonStream {
      * @param target where the text goes; not closed here
      * @param lines how deep an array may lie whose values get a line each; the document itself lies at 1
      */
-    JsonStream(Writer target, int lines) {
+    public JsonStream(Writer target, int lines) {
         try {
             out = FACTORY.createGenerator(target);
         } catch (IOException e) {
@@ -38,61 +38,61 @@ final class JsonStream {
     }
 
     /** Opens an object: a value of an array, or the document. */
-    JsonStream object() throws IOException {
+    public JsonStream object() throws IOException {
         out.writeStartObject();
         return this;
     }
 
-    JsonStream object(String name) throws IOException {
+    public JsonStream object(String name) throws IOException {
         out.writeFieldName(name);
         return object();
     }
 
-    JsonStream array(String name) throws IOException {
+    public JsonStream array(String name) throws IOException {
         out.writeFieldName(name);
         out.writeStartArray();
         return this;
     }
 
-    JsonStream endObject() throws IOException {
+    public JsonStream endObject() throws IOException {
         out.writeEndObject();
         return this;
     }
 
-    JsonStream endArray() throws IOException {
+    public JsonStream endArray() throws IOException {
         out.writeEndArray();
         return this;
     }
 
-    JsonStream text(String name, String value) throws IOException {
+    public JsonStream text(String name, String value) throws IOException {
         out.writeFieldName(name);
         return text(value);
     }
 
     /** A text; null is written as an empty one. */
-    JsonStream text(String value) throws IOException {
+    public JsonStream text(String value) throws IOException {
         out.writeString(value == null ? "" : value);
         return this;
     }
 
-    JsonStream flag(String name, boolean value) throws IOException {
+    public JsonStream flag(String name, boolean value) throws IOException {
         out.writeBooleanField(name, value);
         return this;
     }
 
-    JsonStream number(String name, int value) throws IOException {
+    public JsonStream number(String name, int value) throws IOException {
         out.writeNumberField(name, value);
         return this;
     }
 
     /** A number, rounded to four places, without an exponent. */
-    JsonStream number(String name, double value) throws IOException {
+    public JsonStream number(String name, double value) throws IOException {
         double finite = Math.min(value, Double.MAX_VALUE);
         return number(name, BigDecimal.valueOf(finite).setScale(PLACES, RoundingMode.HALF_UP));
     }
 
     /** A number in full, without zeros at its end; absurdly large or small ones with an exponent. */
-    JsonStream number(String name, BigDecimal value) throws IOException {
+    public JsonStream number(String name, BigDecimal value) throws IOException {
         BigDecimal plain = value.signum() == 0 ? BigDecimal.ZERO : value.stripTrailingZeros();
         boolean absurd = Math.abs((long) plain.precision() - plain.scale()) > MOST_DIGITS || plain.scale() > MOST_DIGITS;
         out.writeFieldName(name);
@@ -112,7 +112,7 @@ final class JsonStream {
     }
 
     /** Ends the document, which has been closed, with a line feed. */
-    void end() throws IOException {
+    public void end() throws IOException {
         out.writeRaw('\n');
         out.close();
     }

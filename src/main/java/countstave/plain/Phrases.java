@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.MissingResourceException;
 import java.util.ResourceBundle;
+import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
@@ -100,5 +101,19 @@ public final class Phrases {
         } catch (MissingResourceException e) {
             return other;
         }
+    }
+
+    /**
+     * All phrases whose keys begin so, without that beginning, for whoever puts them together elsewhere: a place is
+     * {@code {0}}, and there is no choice in them.
+     */
+    public Map<String, String> all(String prefix) {
+        Map<String, String> found = new TreeMap<>();
+        for (String key : bundle.keySet()) {
+            if (key.startsWith(prefix)) {
+                found.put(key.substring(prefix.length()), bundle.getString(key).replace("''", "'"));
+            }
+        }
+        return found;
     }
 }

@@ -12,7 +12,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** The page a practice folder opens with: which passages there are, in order, and the files that belong to them. */
+/** What the page a practice folder opens with says of it: which passages there are, in order, and the files that belong to them. */
 public final class PracticeIndex {
 
     /**
@@ -37,26 +37,16 @@ public final class PracticeIndex {
     }
 
     /**
-     * Writes the page (HTML, no scripts, nothing from elsewhere).
+     * Writes it as a piece of HTML: links to the folder's files, and the table of each part.
      *
-     * @param title of the score
      * @param plans one for each part
      * @param top how many passages a part are listed
      * @param files the folder's files
      * @param names the language
      */
-    public static void write(String title, List<PracticePlan> plans, int top, List<Entry> files, NoteNames names, Appendable out)
+    public static void write(List<PracticePlan> plans, int top, List<Entry> files, NoteNames names, Appendable out)
             throws IOException {
         PracticeIndex page = new PracticeIndex(out, names);
-        String safe = escape(title);
-        page.line("<!DOCTYPE html>");
-        page.line("<html lang=\"" + names.phrases().code() + "\"><head><meta charset=\"utf-8\"/><title>"
-                + escape(names.phrase("practice.title", title)) + "</title>");
-        page.line("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>");
-        page.line("<style>body{font-family:sans-serif;max-width:60em;margin:2em auto;padding:0 1em;line-height:1.4}"
-                + "td,th{text-align:left;vertical-align:top;padding:.3em 1em .3em 0}"
-                + "tr{border-bottom:1px solid #999}table{border-collapse:collapse}</style></head><body>");
-        page.line("<h1>" + safe + "</h1>");
         page.links(files.stream().filter(f -> f.passage() == null).toList());
         for (PracticePlan plan : plans) {
             page.part(plan, top, files);
@@ -65,7 +55,7 @@ public final class PracticeIndex {
         for (String caution : Cautions.in(names.phrases())) {
             page.line("<li>" + escape(caution) + "</li>");
         }
-        page.line("</ul></body></html>");
+        page.line("</ul>");
     }
 
     private void part(PracticePlan plan, int top, List<Entry> files) throws IOException {

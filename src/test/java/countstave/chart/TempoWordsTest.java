@@ -116,6 +116,10 @@ class TempoWordsTest {
         assertEquals("Slow ( n = 70 )", line(page));
         String open = MARK.replace("<per-minute>70</per-minute>", "<per-minute></per-minute>");
         assertEquals("Slow ( n = ca. 48)", line(page(direction(words("Slow (", ""), open, words("ca. 48)", "")))));
+        List<Shape> square = page(direction(words("Con moto [", " font-weight=\"bold\""), MARK, words("]", "")));
+        assertEquals("Con moto [ n = 70 ]", line(square));
+        Glyph note = square.stream().filter(s -> s.role() == Role.TEMPO && s instanceof Glyph).map(Glyph.class::cast).findFirst().orElseThrow();
+        assertEquals(Measures.standard().box(text(square, "Con moto [")).right(), Measures.standard().box(note).left(), 0.2);
         Box mark = Measures.standard().box(text(page, "= 70"));
         assertEquals(mark.right(), Measures.standard().box(text(page, ")")).left(), 0.1);
     }

@@ -95,7 +95,8 @@ class LanguageTest {
         run("practice", "scores/dense.musicxml", "-o", set, "--tracks", "0", "--language", "de");
         isGerman(text(set.resolve("practice.pdf")), "sheet");
         isGerman(Files.readString(set.resolve("practice.txt")), "text");
-        isGerman(Files.readString(set.resolve("index.html")), "index");
+        // the scripts' comments are for whoever works on them
+        isGerman(Files.readString(set.resolve("index.html")).replaceAll("(?s)/\\*.*?\\*/|(?m)^\\s*//.*$", ""), "index");
     }
 
     @Test

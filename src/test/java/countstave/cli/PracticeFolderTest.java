@@ -63,8 +63,10 @@ class PracticeFolderTest {
         DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
         factory.setExpandEntityReferences(false);
         String html = Files.readString(plan.resolve("index.html"));
-        assertTrue(html.startsWith("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"/>"), html);
-        return factory.newDocumentBuilder().parse(new InputSource(new StringReader(html)));
+        assertTrue(html.startsWith("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>"), html.substring(0, 200));
+        // our own script alone is no XML
+        String rest = html.replaceFirst("(?s)(<script type=\"module\">).*?(</script>)", "$1$2");
+        return factory.newDocumentBuilder().parse(new InputSource(new StringReader(rest)));
     }
 
     private static List<Element> elements(Document page, String name) {
@@ -94,7 +96,7 @@ class PracticeFolderTest {
         }
     }
 
-    /** Names that would be markup, a script or an entity stay text; the page loads nothing and runs nothing. */
+    /** Names that would be markup, a script or an entity stay text; the page loads nothing and runs nothing but its own script. */
     @Test
     void thePageIsSafe() throws Exception {
         String nasty = "&lt;script&gt;alert(1)&lt;/script&gt; &amp;amp; \"x\" &lt;b&gt;";
@@ -104,7 +106,10 @@ class PracticeFolderTest {
         Path score = Files.writeString(folder.resolve("nasty.musicxml"), xml);
         Path plan = practise(score.toString(), "--sound", "midi");
         Document page = page(plan);
-        assertEquals(List.of(), elements(page, "script"));
+        assertEquals(List.of("application/json", "module"),
+                elements(page, "script").stream().map(script -> script.getAttribute("type")).toList());
+        assertTrue(elements(page, "meta").stream().anyMatch(meta -> meta.getAttribute("content")
+                .startsWith("default-src 'none'; script-src 'sha256-")), "a policy that allows one script");
         assertEquals(List.of(), elements(page, "b"));
         String shown = "<script>alert(1)</script> &amp; \"x\" <b>";
         assertTrue(elements(page, "h2").stream().anyMatch(h -> h.getTextContent().equals(shown)),
@@ -112,9 +117,11 @@ class PracticeFolderTest {
         for (Element element : elements(page, "*")) {
             for (int i = 0; i < element.getAttributes().getLength(); i++) {
                 String name = element.getAttributes().item(i).getNodeName();
-                assertTrue(Set.of("lang", "charset", "name", "content", "href").contains(name), name);
+                assertFalse(name.startsWith("on") || name.equals("src"), name);
             }
-            assertFalse(element.getAttribute("href").contains(":"), "leads away");
+            String link = element.getAttribute("href");
+            assertFalse(link.contains(":") && !link.equals("data:,"), "leads away: " + link);
+            assertTrue(element.getAttribute("xlink:href").matches("(#[\\w-]+)?"), "leads away");
         }
     }
 

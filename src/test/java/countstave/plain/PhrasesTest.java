@@ -121,7 +121,7 @@ class PhrasesTest {
         assertEquals(Set.of(), missing);
         String all = code.toString();
         List<String> unused = there.stream().filter(key -> !all.contains("\"" + key + "\"") && Stream.of("weekday.", "value.",
-                "tuplet.", "manner.groups.", "why.term.", "stage.", "work.", "seam.size.", "day.kind.", "length.", "pitch.", "severity.",
+                "tuplet.", "page.", "manner.groups.", "why.term.", "stage.", "work.", "seam.size.", "day.kind.", "length.", "pitch.", "severity.",
                 "found.number.", "rules.heading.")
                 .noneMatch(key::startsWith)).sorted().toList();
         assertEquals(List.of(), unused);

@@ -76,12 +76,12 @@ final class TempoMarks {
     private Direction after(List<Direction> directions, int mark, List<Direction> line) {
         Direction behind = mark + 1 < directions.size() ? directions.get(mark + 1) : null;
         boolean closes = behind != null && isBeside(behind, directions.get(mark)) && !line.contains(behind)
-                && (behind.text().matches(SIGNS) || isOpen(line) && behind.text().endsWith(")"));
+                && (behind.text().matches(SIGNS) || isOpen(line) && behind.text().matches(".*[)\\]]"));
         return closes ? behind : null;
     }
 
     private static boolean isOpen(List<Direction> line) {
-        return !line.isEmpty() && line.get(line.size() - 1).text().endsWith("(");
+        return !line.isEmpty() && line.get(line.size() - 1).text().matches(".*[(\\[]");
     }
 
     /** Other signs at the same moment, as a rehearsal letter, may stand between words and mark. */

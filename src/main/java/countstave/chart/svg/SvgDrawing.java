@@ -51,28 +51,37 @@ public final class SvgDrawing {
 
     /** The pages for one page of the web, which share their fonts and signs. */
     public static SvgInline inline(Chart chart) {
-        return new SvgDrawing(chart).inline();
+        return inline(List.of(chart), "");
+    }
+
+    /**
+     * The pages of several charts for one page of the web, one chart after the other; all of them share their fonts and signs.
+     *
+     * @param letters that a script is going to put in place of words: in the fonts of the counts they are there too
+     */
+    public static SvgInline inline(List<Chart> charts, String letters) {
+        List<Chart.Page> all = charts.stream().flatMap(chart -> chart.pages().stream()).toList();
+        SvgFonts fonts = SvgFonts.of(all, letters, Measures.standard());
+        List<String> pages = new ArrayList<>();
+        for (Chart chart : charts) {
+            SvgDrawing drawing = new SvgDrawing(chart);
+            for (int i = 0; i < chart.pages().size(); i++) {
+                pages.add(drawing.page(i, fonts.family(), ""));
+            }
+        }
+        return new SvgInline(style(fonts) + "<svg " + SvgInline.NAMESPACES
+                + " width=\"0\" height=\"0\" style=\"position:absolute\"><defs>\n" + fonts.signs() + "</defs></svg>\n",
+                List.copyOf(pages));
     }
 
     private List<String> pages() {
         List<String> pages = new ArrayList<>();
         for (int i = 0; i < chart.pages().size(); i++) {
-            SvgFonts fonts = SvgFonts.of(chart.pages().subList(i, i + 1), measures);
+            SvgFonts fonts = SvgFonts.of(chart.pages().subList(i, i + 1), "", measures);
             pages.add("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
                     + page(i, fonts.family(), style(fonts) + "<defs>\n" + fonts.signs() + "</defs>\n"));
         }
         return List.copyOf(pages);
-    }
-
-    private SvgInline inline() {
-        SvgFonts fonts = SvgFonts.of(chart.pages(), measures);
-        List<String> pages = new ArrayList<>();
-        for (int i = 0; i < chart.pages().size(); i++) {
-            pages.add(page(i, fonts.family(), ""));
-        }
-        return new SvgInline(style(fonts) + "<svg " + SvgInline.NAMESPACES
-                + " width=\"0\" height=\"0\" style=\"position:absolute\"><defs>\n" + fonts.signs() + "</defs></svg>\n",
-                List.copyOf(pages));
     }
 
     private static String style(SvgFonts fonts) {

@@ -33,7 +33,8 @@ record SvgFonts(String family, String faces, String signs) {
     private static final List<String> TABLES = List.of("head", "hhea", "maxp", "hmtx", "cmap", "name", "OS/2", "post", "glyf",
             "loca", "cvt ", "fpgm", "prep", "gasp");
 
-    static SvgFonts of(List<Chart.Page> pages, Measures measures) {
+    /** @param more letters that every face has besides those on the pages */
+    static SvgFonts of(List<Chart.Page> pages, String more, Measures measures) {
         Map<Text.Style, TreeSet<Integer>> letters = new EnumMap<>(Text.Style.class);
         TreeSet<String> names = new TreeSet<>();
         for (Chart.Page page : pages) {
@@ -46,6 +47,7 @@ record SvgFonts(String family, String faces, String signs) {
                 }
             }
         }
+        letters.values().forEach(used -> more.codePoints().forEach(used::add));
         CRC32 fingerprint = new CRC32();
         fingerprint.update(letters.toString().getBytes(StandardCharsets.UTF_8));
         String family = String.format(Locale.ROOT, "countstave-%08x", fingerprint.getValue());

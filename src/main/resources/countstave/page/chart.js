@@ -1,0 +1,299 @@
+// The chart on the page: its words, what is lit, what is marked, and where a finger is.
+
+const SVG = 'http://www.w3.org/2000/svg';
+const NARROW = 620;
+
+export class Chart {
+
+  constructor(root, line, size) {
+    this.root = root;
+    this.line = line;
+    this.size = size;
+    this.show();
+  }
+
+  // The narrow drawing on a narrow page, or where large print is wanted.
+  wantsNarrow() {
+    return this.size === 'large' || this.size === 'fit' && this.root.clientWidth < NARROW;
+  }
+
+  show(printing = false) {
+    const narrow = !printing && this.wantsNarrow();
+    const shown = this.root.querySelector('.pages');
+    const other = document.getElementById(narrow ? 'narrow' : 'wide');
+    if (!shown || shown.dataset.drawing !== other.id) {
+      const pages = document.createElement('div');
+      pages.className = 'pages';
+      pages.dataset.drawing = other.id;
+      pages.append(other.content.cloneNode(true));
+      if (shown) {
+        shown.remove();
+      }
+      this.root.append(pages);
+    }
+    this.index();
+  }
+
+  // Finds what belongs to each count, in the part that is played; the pages of other parts are put aside.
+  index() {
+    this.bars = new Map();
+    this.places = new Map();
+    const id = this.line.part.id;
+    for (const page of this.root.querySelectorAll('svg.countstave-page')) {
+      const bars = page.querySelectorAll('rect.bar');
+      const mine = [...bars].some((bar) => bar.dataset.part === id);
+      page.hidden = !mine && bars.length > 0;
+      page.style.display = page.hidden ? 'none' : '';
+      page.setAttribute('aria-hidden', 'true');
+      if (mine) {
+        this.indexPage(page, bars, id);
+      }
+    }
+    (this.light || []).forEach((frame) => frame.remove());
+    this.light = [];
+    this.now = null;
+    this.litBar = null;
+    for (const count of this.line.counts) {
+      if (!(count.stages & 1)) {
+        this.addPlace(count);
+      }
+    }
+  }
+
+  indexPage(page, bars, id) {
+    for (const bar of bars) {
+      const found = this.bars.get(bar.dataset.bar) || [];
+      found.push(bar);
+      this.bars.set(bar.dataset.bar, found);
+    }
+    for (const shape of page.querySelectorAll('[data-at]')) {
+      if (shape.dataset.part === id) {
+        const key = shape.dataset.bar + ':' + shape.dataset.at;
+        const place = this.places.get(key) || { words: [], signs: [], ticks: [], notes: [] };
+        const kind = shape.classList.contains('count') && !shape.classList.contains('felt') ? 'words'
+          : shape.classList.contains('parenthesis') ? 'signs' : shape.classList.contains('tick') ? 'ticks' : 'notes';
+        place[kind].push(shape);
+        this.places.set(key, place);
+      }
+    }
+  }
+
+  // A beat inside a tuplet that is counted through has no word on paper; when it is said, it needs one: between its neighbours.
+  addPlace(count) {
+    const near = count.bar.counts.filter((other) => this.wordOf(other));
+    const before = near.filter((other) => other.at.isBefore(count.at)).pop();
+    const after = near.find((other) => other.at.compare(count.at) > 0);
+    if (!before || this.places.has(count.key)) {
+      return;
+    }
+    const left = this.wordOf(before);
+    const right = after ? this.wordOf(after) : null;
+    const from = Number(left.getAttribute('x'));
+    const same = right && right.ownerSVGElement === left.ownerSVGElement && Number(right.getAttribute('x')) > from;
+    const share = after ? count.at.minus(before.at).over(after.at.minus(before.at)).toNumber() : 0.5;
+    const word = left.cloneNode(true);
+    word.setAttribute('x', same ? from + (Number(right.getAttribute('x')) - from) * share : from + 20);
+    word.dataset.at = count.inBar;
+    left.parentNode.append(word);
+    this.places.set(count.key, { words: [word], signs: [], ticks: [], notes: [] });
+  }
+
+  wordOf(count) {
+    const place = this.places.get(count.key);
+    return place ? place.words[0] : undefined;
+  }
+
+  // The words of a system at a stage: what is not said is not printed, its tick stays.
+  write(words, stage) {
+    for (const count of this.line.counts) {
+      const place = this.places.get(count.key);
+      if (place) {
+        const said = (count.stages >> stage & 1) === 1;
+        for (const word of place.words) {
+          const say = words(count);
+          if (word.firstChild && word.firstChild.nodeValue !== say) {
+            word.firstChild.nodeValue = say;
+          }
+          word.classList.toggle('silent', !said);
+          word.classList.toggle('breath', said && this.line.breaths.has(count.at.toString()));
+        }
+        place.signs.forEach((sign) => sign.classList.toggle('silent', !said));
+      }
+    }
+    this.fit();
+    this.breathe();
+  }
+
+  // Words of another system may be wider than the room that was left for them.
+  fit() {
+    if (!this.line.counts.length) {
+      return;
+    }
+    for (const bar of this.line.bars) {
+      const words = bar.counts.map((count) => this.wordOf(count)).filter((word) => word && !word.classList.contains('silent'));
+      words.forEach((word, i) => {
+        const full = word.dataset.size || word.getAttribute('font-size');
+        word.dataset.size = full;
+        word.setAttribute('font-size', full);
+        const next = words[i + 1];
+        const room = next && next.ownerSVGElement === word.ownerSVGElement ? Number(next.getAttribute('x')) - Number(word.getAttribute('x')) : 0;
+        if (room > 0) {
+          const letters = [...word.textContent, ...next.textContent].length / 2;
+          const needed = letters * Number(full) * 0.62;
+          if (needed > room) {
+            word.setAttribute('font-size', Math.max(Number(full) * 0.5, Number(full) * room / needed).toFixed(1));
+          }
+        }
+      });
+    }
+  }
+
+  breathe() {
+    this.root.querySelectorAll('text.breathe').forEach((sign) => sign.remove());
+    this.root.querySelectorAll('text.breath').forEach((word) => {
+      const sign = document.createElementNS(SVG, 'text');
+      sign.setAttribute('class', 'breathe');
+      const size = Number(word.dataset.size || word.getAttribute('font-size'));
+      // above the ruled line, where nothing else stands
+      sign.setAttribute('x', Number(word.getAttribute('x')));
+      sign.setAttribute('y', Number(word.getAttribute('y')) - size * 1.15);
+      sign.setAttribute('text-anchor', 'middle');
+      sign.setAttribute('font-size', size);
+      sign.setAttribute('font-weight', 'bold');
+      sign.textContent = '^';
+      word.parentNode.append(sign);
+    });
+  }
+
+  // Where a count stands, in units of its page: its words, else its tick.
+  boxOf(count) {
+    const place = this.places.get(count.key);
+    if (!place) {
+      return null;
+    }
+    const shape = place.words[0] || place.ticks[0];
+    if (!shape) {
+      return null;
+    }
+    const bar = (this.bars.get(String(count.bar.index)) || []).find((one) => one.ownerSVGElement === shape.ownerSVGElement);
+    return { shape, box: shape.getBBox(), page: shape.ownerSVGElement, bar };
+  }
+
+  frame(kind, found, pad) {
+    const frame = document.createElementNS(SVG, 'rect');
+    frame.setAttribute('class', kind);
+    frame.setAttribute('x', found.box.x - pad);
+    frame.setAttribute('y', found.box.y - pad / 2);
+    frame.setAttribute('width', Math.max(8, found.box.width) + 2 * pad);
+    frame.setAttribute('height', Math.max(14, found.box.height) + pad);
+    frame.setAttribute('rx', 3);
+    // behind the ink, in front of the paper
+    found.page.insertBefore(frame, found.page.querySelector('g'));
+    return frame;
+  }
+
+  // Lights a count, and nothing else.
+  lit(count) {
+    if (this.now === count) {
+      return;
+    }
+    this.now = count;
+    this.light.forEach((frame) => frame.remove());
+    this.light = [];
+    const found = count ? this.boxOf(count) : null;
+    if (found) {
+      this.light = [this.frame('lit', found, 6)];
+      if (found.bar !== this.litBar) {
+        this.litBar = found.bar;
+        this.follow(found.bar || found.shape);
+      }
+    } else {
+      this.litBar = null;
+    }
+  }
+
+  // Keeps the line that is played in sight.
+  follow(shape) {
+    const box = shape.getBoundingClientRect();
+    const low = document.getElementById('stand').getBoundingClientRect().top;
+    if (box.top < 8 || box.bottom > low - 8) {
+      const calm = matchMedia('(prefers-reduced-motion: reduce)').matches;
+      window.scrollTo({ top: window.scrollY + box.top - Math.min(80, low / 5), behavior: calm ? 'auto' : 'smooth' });
+    }
+  }
+
+  // Shows what is looped, and where the next start is.
+  mark(from, to, cursor) {
+    this.root.querySelectorAll('rect.looped, rect.cursor').forEach((frame) => frame.remove());
+    if (from) {
+      for (const bar of this.line.bars) {
+        if (bar.end.compare(from) > 0 && bar.start.isBefore(to)) {
+          this.markBar(bar, from, to);
+        }
+      }
+    }
+    const found = cursor ? this.boxOf(cursor) : null;
+    if (found) {
+      this.frame('cursor', found, 9);
+    }
+  }
+
+  markBar(bar, from, to) {
+    for (const shape of this.bars.get(String(bar.index)) || []) {
+      const left = Number(shape.getAttribute('x'));
+      const width = Number(shape.getAttribute('width'));
+      let start = left;
+      let end = left + width;
+      const inside = bar.counts.filter((count) => {
+        const word = this.wordOf(count);
+        return word && word.ownerSVGElement === shape.ownerSVGElement && Number(word.getAttribute('x')) >= left
+          && Number(word.getAttribute('x')) < left + width;
+      });
+      const first = inside.find((count) => count.at.compare(from) >= 0);
+      const after = inside.find((count) => count.at.compare(to) >= 0);
+      if (bar.start.isBefore(from)) {
+        if (!first) {
+          continue;
+        }
+        start = Number(this.wordOf(first).getAttribute('x')) - 8;
+      }
+      if (after) {
+        end = Number(this.wordOf(after).getAttribute('x')) - 8;
+      }
+      if (end > start) {
+        const frame = document.createElementNS(SVG, 'rect');
+        frame.setAttribute('class', 'looped');
+        frame.setAttribute('x', start);
+        frame.setAttribute('y', shape.getAttribute('y'));
+        frame.setAttribute('width', end - start);
+        frame.setAttribute('height', shape.getAttribute('height'));
+        const page = shape.ownerSVGElement;
+        page.insertBefore(frame, page.querySelector('g'));
+      }
+    }
+  }
+
+  // The count under a point of the window, or null.
+  countUnder(x, y) {
+    const shape = document.elementsFromPoint(x, y).find((one) => one.classList && one.classList.contains('bar') && one.dataset.bar);
+    if (!shape || shape.dataset.part !== this.line.part.id) {
+      return null;
+    }
+    const page = shape.ownerSVGElement;
+    const point = new DOMPoint(x, y).matrixTransform(page.getScreenCTM().inverse());
+    const bar = this.line.bars.find((one) => String(one.index) === shape.dataset.bar);
+    let best = null;
+    let least = Infinity;
+    for (const count of bar ? bar.counts : []) {
+      const word = this.wordOf(count);
+      if (word && word.ownerSVGElement === page) {
+        const far = Math.abs(Number(word.getAttribute('x')) - point.x) + Math.abs(Number(word.getAttribute('y')) - point.y) / 50;
+        if (far < least) {
+          least = far;
+          best = count;
+        }
+      }
+    }
+    return best;
+  }
+}
