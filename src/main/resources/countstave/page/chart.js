@@ -25,7 +25,8 @@ export class Chart {
       const pages = document.createElement('div');
       pages.className = 'pages';
       pages.dataset.drawing = other.id;
-      pages.append(other.content.cloneNode(true));
+      // a drawing that nobody looks at is never read
+      pages.innerHTML = other.textContent;
       if (shown) {
         shown.remove();
       }
@@ -52,6 +53,7 @@ export class Chart {
     (this.light || []).forEach((frame) => frame.remove());
     this.light = [];
     this.now = null;
+    this.wasOther = false;
     this.litBar = null;
     for (const count of this.line.counts) {
       if (!(count.stages & 1)) {
@@ -103,8 +105,10 @@ export class Chart {
     return place ? place.words[0] : undefined;
   }
 
+  // other: whether these are other words than those that the chart was laid out for
   // The words of a system at a stage: what is not said is not printed, its tick stays.
-  write(words, stage) {
+  write(words, stage, other) {
+    this.isOther = other;
     for (const count of this.line.counts) {
       const place = this.places.get(count.key);
       if (place) {
@@ -120,7 +124,11 @@ export class Chart {
         place.signs.forEach((sign) => sign.classList.toggle('silent', !said));
       }
     }
-    this.fit();
+    if (other || this.wasOther) {
+      this.fit();
+      this.embrace();
+    }
+    this.wasOther = other;
     this.breathe();
   }
 
@@ -138,7 +146,8 @@ export class Chart {
         const next = words[i + 1];
         const room = next && next.ownerSVGElement === word.ownerSVGElement ? Number(next.getAttribute('x')) - Number(word.getAttribute('x')) : 0;
         if (room > 0) {
-          const letters = [...word.textContent, ...next.textContent].length / 2;
+          const signs = this.signsOf(bar, word).length + this.signsOf(bar, next).length;
+          const letters = [...word.textContent, ...next.textContent].length / 2 + signs * 0.3;
           const needed = letters * Number(full) * 0.62;
           if (needed > room) {
             word.setAttribute('font-size', Math.max(Number(full) * 0.5, Number(full) * room / needed).toFixed(1));
@@ -146,6 +155,28 @@ export class Chart {
         }
       });
     }
+  }
+
+  signsOf(bar, word) {
+    const place = this.places.get(bar.index + ':' + word.dataset.at);
+    return place ? place.signs : [];
+  }
+
+  // Parentheses stand around the words as they are now.
+  embrace() {
+    const moves = [];
+    for (const place of this.places.values()) {
+      const word = place.words[0];
+      for (const sign of word ? place.signs : []) {
+        sign.dataset.x = sign.dataset.x || sign.getAttribute('x');
+        const middle = Number(word.getAttribute('x'));
+        const left = Number(sign.dataset.x) < middle;
+        const size = Number(sign.getAttribute('font-size'));
+        const far = word.getComputedTextLength() / 2 + size * (left ? 0.32 : 0.02);
+        moves.push([sign, this.isOther ? middle + (left ? -far : far) : sign.dataset.x]);
+      }
+    }
+    moves.forEach(([sign, x]) => sign.setAttribute('x', x));
   }
 
   breathe() {

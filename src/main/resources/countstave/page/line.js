@@ -57,6 +57,14 @@ export class Line {
     return anchor.second.plus(at.minus(anchor.at).times(anchor.perWhole));
   }
 
+  // The same as a number, worked out once for a place.
+  numberAt(at) {
+    if (at.number === undefined) {
+      at.number = this.secondAt(at).toNumber();
+    }
+    return at.number;
+  }
+
   barAt(at) {
     let low = 0;
     let high = this.bars.length - 1;

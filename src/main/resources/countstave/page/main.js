@@ -1,54 +1,34 @@
 // The page: what its controls do.
 import { Fraction, ZERO } from './fraction.js';
 import { Line } from './line.js';
-import { Voice, CLICKS } from './sounds.js';
+import { Voice } from './sounds.js';
 import { Track } from './track.js';
-import { Player, Desk, Pace, schedule } from './player.js';
-import { Ladder, asked, nextTempo, CLEAN } from './ladder.js';
+import { Player } from './player.js';
+import { Ladder, asked, nextTempo } from './ladder.js';
 import { Chart } from './chart.js';
 import { Marking, fillLoops, loopKey, stretch, readPlace } from './loops.js';
+import { settings, LEVELS, SLOWEST, FOREVER } from './settings.js';
+import { wireControls, fillBeats } from './controls.js';
+import { wireKeys } from './keys.js';
+import { render } from './measure.js';
 
 const data = JSON.parse(document.getElementById('data').textContent);
 const byId = (id) => document.getElementById(id);
 const text = (key, ...places) => (data.texts[key] || key).replace(/\{(\d)\}/g, (whole, i) => places[i]);
-const SLOWEST = 5;
-const LEVELS = ['all', ...Object.keys(CLICKS), 'voice'];
-const FOREVER = 100000;
-
-// What may be set; whatever was stored is held to its range.
-function settings(stored) {
-  const number = (value, least, most, otherwise) => (Number.isFinite(value) && value >= least && value <= most ? value : otherwise);
-  const levels = {};
-  for (const level of LEVELS) {
-    levels[level] = number(stored.levels ? stored.levels[level] : undefined, 0, 100, { all: 30, voice: 100 }[level] ?? 70);
-  }
-  const beats = (list) => (Array.isArray(list) ? list.filter((beat) => Number.isInteger(beat) && beat > 0) : []);
-  return {
-    part: number(stored.part, 0, data.parts.length - 1, 0), system: number(stored.system, 0, data.systems.length - 1, 0),
-    stage: number(stored.stage, 0, data.stages.length - 1, 0), size: ['fit', 'page', 'large'].includes(stored.size) ? stored.size : 'fit',
-    light: ['auto', 'light', 'dark'].includes(stored.light) ? stored.light : 'auto',
-    swing: ['', '3/5', '2/3', '3/4'].includes(stored.swing) ? stored.swing : '', beats: beats(stored.beats),
-    silent: /^[0-8]\/(1|2|4|8|16)$/.test(stored.silent) ? stored.silent : '0/1', place: number(stored.place, -100, 100, 0),
-    placeBeats: beats(stored.placeBeats), countIn: stored.countIn !== false, repeat: stored.repeat !== false,
-    up: ['plan', 'percent'].includes(stored.up) ? stored.up : 'plan', percent: number(stored.percent, 1, 25, 5),
-    clean: number(stored.clean, 1, 50, CLEAN), alone: stored.alone === true, levels,
-    loop: typeof stored.loop === 'string' ? stored.loop : 'whole', from: String(stored.from), to: String(stored.to),
-  };
-}
 
 class Page {
 
   constructor() {
     this.ladder = new Ladder(data.source + ' ' + data.title);
-    this.set = settings(this.ladder.set);
+    this.set = settings(this.ladder.set, data);
     this.voice = new Voice(data.voice);
     this.player = new Player(this.voice, () => this.playChanged(), (repeat) => this.speedOf(repeat));
     this.taps = [];
-    this.controls();
+    wireControls(this, data, text);
     this.choosePart();
     this.marking = new Marking(() => this.chart, byId('chart'), (count) => this.goTo(count),
       (first, last, done) => this.markLoop(first, last, done));
-    this.keys();
+    wireKeys(this);
     this.isOpen = true;
     requestAnimationFrame(() => this.frame());
   }
@@ -66,7 +46,7 @@ class Page {
       this.chart = new Chart(byId('chart'), this.line, this.set.size);
     }
     fillLoops(byId('loop'), this.line, text);
-    this.fillBeats();
+    fillBeats(this);
     const own = [readPlace(this.set.from), readPlace(this.set.to)];
     if (this.set.loop === 'own' && own[0] && own[1] && own[0].isBefore(own[1]) && own[1].compare(this.line.end) <= 0) {
       this.setLoop('own', own[0], own[1]);
@@ -85,7 +65,7 @@ class Page {
   }
 
   write() {
-    this.chart.write((count) => this.words(count), this.set.stage);
+    this.chart.write((count) => this.words(count), this.set.stage, this.set.system > 0);
     this.showMarks();
   }
 
@@ -375,134 +355,6 @@ class Page {
     }
   }
 
-  controls() {
-    const fill = (id, labels, values = labels.map((label, i) => i)) => {
-      labels.forEach((label, i) => {
-        const option = document.createElement('option');
-        option.value = values[i];
-        option.textContent = label;
-        byId(id).append(option);
-      });
-    };
-    fill('part', data.parts.map((part) => part.name));
-    byId('part-row').hidden = data.parts.length < 2;
-    fill('system', data.systems.map((system) => system.title));
-    fill('stage', data.stages);
-    this.choice('part', Number, () => this.choosePart());
-    this.choice('system', Number, () => {
-      this.write();
-      this.changed();
-    });
-    this.choice('stage', Number, () => {
-      this.write();
-      this.changed();
-    });
-    this.choice('size', String, () => {
-      this.chart.size = this.set.size;
-      this.redraw();
-    });
-    this.choice('light', String, () => this.lightChanged());
-    ['swing', 'silent'].forEach((id) => this.choice(id, String, () => this.changed()));
-    ['place', 'percent', 'clean-times'].forEach((id) => this.choice(id, Number, () => {
-      this.stepsChanged();
-      this.changed();
-    }, id === 'clean-times' ? 'clean' : id));
-    this.choice('up', String, () => this.stepsChanged());
-    for (const id of ['countIn', 'repeat', 'alone']) {
-      byId(id).checked = this.set[id];
-      byId(id).addEventListener('change', () => {
-        this.set[id] = byId(id).checked;
-        this.player.repeats = this.set.repeat ? FOREVER : 1;
-        this.changed();
-      });
-    }
-    for (const level of LEVELS) {
-      const slider = byId('level-' + level);
-      slider.value = this.set.levels[level];
-      slider.addEventListener('input', () => {
-        this.set.levels[level] = Number(slider.value);
-        if (this.player.desk) {
-          this.player.desk.setLevels(this.levels());
-        }
-        this.store();
-      });
-    }
-    byId('voice-row').hidden = !data.voice;
-    byId('loop').addEventListener('change', () => {
-      if (byId('loop').value === 'own') {
-        this.setMarking(true);
-      } else {
-        this.cursor = null;
-        this.chooseLoop(byId('loop').value);
-      }
-    });
-    const click = (id, what) => byId(id).addEventListener('click', what);
-    click('play', () => this.toggle());
-    click('slower', () => this.setTempo(this.perMinute - 1));
-    click('faster', () => this.setTempo(this.perMinute + 1));
-    click('tap', () => this.tap());
-    click('clean', () => this.clean());
-    click('again', () => this.again());
-    click('mark', () => this.setMarking(byId('mark').getAttribute('aria-pressed') !== 'true'));
-    click('start', () => {
-      this.cursor = null;
-      this.showMarks();
-    });
-    click('export', () => this.export());
-    click('forget', () => {
-      this.ladder.forget();
-      this.stepsChanged();
-    });
-    click('print', () => window.print());
-    byId('tempo').addEventListener('input', () => this.setTempo(Number(byId('tempo').value), false));
-    window.addEventListener('beforeprint', () => this.redraw(true));
-    window.addEventListener('afterprint', () => this.redraw());
-    window.addEventListener('resize', () => {
-      clearTimeout(this.resizing);
-      this.resizing = setTimeout(() => this.redraw(), 150);
-    });
-    this.lightChanged();
-  }
-
-  choice(id, type, then, name = id) {
-    byId(id).value = this.set[name];
-    byId(id).addEventListener('change', () => {
-      const value = type(byId(id).value);
-      if (type !== Number || Number.isFinite(value)) {
-        this.set[name] = value;
-        this.set = settings(this.set);
-        byId(id).value = this.set[name];
-        then();
-        this.store();
-      }
-    });
-  }
-
-  // For each beat that a bar has: whether it clicks, and whether it is placed.
-  fillBeats() {
-    const most = Math.max(...this.line.bars.map((bar) => Math.max(...bar.beats.map((beat) => beat.number))));
-    const all = Array.from({ length: Math.min(most, 32) }, (_, i) => i + 1);
-    for (const [id, name] of [['beats', 'beats'], ['place-beats', 'placeBeats']]) {
-      byId(id).querySelectorAll('label').forEach((label) => label.remove());
-      this.set[name] = this.set[name].filter((beat) => beat <= most);
-      for (const beat of all) {
-        const label = document.createElement('label');
-        const box = document.createElement('input');
-        box.type = 'checkbox';
-        box.checked = this.set[name].length === 0 || this.set[name].includes(beat);
-        label.append(box, ' ' + beat);
-        byId(id).append(label);
-        box.addEventListener('change', () => {
-          const boxes = [...byId(id).querySelectorAll('input')];
-          const chosen = boxes.map((one, i) => (one.checked ? i + 1 : 0)).filter(Boolean);
-          // none: no beat at all is chosen, which no bar has
-          this.set[name] = chosen.length === boxes.length ? [] : chosen.length ? chosen : [999];
-          this.changed();
-        });
-      }
-    }
-  }
-
   redraw(printing = false) {
     this.chart.show(printing);
     this.write();
@@ -528,98 +380,7 @@ class Page {
       this.play();
     }
   }
-
-  // ---- keys
-
-  keys() {
-    document.addEventListener('keydown', (event) => {
-      if (event.ctrlKey || event.metaKey || event.altKey) {
-        return;
-      }
-      const on = event.target;
-      const writes = /^(INPUT|SELECT|TEXTAREA)$/.test(on.tagName);
-      const own = writes || event.key === ' ' && /^(BUTTON|SUMMARY|A)$/.test(on.tagName);
-      const what = own ? null : this.keyed(event.key);
-      if (what) {
-        event.preventDefault();
-        what();
-      }
-    });
-    byId('chart').addEventListener('keydown', (event) => {
-      const what = event.ctrlKey || event.metaKey || event.altKey ? null : this.keyedOnChart(event.key);
-      if (what) {
-        event.preventDefault();
-        event.stopPropagation();
-        what();
-      }
-    });
-  }
-
-  keyed(key) {
-    return {
-      ' ': () => this.toggle(), '+': () => this.setTempo(this.perMinute + 1), '=': () => this.setTempo(this.perMinute + 1),
-      '-': () => this.setTempo(this.perMinute - 1), t: () => this.tap(), c: () => this.clean(), a: () => this.again(),
-      m: () => this.setMarking(byId('mark').getAttribute('aria-pressed') !== 'true'),
-      Escape: () => {
-        this.cursor = null;
-        this.setMarking(false);
-        this.chooseLoop('whole');
-      },
-    }[key];
-  }
-
-  keyedOnChart(key) {
-    const counts = this.line.counts.filter((count) => count.stages & 1);
-    const here = this.cursor ? counts.indexOf(this.cursor) : -1;
-    const to = (count) => () => {
-      if (count) {
-        this.goTo(count);
-        const found = this.chart.boxOf(count);
-        if (found) {
-          this.chart.follow(found.bar || found.shape);
-        }
-      }
-    };
-    const bar = this.cursor ? this.cursor.bar.place : -1;
-    const firstOf = (place) => (this.line.bars[place] ? counts.find((count) => count.bar.place === place) : null);
-    return {
-      ArrowRight: to(counts[here + 1]), ArrowLeft: to(counts[here - 1]), ArrowDown: to(firstOf(bar + 1)), ArrowUp: to(firstOf(bar - 1)),
-      Home: to(counts[0]), End: to(counts[counts.length - 1]),
-      Enter: () => this.play(),
-      '[': () => this.cursor && this.edge(this.cursor, true), ']': () => this.cursor && this.edge(this.cursor, false),
-    }[key];
-  }
-
-  // One edge of the loop is put where the next start is; the other stays, if it lies on the right side.
-  edge(count, first) {
-    const [from, to] = stretch(this.line, count, count);
-    if (first) {
-      this.setLoop('own', from, from.isBefore(this.to) ? this.to : this.line.end);
-    } else {
-      this.setLoop('own', this.from.isBefore(to) ? this.from : ZERO, to);
-    }
-  }
-
-  // ---- for measuring: the same track and the same scheduling, into memory instead of the loudspeaker
-
-  // layers: which click; speeds: for each repeat
-  async render({ seconds, rate, layer, speeds, impulse }) {
-    const context = new OfflineAudioContext(1, Math.ceil(seconds * rate), rate);
-    const levels = Object.fromEntries(LEVELS.map((level) => [level, level === 'all' || level === layer ? 1 : 0]));
-    const desk = new Desk(context, new Voice(layer === 'voice' ? data.voice : null), levels);
-    if (impulse) {
-      desk.setClick(layer, new Float32Array([1]));
-    }
-    const track = this.track();
-    const start = track.before.length ? track.before[0].second : track.begin;
-    const pace = new Pace(0, start, speeds[0]);
-    schedule(desk, track, pace, this.set.system, start, track.cycle, speeds.length);
-    for (let repeat = 1; repeat < speeds.length; repeat++) {
-      pace.set(pace.timeOf(repeat * track.cycle), speeds[repeat]);
-      schedule(desk, track, pace, this.set.system, repeat * track.cycle, (repeat + 1) * track.cycle, speeds.length);
-    }
-    return (await context.startRendering()).getChannelData(0);
-  }
 }
 
 window.practice = new Page();
+window.practice.render = (what) => render(window.practice, data, what);

@@ -28,7 +28,7 @@ export class Track {
   }
 
   secondOf(at) {
-    return this.line.secondAt(at).minus(this.zero).toNumber();
+    return this.line.numberAt(at) - this.line.numberAt(this.set.from);
   }
 
   isIn(at) {
@@ -41,13 +41,15 @@ export class Track {
 
   inLoop() {
     const events = [];
+    let whole = false;
     const add = (bar, at, what) => {
-      if (this.isIn(at)) {
+      if (whole || this.isIn(at)) {
         const sounding = this.line.swung(bar, at, this.set.swing);
         events.push({ at, second: this.secondOf(sounding), bar: bar.place - this.bars[0].place, ...what });
       }
     };
     for (const bar of this.bars) {
+      whole = bar.start.compare(this.set.from) >= 0 && bar.end.compare(this.set.to) <= 0;
       if (bar.phase.equals(ZERO) && bar.length.n > 0n && this.sounds(1)) {
         add(bar, bar.start, { layer: 'bar' });
       }

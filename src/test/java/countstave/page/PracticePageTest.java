@@ -134,7 +134,7 @@ class PracticePageTest {
             Path file = RESOURCES.resolve(module + ".js");
             there.add(file);
             String text = Files.readString(file);
-            assertTrue(text.lines().count() <= 600, file + " is long");
+            assertTrue(text.lines().count() <= 450, file + " is long");
             Matcher imported = Pattern.compile("(?m)^import \\{ (.*) } from './(\\w+)\\.js';$").matcher(text);
             while (imported.find()) {
                 for (String name : imported.group(1).split(", ")) {
