@@ -68,6 +68,8 @@ final class ListenCommand implements Callable<Integer> {
     /** From this share of strokes that belong to each other on nothing else is looked for. */
     private static final double WELL = 0.88;
     private static final double BETTER = 0.08;
+    /** Between the numbers of bars. */
+    private static final String DASH = "\u2013";
 
     @ParentCommand
     Countstave parent;
@@ -244,12 +246,16 @@ final class ListenCommand implements Callable<Integer> {
     }
 
     private static String refusal(Take heard, String bars, double share, BestGuess guess) {
-        String said = String.format(Locale.ROOT, "%s does not fit bars %s: %.0f %% of the strokes belong to each other", heard.name(),
-                bars, 100 * share);
+        String said = String.format(Locale.ROOT, "%s does not fit %s: %.0f %% of the strokes belong to each other", heard.name(),
+                named(bars), 100 * share);
         if (guess == null || guess.bars().equals(bars) || !guess.isLikely()) {
             return said + ", and no other bars fit; check --bars, --part and --tempo (8 % either way are found)";
         }
-        return said + String.format(Locale.ROOT, "; bars %s fit best, %.0f %%: give --bars %s", guess.bars(), 100 * guess.share(),
-                guess.bars().replace('\u2013', '-'));
+        return said + String.format(Locale.ROOT, "; %s fit%s best, %.0f %%: give --bars %s, or the --tempo that was played", named(guess.bars()),
+                guess.bars().contains(DASH) ? "" : "s", 100 * guess.share(), guess.bars().replace(DASH, "-"));
+    }
+
+    private static String named(String bars) {
+        return (bars.contains(DASH) ? "bars " : "bar ") + bars;
     }
 }

@@ -30,6 +30,11 @@ public final class ListenWords {
         ListenWords words = new ListenWords(listening, names);
         List<String> lines = new ArrayList<>();
         lines.add(words.played());
+        if (listening.isCutShort()) {
+            Stroke last = listening.strokes().get(listening.strokes().size() - 1);
+            lines.add("It ends in bar " + words.number(last.planned().spot()) + (listening.repeats() == 1 ? "."
+                    : ", the " + listening.repeats() + ". time through."));
+        }
         lines.add(words.whole());
         listening.runs().stream().filter(run -> !run.isEven()).forEach(run -> lines.add(words.run(run)));
         lines.addAll(words.even());

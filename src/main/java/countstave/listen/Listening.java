@@ -78,6 +78,11 @@ public record Listening(PlannedPass pass, Take take, int repeats, Reference refe
         return off.length == 0 ? 0 : MEDIAN_TO_DEVIATION * off[off.length / 2];
     }
 
+    /** Whether the take ends before the passage does, the last time through. */
+    public boolean isCutShort() {
+        return strokes.size() < repeats * pass.strokes().size();
+    }
+
     public int missed() {
         return (int) strokes.stream().filter(Stroke::isMissed).count();
     }

@@ -141,6 +141,17 @@ class ListenCommandTest {
     }
 
     @Test
+    void aTakeThatEndsEarlySaysWhere() throws IOException {
+        double[] at = {1, 1.25, 1.5, 1.75, 2, 3, 3.5, 4, 5, 6, 6.2, 6.4, 6.6, 6.8, 7, 8, 8.5, 9};
+        double[] levels = new double[at.length];
+        java.util.Arrays.fill(levels, 0.4);
+        Path take = SoundFiles.write(folder.resolve("short.wav"), Bursts.of(at, levels, RATE, 11), RATE);
+        Run run = listen(take.toString(), "--bars", "1-4");
+        assertEquals(0, run.code(), run.err());
+        assertTrue(run.out().contains("18 of 18 strokes heard") && run.out().contains("It ends in bar 3."), run.out());
+    }
+
+    @Test
     void onPurposeIsTheAim() throws IOException {
         Path take = take("take.wav", 0.03, 0, 0.002);
         Run run = listen(take.toString(), "--bars", "2", "--repeats", "1", "--place", "2=+30ms");
