@@ -16,6 +16,9 @@ const data = JSON.parse(document.getElementById('data').textContent);
 const byId = (id) => document.getElementById(id);
 const text = (key, ...places) => (data.texts[key] || key).replace(/\{(\d)\}/g, (whole, i) => places[i]);
 
+// Milliseconds after which a device that gives no sound is told of.
+const PATIENCE = 3000;
+
 class Page {
 
   constructor() {
@@ -162,8 +165,13 @@ class Page {
   }
 
   async play() {
-    await this.player.open(this.levels());
-    this.begunAt = this.perMinute;
+    const opened = this.player.open(this.levels());
+    await Promise.race([opened, new Promise((done) => setTimeout(done, PATIENCE))]);
+    if (this.player.context.state !== 'running') {
+      byId('no-sound').hidden = false;
+      return;
+    }
+    byId('no-sound').hidden = true;
     this.player.play(this.track(), this.set.system, this.speed(), this.set.repeat ? FOREVER : 1);
   }
 

@@ -130,6 +130,17 @@ class PageInBrowserTest {
         assertEquals("Stopped", browser.text("document.getElementById('said').textContent"));
     }
 
+    /** A device without sound: it is said, instead of nothing happening. */
+    @Test
+    void silenceIsTold() {
+        browser.openNew(exact);
+        browser.run("practice.player.open(practice.levels()); practice.player.context.suspend(); practice.player.context.resume = () =>"
+                + " new Promise(() => { })");
+        browser.at("#play").click();
+        browser.until("!document.getElementById('no-sound').hidden");
+        assertFalse(browser.is("practice.player.playing"));
+    }
+
     @Test
     void tempoChangesAtOnceAndFromTheSamePlace() {
         browser.openNew(dense);
