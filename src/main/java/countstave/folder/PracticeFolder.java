@@ -88,7 +88,10 @@ public final class PracticeFolder {
         // the file by which an earlier run is known
         SafeFile.checkFree(folder.resolve(INDEX), force);
         SafeFolder.write(folder, force, entries, LARGE, progress);
-        speakers.forEach(speaker -> notes.addAll(speaker.notes()));
+        if (says == null) {
+            // where the page speaks it has told of all words, those of the tracks among them
+            speakers.forEach(speaker -> notes.addAll(speaker.notes()));
+        }
         return notes.stream().distinct().toList();
     }
 
