@@ -160,7 +160,7 @@ public final class Targets {
 
     private static boolean hasFileEnding(Path path) {
         String name = path.toString().toLowerCase(Locale.ROOT);
-        return NamedScore.isScore(path) || List.of(".pdf", ".svg", ".wav", ".json", ".txt").stream().anyMatch(name::endsWith);
+        return NamedScore.isScore(path) || List.of(".pdf", ".svg", ".html", ".wav", ".json", ".txt").stream().anyMatch(name::endsWith);
     }
 
     /** Whether a score was found because the folder of outputs lies in the folder that is read. */

@@ -355,6 +355,33 @@ class PageInBrowserTest {
         assertEquals(Math.round(first * 1.1), browser.number("Math.round(practice.speedOf() * practice.written.perMinute)"));
     }
 
+    /** Steps by themselves: the new tempo begins with the repeat, neither before nor after it. */
+    @Test
+    void stepsByThemselvesBeginWithTheRepeat() {
+        browser.openNew(exact);
+        browser.run("practice.setLoop('own', practice.line.counts[0].at, practice.line.counts[4].at)");
+        browser.set("countIn", false);
+        browser.set("up", "percent");
+        browser.set("percent", 20);
+        browser.set("clean-times", 1);
+        browser.set("alone", true);
+        browser.at("#play").click();
+        browser.until("practice.player.playing && practice.player.pace.points.length > 2");
+        List<?> points = (List<?>) browser.run("const p = practice.player; return p.pace.points.slice(1).map((q) => [q.from / p.track.cycle,"
+                + " q.speed * 61, p.pace.points[p.pace.points.indexOf(q) - 1].at + (q.from - p.pace.points[p.pace.points.indexOf(q) - 1].from)"
+                + " / p.pace.points[p.pace.points.indexOf(q) - 1].speed - q.at])");
+        double tempo = 61;
+        for (Object one : points) {
+            List<?> point = (List<?>) one;
+            double repeat = ((Number) point.get(0)).doubleValue();
+            assertEquals(Math.rint(repeat), repeat, 1e-9);
+            double before = tempo;
+            tempo = ((Number) point.get(1)).doubleValue();
+            assertTrue(tempo > before, tempo + " after " + before);
+            assertEquals(0, ((Number) point.get(2)).doubleValue(), 1e-9, "no jump");
+        }
+    }
+
     @Test
     void clickSilenceSwingAndPlacing() {
         browser.openNew(exact);
