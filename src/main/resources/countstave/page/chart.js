@@ -139,21 +139,32 @@ export class Chart {
     }
     for (const bar of this.line.bars) {
       const words = bar.counts.map((count) => this.wordOf(count)).filter((word) => word && !word.classList.contains('silent'));
+      let share = 1;
       words.forEach((word, i) => {
-        const full = word.dataset.size || word.getAttribute('font-size');
-        word.dataset.size = full;
-        word.setAttribute('font-size', full);
+        word.dataset.size = word.dataset.size || word.getAttribute('font-size');
         const next = words[i + 1];
         const room = next && next.ownerSVGElement === word.ownerSVGElement ? Number(next.getAttribute('x')) - Number(word.getAttribute('x')) : 0;
         if (room > 0) {
           const signs = this.signsOf(bar, word).length + this.signsOf(bar, next).length;
           const letters = [...word.textContent, ...next.textContent].length / 2 + signs * 0.3;
-          const needed = letters * Number(full) * 0.62;
-          if (needed > room) {
-            word.setAttribute('font-size', Math.max(Number(full) * 0.5, Number(full) * room / needed).toFixed(1));
-          }
+          share = Math.min(share, room / (letters * Number(word.dataset.size) * 0.62));
         }
       });
+      // one size a bar, and none that nobody can read
+      words.forEach((word) => word.setAttribute('font-size', (Number(word.dataset.size) * (this.isOther ? Math.max(0.5, share) : 1)).toFixed(1)));
+      words.forEach((word) => this.signsOf(bar, word).forEach((sign) => sign.setAttribute('font-size', word.getAttribute('font-size'))));
+    }
+  }
+
+  // The explanation at the foot of a page begins with the name of the system, and how its words are said.
+  rename(titles, system) {
+    for (const line of this.root.querySelectorAll('svg.countstave-page text:not([data-at])')) {
+      const first = line.dataset.first || line.textContent;
+      if (first.startsWith(titles[0])) {
+        line.dataset.first = first;
+        const end = first.indexOf('. ', titles[0].length);
+        line.textContent = system === 0 ? first : titles[system] + (end < 0 ? '' : first.slice(end));
+      }
     }
   }
 
@@ -172,7 +183,7 @@ export class Chart {
         const middle = Number(word.getAttribute('x'));
         const left = Number(sign.dataset.x) < middle;
         const size = Number(sign.getAttribute('font-size'));
-        const far = word.getComputedTextLength() / 2 + size * (left ? 0.32 : 0.02);
+        const far = word.getComputedTextLength() / 2 + size * 0.04;
         moves.push([sign, this.isOther ? middle + (left ? -far : far) : sign.dataset.x]);
       }
     }

@@ -69,6 +69,7 @@ class Page {
 
   write() {
     this.chart.write((count) => this.words(count), this.set.stage, this.set.system > 0);
+    this.chart.rename(data.systems.map((system) => system.title), this.set.system);
     this.showMarks();
   }
 

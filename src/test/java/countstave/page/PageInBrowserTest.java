@@ -253,6 +253,8 @@ class PageInBrowserTest {
         browser.set("stage", Stage.ALL.ordinal());
         browser.set("system", browser.text("JSON.parse(document.getElementById('data').textContent).systems.findIndex((s) => s.name === 'takadimi')"));
         assertEquals("ta ka di mi ta ka di mi ta ka di mi ta ka di mi", browser.text(words));
+        String foot = "[...document.querySelectorAll('svg text')].map((t) => t.textContent).find((t) => t.includes('Bold: played'))";
+        assertTrue(browser.text(foot).startsWith("Takadimi: ta ka di mi, ta ki da. Bold: played."), browser.text(foot));
         assertEquals(13, browser.number("document.querySelectorAll('#system option').length"));
         assertTrue(browser.is("JSON.parse(document.getElementById('data').textContent).voice.said.every((words, i) =>"
                 + " practice.line.part.words[i].rows.join(' ').split(' ').every((word) => word in words))"), "every word has a sound");
