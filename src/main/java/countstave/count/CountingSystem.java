@@ -251,7 +251,8 @@ public final class CountingSystem {
      * The same system as it is said in a language, if its own words are English ones that the language has too; else itself.
      */
     public CountingSystem spokenIn(Phrases phrases) {
-        boolean exchanged = data.texts().language().equals("en") && AndWords.language(phrases.code()) != null;
+        boolean exchanged = !phrases.code().equals("en") && data.texts().language().equals("en")
+                && AndWords.language(phrases.code()) != null;
         return exchanged ? withAnd(phrases.code()) : this;
     }
 

@@ -1,12 +1,17 @@
 package countstave.plain;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.text.MessageFormat;
 import java.time.DayOfWeek;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.MissingResourceException;
+import java.util.PropertyResourceBundle;
 import java.util.ResourceBundle;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
@@ -18,7 +23,7 @@ import java.util.concurrent.ConcurrentHashMap;
  */
 public final class Phrases {
 
-    private static final String BUNDLE = "countstave.plain.phrases";
+    private static final String FILE = "phrases";
 
     /** ISO 639-1 codes of the languages whose words are sure, English first. */
     private static final List<String> CODES = List.of("en", "de");
@@ -34,7 +39,16 @@ public final class Phrases {
     private Phrases(String code) {
         this.code = code;
         this.locale = Locale.forLanguageTag(code);
-        this.bundle = ResourceBundle.getBundle(BUNDLE, code.equals("en") ? Locale.ROOT : locale);
+        this.bundle = read(FILE + (code.equals("en") ? "" : "_" + code) + ".properties");
+    }
+
+    /** Read as it is: the search for a bundle by locale costs a short run several hundredths of its time. */
+    private static ResourceBundle read(String file) {
+        try (InputStream in = Phrases.class.getResourceAsStream(file)) {
+            return new PropertyResourceBundle(in);
+        } catch (IOException e) {
+            throw new UncheckedIOException("the program is not complete: install it again", e);
+        }
     }
 
     /** ISO 639-1 codes, English first. */
@@ -66,7 +80,7 @@ public final class Phrases {
 
     /** A number rounded to so many places, with the language's sign. */
     public String decimal(double value, int places) {
-        return String.format(Locale.ROOT, "%." + places + "f", value).replace(".", text("decimal.sign"));
+        return decimal(BigDecimal.valueOf(value).setScale(places, RoundingMode.HALF_UP));
     }
 
     /** A number as it is, with the language's sign. */
@@ -91,7 +105,9 @@ public final class Phrases {
      *     is chosen by them or a person reads them with the signs of the language, else texts
      */
     public String text(String key, Object... places) {
-        return new MessageFormat(bundle.getString(key), locale).format(places);
+        String pattern = bundle.getString(key);
+        return !pattern.contains(",choice") && pattern.indexOf('\'') < 0 ? filled(pattern, places)
+                : new MessageFormat(pattern, locale).format(places);
     }
 
     /** The same, or the other text where the language has no words of its own for this. */
@@ -115,5 +131,17 @@ public final class Phrases {
             }
         }
         return found;
+    }
+
+    /** A sentence whose places are filled as they are: most of them, and the formatter is slow to load. */
+    private static String filled(String pattern, Object[] places) {
+        StringBuilder text = new StringBuilder();
+        int from = 0;
+        for (int open = pattern.indexOf('{'); open >= 0; open = pattern.indexOf('{', from)) {
+            int close = pattern.indexOf('}', open);
+            text.append(pattern, from, open).append(places[Integer.parseInt(pattern.substring(open + 1, close))]);
+            from = close + 1;
+        }
+        return text.append(pattern, from, pattern.length()).toString();
     }
 }
