@@ -50,7 +50,7 @@ public record NoteNames(boolean symbols, Phrases phrases) {
         }
         int tuplet = amount.ratio().actual();
         if (!plain) {
-            name = phrase("amount.of.tuplet", tuplet(tuplet, "before"), name);
+            name = phrase("amount.of.tuplet", tuplet(tuplet), name);
         }
         if (amount.times() > 1) {
             return amount.times() + " " + name;
@@ -79,22 +79,18 @@ public record NoteNames(boolean symbols, Phrases phrases) {
 
     /** Many of a value in words: {@code quarters}, {@code 16ths}, {@code half notes}. */
     public String plural(NoteValue value) {
-        return phrases.textOr("value." + value.xmlName() + ".many", singular(value) + "s");
+        return phrase("value." + value.xmlName() + ".many");
     }
 
     /** One of a value in words: {@code quarter}, {@code 8th}, {@code half note}. */
     public String singular(NoteValue value) {
-        return phrases.textOr("value." + value.xmlName() + ".one", value.xmlName());
+        return phrase("value." + value.xmlName() + ".one");
     }
 
-    /**
-     * {@code triplet}, {@code quintuplet} …; {@code 11-tuplet} where the name is not in use.
-     *
-     * @param place {@code before} a note value, {@code behind} one or {@code many} by itself
-     */
-    private String tuplet(int actual, String place) {
+    /** {@code triplet}, {@code quintuplet} …; {@code 11-tuplet} where the name is not in use; as it stands before a note value. */
+    private String tuplet(int actual) {
         boolean named = actual >= 2 && actual <= MOST_NAMED || actual == 9;
-        return named ? phrase("tuplet." + actual + "." + place) : phrase("tuplet." + place, String.valueOf(actual));
+        return named ? phrase("tuplet." + actual + ".before") : phrase("tuplet.before", String.valueOf(actual));
     }
 
     private String symbol(NoteValue value) {

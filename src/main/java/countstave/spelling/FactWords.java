@@ -33,7 +33,7 @@ public final class FactWords {
             return "a voice would begin before the bar does [backup]; it begins with the bar";
         }
         if (fact instanceof Fact.BadDuration duration) {
-            return duration(duration);
+            return asRemark(badDuration(duration).in(Phrases.ENGLISH));
         }
         if (fact instanceof Fact.BadMeter meter) {
             return meter.unreadable() == null
@@ -108,19 +108,6 @@ public final class FactWords {
                 + "; it is counted as long as it is";
     }
 
-    private static String duration(Fact.BadDuration fact) {
-        String instead = fact.written() ? "its written value is counted" : "it takes no time";
-        return switch (fact.fault()) {
-            case NEGATIVE -> "a length is below 0 [duration]; " + instead;
-            case MISSING -> "a note has no length [duration]; " + instead;
-            case ZERO -> "a note lasts 0 [duration]; " + instead;
-            case BACKUP -> "the way back to where a voice begins has no length [backup]; it is passed over";
-            case FORWARD -> "a gap in a voice has no length [forward]; it is passed over";
-            case NO_DIVISIONS -> "the file does not say how finely it divides a quarter [divisions]; "
-                    + (fact.written() ? "going by the first note, in " : "it is taken for ") + fact.divisions();
-        };
-    }
-
     /** Of {@code bar-overfull}. */
     public static Sentence barOverfull(Fact.VoiceOverfull fact) {
         return p -> p.text("found.bar-overfull", LengthWords.of(fact.holds().minus(fact.room()), p), LengthWords.of(fact.holds(), p),
@@ -135,6 +122,11 @@ public final class FactWords {
             return filled.isPositive() ? p.text("found.bar-short", missing, LengthWords.of(filled, p), meter.toString(), whole)
                     : p.text("found.bar-short.empty", missing, meter.toString(), whole);
         };
+    }
+
+    /** A sentence without its capital and its full stop. */
+    private static String asRemark(String sentence) {
+        return Character.toLowerCase(sentence.charAt(0)) + sentence.substring(1, sentence.length() - 1);
     }
 
     /** Of {@code duration-missing}. */
