@@ -44,6 +44,12 @@ public record CountedScore(ScoreFile file, Score score, List<PartCounts> parts) 
         return new CountedScore(file, score, List.copyOf(parts));
     }
 
+    /** The parts that play in the bars that are counted; all where none does. */
+    public List<PartCounts> playing() {
+        List<PartCounts> playing = parts.stream().filter(PartCounts::hasAttacks).toList();
+        return playing.isEmpty() ? parts : playing;
+    }
+
     private static PartCounts count(Part part, CountingOptions options) {
         try {
             PartTimeline all = Timeline.of(part, options.selection(), options.time());

@@ -223,10 +223,8 @@ final class PracticeCommand implements Callable<Integer> {
 
     private static List<PracticePlan> plans(CountedScore counted, PracticeOptions options) {
         List<PracticePlan> plans = new ArrayList<>();
-        List<PartCounts> playing = counted.parts().stream().filter(part -> part.bars().stream()
-                .anyMatch(bar -> !bar.timeline().attacks().isEmpty())).toList();
         // a part that rests is left out while others play; if all of them rest, the first one says so
-        for (PartCounts part : playing.isEmpty() ? counted.parts() : playing) {
+        for (PartCounts part : counted.playing()) {
             plans.add(PracticePlan.of(part, options));
         }
         if (plans.isEmpty()) {

@@ -128,9 +128,7 @@ final class SayCommand implements Callable<Integer> {
 
     /** The parts that could be said. */
     private static List<PartCounts> parts(CountedScore counted) {
-        List<PartCounts> playing = counted.parts().stream().filter(part -> part.bars().stream()
-                .anyMatch(bar -> !bar.timeline().attacks().isEmpty())).toList();
-        List<PartCounts> parts = playing.isEmpty() ? counted.parts() : playing;
+        List<PartCounts> parts = counted.playing();
         if (parts.isEmpty() || parts.get(0).bars().isEmpty()) {
             throw new ScoreException("there is no bar to be said; check --part and --bars");
         }

@@ -42,4 +42,9 @@ public record PartCounts(PartPlan plan, CountingSystem system, List<BarCounts> b
     public String key(Phrases phrases) {
         return system.key(words(), phrases);
     }
+
+    /** Whether anything is played in the bars that are counted. */
+    public boolean hasAttacks() {
+        return bars.stream().anyMatch(bar -> !bar.timeline().attacks().isEmpty());
+    }
 }

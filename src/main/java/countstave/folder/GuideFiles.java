@@ -7,6 +7,7 @@ import countstave.practice.Passage;
 import countstave.practice.PracticePlan;
 import countstave.sound.GuideOptions;
 import countstave.sound.GuideTrack;
+import countstave.sound.Layer;
 import countstave.sound.MidiWriter;
 import countstave.sound.PassageTracks;
 import countstave.sound.WavSound;
@@ -39,13 +40,11 @@ public record GuideFiles(GuideOptions options, Set<Format> formats, int tracks, 
      * @param top how many passages are written out at all
      * @param prefix what their names begin with
      * @param names the language of the labels
-     * @param speakers whoever speaks in them is added here
      */
-    List<FolderFile> files(PracticePlan plan, int top, String prefix, NoteNames names, Progress progress, List<Speaker> speakers) {
+    List<FolderFile> files(PracticePlan plan, int top, String prefix, NoteNames names, Progress progress) {
         List<FolderFile> files = new ArrayList<>();
-        Speaker speaker = new Speaker(voice, plan.counts().system());
-        speakers.add(speaker);
-        WavSound sound = new WavSound(options.peakDecibels(), speaker, Exact.ZERO);
+        boolean speaks = formats.contains(Format.wav) && options.layers().contains(Layer.VOICE);
+        WavSound sound = new WavSound(options.peakDecibels(), speaks ? new Speaker(voice, plan.counts().system()) : null, Exact.ZERO);
         int written = 0;
         for (Passage passage : plan.worked(Math.min(top, tracks))) {
             String name = prefix + name(passage);

@@ -71,8 +71,7 @@ public final class PracticeFolder {
             ChartOptions page) {
         List<PracticeIndex.Entry> linked = new ArrayList<>();
         List<SafeFolder.Entry> entries = new ArrayList<>();
-        List<Speaker> speakers = new ArrayList<>();
-        for (FolderFile file : files(counting, sound, page, progress, speakers)) {
+        for (FolderFile file : files(counting, sound, page, progress)) {
             entries.add(new SafeFolder.Entry(file.name(), file.bytes(), out -> {
                 String more = file.content().writeTo(out);
                 linked.add(new PracticeIndex.Entry(file.name(), file.label() + more, file.passage()));
@@ -88,15 +87,11 @@ public final class PracticeFolder {
         // the file by which an earlier run is known
         SafeFile.checkFree(folder.resolve(INDEX), force);
         SafeFolder.write(folder, force, entries, LARGE, progress);
-        if (says == null) {
-            // where the page speaks it has told of all words, those of the tracks among them
-            speakers.forEach(speaker -> notes.addAll(speaker.notes()));
-        }
+        // the page says all words, those of the tracks among them
         return notes.stream().distinct().toList();
     }
 
-    private List<FolderFile> files(CountingOptions counting, GuideFiles sound, ChartOptions page, Progress progress,
-            List<Speaker> speakers) {
+    private List<FolderFile> files(CountingOptions counting, GuideFiles sound, ChartOptions page, Progress progress) {
         String title = counted.score().title();
         List<FolderFile> files = new ArrayList<>();
         files.add(file("practice.pdf", page.phrases().text("folder.sheet"),
@@ -114,7 +109,7 @@ public final class PracticeFolder {
         files.addAll(stages(counting, page));
         for (int part = 0; part < plans.size(); part++) {
             String prefix = plans.size() == 1 ? "" : "p" + (part + 1) + "-";
-            files.addAll(sound.files(plans.get(part), top, prefix, page.names(), progress, speakers));
+            files.addAll(sound.files(plans.get(part), top, prefix, page.names(), progress));
         }
         return files;
     }

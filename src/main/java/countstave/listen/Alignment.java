@@ -105,9 +105,7 @@ record Alignment(double[] plan, double[] expected, double[] taken, int[] index, 
     }
 
     private static double cost(Matching matching, HeardStrokes heard, double[] expected) {
-        int first = heard.from(expected[0] - Matching.FARTHEST);
-        int last = heard.from(expected[expected.length - 1] + Matching.FARTHEST);
-        int inside = Math.max(0, last - first);
+        int inside = Math.max(0, heard.around(expected));
         int matched = matching.matched();
         double off = 0;
         for (int i = 0; i < expected.length; i++) {

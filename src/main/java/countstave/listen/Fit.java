@@ -56,8 +56,7 @@ record Fit(PlannedPass pass, int repeats, HeardStrokes heard, Alignment alignmen
     /** With as many repeats more as what is heard beside it has room for, if that fits better. */
     private Fit more() {
         double[] expected = alignment.expected();
-        int beside = heard.size() - heard.from(expected[expected.length - 1] + Matching.FARTHEST)
-                + heard.from(expected[0] - Matching.FARTHEST);
+        int beside = heard.size() - heard.around(expected);
         int further = Math.min(MOST_REPEATS - repeats, (int) Math.round((double) beside / pass.strokes().size()));
         if (further < 1) {
             return this;
@@ -127,7 +126,7 @@ record Fit(PlannedPass pass, int repeats, HeardStrokes heard, Alignment alignmen
     /** The share of strokes, planned and heard, that belong to each other. */
     double share() {
         double[] expected = alignment.expected();
-        int inside = heard.from(expected[expected.length - 1] + Matching.FARTHEST) - heard.from(expected[0] - Matching.FARTHEST);
+        int inside = heard.around(expected);
         return 2.0 * alignment.matched() / (expected.length + Math.max(inside, alignment.matched()));
     }
 

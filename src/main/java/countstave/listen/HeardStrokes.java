@@ -58,4 +58,9 @@ record HeardStrokes(double[] seconds, double[] levels) {
         }
         return low;
     }
+
+    /** How many are heard from the first to the last place, as far beyond as strokes are matched. */
+    int around(double[] expected) {
+        return from(expected[expected.length - 1] + Matching.FARTHEST) - from(expected[0] - Matching.FARTHEST);
+    }
 }

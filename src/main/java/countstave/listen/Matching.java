@@ -18,13 +18,10 @@ final class Matching {
     /** How far to either side of a planned stroke heard ones are looked at. */
     private static final double BAND = 0.5;
 
-    /** Cost of the best matching of a window. */
-    final double cost;
     /** For each planned stroke of the window the index of the heard one, or −1. */
     final int[] of;
 
-    private Matching(double cost, int[] of) {
-        this.cost = cost;
+    private Matching(int[] of) {
         this.of = of;
     }
 
@@ -72,7 +69,7 @@ final class Matching {
                 ways[i][j - low[i]] = way;
             }
         }
-        return new Matching(costs[n][high[n] - low[n]], read(ways, low, high));
+        return new Matching(read(ways, low, high));
     }
 
     /** What lies beyond the band of a row has been extra. */

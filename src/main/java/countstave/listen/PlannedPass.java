@@ -142,14 +142,12 @@ public record PlannedPass(Stretch stretch, List<PlannedStroke> strokes, List<Uni
                 SpokenUnit unit = SpokenUnit.of(timeline, slice.segment());
                 UnitRun before = found.isEmpty() ? null : found.get(found.size() - 1);
                 if (before != null && before.unit().unit().equals(unit.unit()) && before.unit().swing().equals(unit.swing())) {
-                    found.set(found.size() - 1, new UnitRun(before.number(), before.unit(), before.from(), slice.end(),
-                            before.unitSeconds(), before.beatSeconds()));
                     continue;
                 }
                 Offset start = slice.segment().start();
                 Beat beat = timeline.beatAt(start);
                 Duration opened = timeline.opens(beat) ? beat.length() : beat.groupLength();
-                found.add(new UnitRun(found.size(), unit, new Spot(slice.bar(), start, slice.start()), slice.end(),
+                found.add(new UnitRun(found.size(), unit, new Spot(slice.bar(), start, slice.start()),
                         clock.lasting(slice.segment().unit(), slice.start()), clock.lasting(opened, slice.start())));
             }
             return List.copyOf(found);

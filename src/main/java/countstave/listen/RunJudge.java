@@ -49,15 +49,17 @@ final class RunJudge {
     private RunFigures figures() {
         List<Place> heard = places.stream().filter(p -> !p.lates().isEmpty()).toList();
         Place first = places.get(0);
-        double pace = pace(heard);
+        double[] line = line(heard);
+        double pace = pace(heard, line);
         double lastPace = pace;
         if (heard.size() >= 2 * FEWEST_IN_HALF) {
-            double last = pace(heard.subList(heard.size() / 2, heard.size()));
+            List<Place> later = heard.subList(heard.size() / 2, heard.size());
+            double last = pace(later, line(later));
             lastPace = pace != 0 && last * pace > 0 ? last : pace;
         }
-        Place uneven = uneven(heard);
+        Place uneven = uneven(heard, line);
         return new RunFigures(run, first.planned(), places.size(), first.mean(), first.isOff(), pace, lastPace,
-                uneven == null ? null : new RunFigures.Uneven(uneven.planned(), offLine(heard, uneven)), met(heard));
+                uneven == null ? null : new RunFigures.Uneven(uneven.planned(), offLine(heard, line, uneven)), met(heard));
     }
 
     /** Lates over seconds: a line through them; null where there are too few. */
@@ -73,8 +75,7 @@ final class RunJudge {
     }
 
     /** Who comes later and later by 1 ms a second is 0.1 % too slow. */
-    private double pace(List<Place> heard) {
-        double[] line = line(heard);
+    private double pace(List<Place> heard, double[] line) {
         if (line == null) {
             return 0;
         }
@@ -110,20 +111,21 @@ final class RunJudge {
         return Limits.of(kind, run.unitSeconds().toDouble());
     }
 
-    private Place uneven(List<Place> heard) {
+    /** The place farthest from the line, if that is far enough to be told; else null. */
+    private Place uneven(List<Place> heard, double[] line) {
         Place worst = null;
+        double most = 0;
         for (Place place : heard) {
-            double off = Math.abs(offLine(heard, place));
-            boolean told = off > Math.max(limit(), Place.CHANCE * place.uncertain());
-            if (told && (worst == null || off > Math.abs(offLine(heard, worst)))) {
+            double off = Math.abs(offLine(heard, line, place));
+            if (off > most && off > Math.max(limit(), Place.CHANCE * place.uncertain())) {
                 worst = place;
+                most = off;
             }
         }
         return worst;
     }
 
-    private static double offLine(List<Place> heard, Place place) {
-        double[] line = line(heard);
+    private static double offLine(List<Place> heard, double[] line, Place place) {
         return line == null ? 0 : place.mean() - LeastSquares.at(line, second(place) - second(heard.get(0)));
     }
 

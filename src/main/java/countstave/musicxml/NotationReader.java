@@ -15,11 +15,13 @@ import org.audiveris.proxymusic.Arpeggiate;
 import org.audiveris.proxymusic.Articulations;
 import org.audiveris.proxymusic.Dynamics;
 import org.audiveris.proxymusic.Fermata;
+import org.audiveris.proxymusic.Glissando;
 import org.audiveris.proxymusic.Notations;
 import org.audiveris.proxymusic.Note;
 import org.audiveris.proxymusic.Ornaments;
 import org.audiveris.proxymusic.OverUnder;
 import org.audiveris.proxymusic.ShowTuplet;
+import org.audiveris.proxymusic.Slide;
 import org.audiveris.proxymusic.Slur;
 import org.audiveris.proxymusic.StartStop;
 import org.audiveris.proxymusic.StartStopContinue;
@@ -81,7 +83,7 @@ final class NotationReader {
             list.getTrillMarkOrTurnOrDelayedTurn().forEach(this::ornament);
         } else if (notation instanceof Technical list) {
             list.getUpBowOrDownBowOrHarmonic().forEach(one -> technical.add(other, slurs, one));
-        } else if (SpanReader.line(notation) != null) {
+        } else if (notation instanceof Glissando || notation instanceof Slide) {
             slurs.add(SpanReader.line(notation));
         } else if (notation instanceof org.audiveris.proxymusic.AccidentalMark mark) {
             other.add(SpanReader.accidental(mark));

@@ -49,12 +49,8 @@ final class RestRuns {
 
     private boolean goesOn(BarDraft before, BarDraft bar) {
         return bar.directions.isEmpty() && bar.staffChanges.isEmpty() && !bar.meterShown && bar.meter.equals(before.meter)
-                && bar.movement == before.movement && isPlain(before.right) && isPlain(bar.left)
+                && bar.movement == before.movement && Barline.isPlain(before.right) && Barline.isPlain(bar.left)
                 && (bar.index >= tempi.size() || tempi.get(bar.index).isEmpty())
                 && (bar.index >= top.bars.size() || top.bars.get(bar.index).directions.stream().noneMatch(Direction::isForAll));
-    }
-
-    private static boolean isPlain(Barline line) {
-        return line == null || line.isPlain();
     }
 }

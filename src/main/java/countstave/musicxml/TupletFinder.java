@@ -2,7 +2,6 @@ package countstave.musicxml;
 
 import countstave.score.Event;
 import countstave.score.NoteValue;
-import countstave.score.Tremolo;
 import countstave.score.Tuplet;
 import countstave.score.TupletMark;
 import countstave.score.Voice;
@@ -78,11 +77,8 @@ final class TupletFinder {
     }
 
     private static Ratio ratio(Event event) {
-        Tremolo tremolo = event.look().tremolo();
-        boolean shared = tremolo != null
-                && (tremolo.kind() == Tremolo.Kind.START || tremolo.kind() == Tremolo.Kind.STOP);
-        return event.written() == null || event.isGrace() || shared && event.tupletMarks().isEmpty() ? Ratio.ONE
-                : event.written().ratio();
+        boolean shared = event.look().isSharedTremolo() && event.tupletMarks().isEmpty();
+        return event.written() == null || event.isGrace() || shared ? Ratio.ONE : event.written().ratio();
     }
 
     /** The groups between tuplet starts and stops; one that stays open ends with the bar. */

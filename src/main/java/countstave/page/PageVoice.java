@@ -25,26 +25,22 @@ final class PageVoice {
     private final List<Map<String, Integer>> said = new ArrayList<>();
     private final List<Clip> clips = new ArrayList<>();
     private final Map<Clip, Integer> numbers = new IdentityHashMap<>();
-    private final List<Speaker> speakers = new ArrayList<>();
-    private final double gain;
+    private final Speaker first;
 
     /**
      * @param choice who speaks
      * @param words of each of the systems, what is said in it
      */
     PageVoice(Speaker.Choice choice, List<CountingSystem> systems, List<? extends Iterable<String>> words) {
-        double level = 1;
+        List<Speaker> speakers = systems.stream().map(system -> new Speaker(choice, system)).toList();
+        first = speakers.get(0);
         for (int i = 0; i < systems.size(); i++) {
-            Speaker speaker = new Speaker(choice, systems.get(i));
-            level = speaker.gain();
             Map<String, Integer> numbersOf = new LinkedHashMap<>();
             for (String word : words.get(i)) {
-                numbersOf.put(word, number(speaker.clip(word)));
+                numbersOf.put(word, number(speakers.get(i).clip(word)));
             }
             said.add(numbersOf);
-            speakers.add(speaker);
         }
-        this.gain = level;
     }
 
     private int number(Clip clip) {
@@ -56,11 +52,11 @@ final class PageVoice {
 
     /** What the player is to be told: of the system that the score is counted in. */
     List<String> notes() {
-        return speakers.isEmpty() ? List.of() : speakers.get(0).notes();
+        return first.notes();
     }
 
     void write(JsonStream out) throws IOException {
-        out.object("voice").number("rate", Clip.RATE).number("gain", gain).array("clips");
+        out.object("voice").number("rate", Clip.RATE).number("gain", first.gain()).array("clips");
         for (Clip clip : clips) {
             int beginning = beginning(clip.samples());
             out.object().text("code", Base64.getEncoder().encodeToString(StepCode.encode(clip.samples(), beginning)))
@@ -83,7 +79,7 @@ final class PageVoice {
         float[] first = java.util.Arrays.copyOf(samples, Math.min(TRIED, samples.length));
         int best = 0;
         double least = Double.POSITIVE_INFINITY;
-        for (int step = 0; step < StepCode.BEGINNINGS; step++) {
+        for (int step = 0; step < StepCode.BEGINNINGS && least > 0; step++) {
             float[] heard = StepCode.decode(StepCode.encode(first, step), 0, first.length, step);
             double off = 0;
             for (int i = 0; i < first.length; i++) {

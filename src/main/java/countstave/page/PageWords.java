@@ -29,11 +29,6 @@ record PageWords(List<List<Place>> bars) {
      * @param words one for each counting system
      */
     record Place(Offset at, boolean played, int stages, List<String> words) {
-
-        /** Whether it is a count of the plan; a beat inside a tuplet that is counted through is not. */
-        boolean isCount() {
-            return (stages & 1) != 0;
-        }
     }
 
     static PageWords of(PracticePlan plan, List<CountingSystem> systems) {

@@ -14,8 +14,8 @@ public record Barline(String style, Repeat repeat, String endingNumbers, Ending 
 
     public enum Ending { START, STOP, DISCONTINUE }
 
-    /** Whether it looks like any other, so that it ends nothing. */
-    public boolean isPlain() {
-        return repeat == null && ending == null && (style == null || style.equals("regular"));
+    /** Whether it looks like any other, so that it ends nothing; null is none of its own. */
+    public static boolean isPlain(Barline line) {
+        return line == null || line.repeat == null && line.ending == null && (line.style == null || line.style.equals("regular"));
     }
 }

@@ -1,6 +1,7 @@
 package countstave.sound;
 
 import countstave.time.Exact;
+import countstave.voice.Clip;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.ByteBuffer;
@@ -22,7 +23,7 @@ import java.util.function.DoubleConsumer;
  */
 public final class WavWriter {
 
-    public static final int RATE = 22_050;
+    public static final int RATE = Clip.RATE;
     private static final int BLOCK = 4096;
     private static final int HEADER = 44;
     /** The chunk that says where the sound is to be looped, for an endless track. */

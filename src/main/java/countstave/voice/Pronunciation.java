@@ -97,12 +97,7 @@ public final class Pronunciation {
     }
 
     private static int number(String word) {
-        try {
-            return word.length() > 6 || word.isEmpty() || !word.chars().allMatch(c -> c >= '0' && c <= '9') ? 0
-                    : Integer.parseInt(word);
-        } catch (NumberFormatException e) {
-            return 0;
-        }
+        return word.matches("[0-9]{1,6}") ? Integer.parseInt(word) : 0;
     }
 
     private static String standIn(String word) {

@@ -89,11 +89,6 @@ export class Line {
     return found;
   }
 
-  // The count at a place, or the one after it; null behind the last.
-  countFrom(at) {
-    return this.counts.find((count) => count.at.compare(at) >= 0) || null;
-  }
-
   // Where what stands at a place sounds when pairs are played long and short. Only in bars that the score leaves straight, and
   // only in beats of which nothing lies but on their quarters; `long` is the share of the first half.
   swung(bar, at, long) {

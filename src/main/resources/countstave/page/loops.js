@@ -1,5 +1,5 @@
 // The ready loops as a list, and how one is marked on the chart: by dragging, by touch, by keys.
-import { Fraction, ZERO } from './fraction.js';
+import { Fraction } from './fraction.js';
 
 // The end of a count: where the next one begins, or its bar ends.
 export function endOf(line, count) {
@@ -102,10 +102,6 @@ export function stretch(line, one, other) {
   return [first.at, endOf(line, last)];
 }
 
-export function readPlace(text, otherwise) {
-  try {
-    return /^\d+\/\d+$/.test(text) ? Fraction.of(text) : otherwise;
-  } catch (e) {
-    return otherwise || ZERO;
-  }
+export function readPlace(text) {
+  return /^\d+\/\d+$/.test(text) ? Fraction.of(text) : undefined;
 }

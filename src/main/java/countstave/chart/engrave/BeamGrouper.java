@@ -5,9 +5,7 @@ import countstave.score.Beat;
 import countstave.score.Event;
 import countstave.score.Meter;
 import countstave.score.NoteValue;
-import countstave.score.Tremolo;
 import countstave.score.Tuplet;
-import countstave.score.Voice;
 import countstave.time.Duration;
 import countstave.time.Offset;
 import java.util.ArrayList;
@@ -52,7 +50,7 @@ final class BeamGrouper {
     List<BeamGroup> groups() {
         List<BeamGroup> groups = new ArrayList<>();
         boolean marked = events.stream().anyMatch(e -> !e.isGrace() && !e.look().beams().isEmpty());
-        Set<Integer> far = FarBeams.in(new Voice("", events));
+        Set<Integer> far = FarBeams.in(events);
         for (List<Integer> run : marked ? markedRuns() : computedRuns()) {
             if (run.stream().noneMatch(far::contains)) {
                 add(groups, run, marked);
@@ -72,16 +70,11 @@ final class BeamGrouper {
     }
 
     private boolean isHere(Event event) {
-        return event.staff() == staff && event.written() != null && !isTwoNoteTremolo(event);
+        return event.staff() == staff && event.written() != null && !event.look().isSharedTremolo();
     }
 
     private boolean isBeamable(Event event) {
-        return isHere(event) && event.isNote() && event.printed() && event.written().value().flags() > 0;
-    }
-
-    private static boolean isTwoNoteTremolo(Event event) {
-        Tremolo tremolo = event.look().tremolo();
-        return tremolo != null && (tremolo.kind() == Tremolo.Kind.START || tremolo.kind() == Tremolo.Kind.STOP);
+        return event.staff() == staff && FarBeams.isBeamable(event);
     }
 
     private List<Integer> trim(List<Integer> run) {

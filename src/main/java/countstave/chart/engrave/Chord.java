@@ -7,7 +7,6 @@ import countstave.score.Event;
 import countstave.score.Head;
 import countstave.score.Look;
 import countstave.score.NoteValue;
-import countstave.score.Tremolo;
 import countstave.score.Written;
 import countstave.time.Duration;
 import countstave.time.Ratio;
@@ -262,9 +261,7 @@ final class Chord {
     }
 
     boolean isTwoNoteTremolo() {
-        Tremolo tremolo = event.look().tremolo();
-        return tremolo != null && (tremolo.kind() == Tremolo.Kind.START
-                || tremolo.kind() == Tremolo.Kind.STOP);
+        return event.look().isSharedTremolo();
     }
 
     Box restBox() {

@@ -2,8 +2,6 @@ package countstave.chart.engrave;
 
 import countstave.score.BeamMark;
 import countstave.score.Event;
-import countstave.score.Tremolo;
-import countstave.score.Voice;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -15,13 +13,13 @@ final class FarBeams {
     private FarBeams() {
     }
 
-    /** The indexes of such events in their voice; as the file's beams have it, since no rule makes such a beam. */
-    static Set<Integer> in(Voice voice) {
+    /** The indexes of such events in those of their voice; as the file's beams have it, since no rule makes such a beam. */
+    static Set<Integer> in(List<Event> events) {
         Set<Integer> far = new HashSet<>();
         List<Integer> open = new ArrayList<>();
         boolean begun = false;
-        for (int i = 0; i < voice.events().size(); i++) {
-            Event event = voice.events().get(i);
+        for (int i = 0; i < events.size(); i++) {
+            Event event = events.get(i);
             BeamMark.Kind kind = event.isGrace() ? null : BeamGrouper.firstLevel(event);
             if (kind == null || !isBeamable(event)) {
                 continue;
@@ -32,7 +30,7 @@ final class FarBeams {
             }
             open.add(i);
             if (kind == BeamMark.Kind.END) {
-                if (!begun || staves(voice, open) > 1) {
+                if (!begun || staves(events, open) > 1) {
                     far.addAll(open);
                 }
                 open.clear();
@@ -62,13 +60,12 @@ final class FarBeams {
         return line.side == VoiceLine.Side.LOWER;
     }
 
-    private static long staves(Voice voice, List<Integer> group) {
-        return group.stream().map(i -> voice.events().get(i).staff()).distinct().count();
+    private static long staves(List<Event> events, List<Integer> group) {
+        return group.stream().map(i -> events.get(i).staff()).distinct().count();
     }
 
-    private static boolean isBeamable(Event event) {
-        Tremolo tremolo = event.look().tremolo();
-        boolean pair = tremolo != null && (tremolo.kind() == Tremolo.Kind.START || tremolo.kind() == Tremolo.Kind.STOP);
-        return event.isNote() && event.printed() && event.written() != null && event.written().value().flags() > 0 && !pair;
+    static boolean isBeamable(Event event) {
+        return event.isNote() && event.printed() && event.written() != null && event.written().value().flags() > 0
+                && !event.look().isSharedTremolo();
     }
 }

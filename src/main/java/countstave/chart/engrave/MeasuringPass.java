@@ -64,7 +64,7 @@ final class MeasuringPass {
             List<BeamGroup> beams = new BeamGrouper(voice.events(), tuplets, beats, bar.meter(), context.staff())
                     .groups();
             VoiceLine line = new VoiceLine(voice, sided.side(), tuplets, beams);
-            Set<Integer> far = FarBeams.in(voice);
+            Set<Integer> far = FarBeams.in(voice.events());
             for (int i = 0; i < voice.events().size(); i++) {
                 Event event = voice.events().get(i);
                 line.chords.add(Voices.isDrawn(event, context.staff()) ? chord(event, i, line) : null);

@@ -115,16 +115,12 @@ final class BarMeasurer {
         int end = start + 1;
         while (end < counts.bars().size() && isRest(counts, end - 1) && isRest(counts, end)
                 && bar(counts, end).look().style().runNumber() == bar(counts, end - 1).look().style().runNumber() + 1
-                && bar(counts, end).directions().isEmpty() && isPlain(bar(counts, end).look().left())
-                && isPlain(bar(counts, end - 1).look().right()) && !bar(counts, end).look().meterShown()
+                && bar(counts, end).directions().isEmpty() && Barline.isPlain(bar(counts, end).look().left())
+                && Barline.isPlain(bar(counts, end - 1).look().right()) && !bar(counts, end).look().meterShown()
                 && bar(counts, end).markings().staves().isEmpty()) {
             end++;
         }
         return end;
-    }
-
-    private static boolean isPlain(Barline line) {
-        return line == null || line.isPlain();
     }
 
     private boolean isRest(PartCounts counts, int i) {

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /** What leads from staff to staff, drawn when it is known how far these stand apart: beams, and slurs from head to head. */
 final class BetweenStaves {
@@ -25,25 +26,14 @@ final class BetweenStaves {
     private final Measures measures;
     private final FarBeamLines beams;
 
-    BetweenStaves(Measures measures) {
+    BetweenStaves(Measures measures, FarBeamLines beams) {
         this.measures = measures;
-        this.beams = new FarBeamLines(measures);
+        this.beams = beams;
     }
 
-    /** The beams of a line that stand on several staves. */
-    List<FarBeamLines.Group> beams(List<PlacedBar> placed) {
-        int staves = placed.get(0).staves().size();
-        List<FarBeamLines.Group> found = new ArrayList<>();
-        for (FarBeamLines.Group group : staves < 2 ? List.<FarBeamLines.Group>of() : beams.groups(placed)) {
-            boolean alone = false;
-            for (int s = 0; s < staves; s++) {
-                alone |= group.isOn(s);
-            }
-            if (!alone) {
-                found.add(group);
-            }
-        }
-        return found;
+    /** Those of a line's groups that stand on several staves. */
+    static List<FarBeamLines.Group> beams(List<FarBeamLines.Group> groups, int staves) {
+        return groups.stream().filter(group -> IntStream.range(0, staves).noneMatch(group::isOn)).toList();
     }
 
     /** The least distance of a staff from the one above it. */

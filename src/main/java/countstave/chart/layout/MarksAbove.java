@@ -34,14 +34,15 @@ final class MarksAbove {
         chordNames.add(placed, skyline, shapes);
         barNumber(placed.get(0), skyline, shapes);
         double end = placed.get(placed.size() - 1).right();
-        for (PlacedBar bar : placed) {
+        List<TempoMarks> tempi = placed.stream().map(bar -> new TempoMarks(bar.bar().bar().directions())).toList();
+        for (int i = 0; i < placed.size(); i++) {
+            PlacedBar bar = placed.get(i);
             List<Direction> directions = bar.bar().bar().directions();
-            TempoMarks tempi = new TempoMarks(directions);
             for (Direction direction : readDownwards(directions)) {
                 if (!concerns(direction, bar.bar().staffNumbers()) || isRepeated(direction, directions)) {
                     continue;
                 }
-                if (direction.kind() == Direction.Kind.WORDS && !tempi.hasTaken(direction)) {
+                if (direction.kind() == Direction.Kind.WORDS && !tempi.get(i).hasTaken(direction)) {
                     if (!dashed.draw(direction, bar, end, skyline, shapes)) {
                         words(direction, bar, end, skyline, shapes);
                     }
@@ -52,9 +53,9 @@ final class MarksAbove {
         }
         dashed.drawOthers(skyline, shapes);
         endings.add(placed, skyline, shapes);
-        for (PlacedBar bar : placed) {
-            new TempoMarks(bar.bar().bar().directions()).draw(measures,
-                    (tempo, at) -> stack(tempo, bar.headX(at), end, Sizes.TEMPO, skyline, shapes));
+        for (int i = 0; i < placed.size(); i++) {
+            PlacedBar bar = placed.get(i);
+            tempi.get(i).draw(measures, (tempo, at) -> stack(tempo, bar.headX(at), end, Sizes.TEMPO, skyline, shapes));
         }
         List<String> rehearsals = new ArrayList<>();
         for (PlacedBar bar : placed) {

@@ -63,17 +63,7 @@ public final class ReportLayout {
         List<MeasuredBar> bars = new BarMeasurer(engraver, measures, options, true).measure(part);
         double width = frame.width() - HeardRow.LABEL_WIDTH;
         double room = frame.musicTop(false) - frame.musicBottom();
-        SystemBuilder builder = new SystemBuilder(measures, row::add);
-        List<SheetBlock> lines = new ArrayList<>();
-        for (LineBreaker.Range range : LineBreaker.breakLines(bars, width, new boolean[bars.size()])) {
-            LineBreaker.Widths widths = LineBreaker.Widths.of(bars, range.from(), range.to());
-            double factor = Math.min(1, width / (widths.fixed() + widths.least()));
-            SystemBox system = builder.build(bars, range, width / factor);
-            SheetBlock line = SheetBlock.music(system.scaled(Math.min(factor, 0.8 * room / system.height())));
-            List<Shape> shapes = line.shapes().stream().map(s -> s.moved(HeardRow.LABEL_WIDTH, 0)).toList();
-            lines.add(new SheetBlock(shapes, line.height() + LINE_GAP, false));
-        }
-        return lines;
+        return SheetBlock.lines(new SystemBuilder(measures, row::add), bars, width, room, HeardRow.LABEL_WIDTH, LINE_GAP);
     }
 
     private Shape printable(Shape shape) {

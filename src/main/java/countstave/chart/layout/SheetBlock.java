@@ -79,4 +79,24 @@ record SheetBlock(List<Shape> shapes, double height, boolean keptWithNext) {
         return new SheetBlock(system.shapes().stream().map(s -> s.moved(0, -system.top())).toList(), system.height(),
                 false);
     }
+
+    /**
+     * The lines of a stretch of music, each a block; lines that are too wide or too high are reduced.
+     *
+     * @param room height of a page
+     * @param labels room for labels at the left
+     * @param gap below a line
+     */
+    static List<SheetBlock> lines(SystemBuilder builder, List<MeasuredBar> bars, double width, double room, double labels, double gap) {
+        List<SheetBlock> lines = new ArrayList<>();
+        for (LineBreaker.Range range : LineBreaker.breakLines(bars, width, new boolean[bars.size()])) {
+            LineBreaker.Widths widths = LineBreaker.Widths.of(bars, range.from(), range.to());
+            double factor = Math.min(1, width / (widths.fixed() + widths.least()));
+            SystemBox system = builder.build(bars, range, width / factor);
+            SheetBlock line = music(system.scaled(Math.min(factor, 0.8 * room / system.height())));
+            List<Shape> shapes = line.shapes().stream().map(s -> s.moved(labels, 0)).toList();
+            lines.add(new SheetBlock(shapes, line.height() + gap, false));
+        }
+        return lines;
+    }
 }

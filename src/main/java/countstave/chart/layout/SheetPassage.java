@@ -4,7 +4,6 @@ import countstave.chart.ChartOptions;
 import countstave.chart.engrave.BarEngraver;
 import countstave.chart.font.Measures;
 import countstave.chart.shape.Role;
-import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import countstave.practice.Passage;
 import countstave.practice.PassageNotes;
@@ -101,17 +100,6 @@ final class SheetPassage {
         List<MeasuredBar> bars = new BarMeasurer(engraver, measures, options, true).with(rows::of)
                 .measure(StageWords.of(plan, passage.counts().get(0), Stage.ALL));
         double width = frame.width() - StageRows.LABEL_WIDTH - SheetLadder.WIDTH - COLUMN_GAP;
-        SystemBuilder builder = new SystemBuilder(measures, rows::add);
-        List<SheetBlock> lines = new ArrayList<>();
-        for (LineBreaker.Range range : LineBreaker.breakLines(bars, width, new boolean[bars.size()])) {
-            LineBreaker.Widths widths = LineBreaker.Widths.of(bars, range.from(), range.to());
-            double factor = Math.min(1, width / (widths.fixed() + widths.least()));
-            SystemBox system = builder.build(bars, range, width / factor);
-            system = system.scaled(Math.min(factor, 0.8 * room / system.height()));
-            SheetBlock line = SheetBlock.music(system);
-            List<Shape> shapes = line.shapes().stream().map(s -> s.moved(StageRows.LABEL_WIDTH, 0)).toList();
-            lines.add(new SheetBlock(shapes, line.height() + LINE_GAP, false));
-        }
-        return lines;
+        return SheetBlock.lines(new SystemBuilder(measures, rows::add), bars, width, room, StageRows.LABEL_WIDTH, LINE_GAP);
     }
 }

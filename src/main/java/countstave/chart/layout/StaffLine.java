@@ -29,11 +29,11 @@ final class StaffLine {
     private final DynamicsRow dynamics;
     private final Pedals pedals;
 
-    StaffLine(Measures measures) {
+    StaffLine(Measures measures, FarBeamLines beams) {
         this.measures = measures;
         this.slurs = new SlurDrawer(measures);
         this.noteLines = new NoteLines(measures);
-        this.beams = new FarBeamLines(measures);
+        this.beams = beams;
         this.octaves = new OctaveLines(measures);
         this.dynamics = new DynamicsRow(measures);
         this.pedals = new Pedals(measures);
@@ -47,13 +47,14 @@ final class StaffLine {
     }
 
     /**
+     * @param groups beams of the line that are not of one staff
      * @param staff index among the staves that are drawn, from 0
      * @param end width of the line
      */
-    Built build(List<PlacedBar> placed, LineBreaker.Range range, int staff, Spans spans, double end) {
+    Built build(List<PlacedBar> placed, List<FarBeamLines.Group> groups, LineBreaker.Range range, int staff, Spans spans, double end) {
         List<Shape> shapes = notation(placed, staff, end);
         int number = placed.get(0).bar().staves().get(staff).number();
-        for (FarBeamLines.Group group : beams.groups(placed)) {
+        for (FarBeamLines.Group group : groups) {
             if (group.isOn(staff)) {
                 beams.draw(group, placed, Collections.nCopies(staff + 1, 0.0), shapes);
             }

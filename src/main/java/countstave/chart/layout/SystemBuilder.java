@@ -26,6 +26,7 @@ final class SystemBuilder {
     private final MarksAbove marks;
     private final Below counts;
     private final Lyrics lyrics;
+    private final FarBeamLines farBeams;
     private final StaffLine staffLine;
     private final BetweenStaves betweenStaves;
     private Spans spans;
@@ -35,8 +36,9 @@ final class SystemBuilder {
         this.marks = new MarksAbove(measures);
         this.counts = below;
         this.lyrics = new Lyrics(measures);
-        this.staffLine = new StaffLine(measures);
-        this.betweenStaves = new BetweenStaves(measures);
+        this.farBeams = new FarBeamLines(measures);
+        this.staffLine = new StaffLine(measures, farBeams);
+        this.betweenStaves = new BetweenStaves(measures, farBeams);
     }
 
     /** What reaches from bar to bar in the bars of the line that was built last. */
@@ -114,9 +116,10 @@ final class SystemBuilder {
         double dy = 0;
         double upper = 0;
         List<Double> dys = new ArrayList<>();
-        List<FarBeamLines.Group> beams = betweenStaves.beams(placed);
+        List<FarBeamLines.Group> groups = farBeams.groups(placed);
+        List<FarBeamLines.Group> beams = BetweenStaves.beams(groups, staves);
         for (int s = 0; s < staves; s++) {
-            StaffLine.Built built = staffLine.build(placed, range, s, spans, end);
+            StaffLine.Built built = staffLine.build(placed, groups, range, s, spans, end);
             List<Shape> notation = built.shapes();
             Skyline own = built.skyline();
             if (all == null) {
