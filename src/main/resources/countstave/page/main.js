@@ -392,4 +392,6 @@ class Page {
 }
 
 window.practice = new Page();
+// Milliseconds after the page was asked for.
+window.practice.opened = performance.now();
 window.practice.render = (what) => render(window.practice, data, what);

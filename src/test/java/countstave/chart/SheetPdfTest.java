@@ -328,7 +328,7 @@ class SheetPdfTest {
                 Run a = words.get(i);
                 Run b = words.get(j);
                 boolean sameRow = a.page() == b.page() && Math.abs(a.y() - b.y()) < 0.5;
-                assertTrue(!sameRow || a.right() <= b.x() + 0.01 || b.right() <= a.x() + 0.01, a + " meets " + b);
+                assertTrue(!sameRow || a.right() <= b.x() + 0.01 || b.right() <= a.x() + 0.01, () -> a + " meets " + b);
             }
         }
     }

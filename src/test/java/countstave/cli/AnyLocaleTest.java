@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import countstave.files.FileNames;
+import countstave.testing.JavaProcess;
 import countstave.testing.Snippets;
 import java.io.File;
 import java.io.IOException;
@@ -36,11 +37,28 @@ class AnyLocaleTest {
         Files.writeString(FileNames.in(parts, NAME), Snippets.rhythm("4/4", "4 4 4 4 4", "16 16 16 16 4 2"));
     }
 
-    /** What a process under LC_ALL=C prints; its arguments go through a shell as the bytes of their UTF-8. */
+    /** What the program prints under LC_ALL=C; its arguments go through a shell as the bytes of their UTF-8. */
     private String inC(int code, String... words) throws IOException, InterruptedException {
+        return inC("countstave.Main", code, List.of(words));
+    }
+
+    /** The same of several runs in one process, each with the code that it has to end with. */
+    private List<String> inARow(int code, List<List<String>> runs) throws IOException, InterruptedException {
+        List<String> words = new ArrayList<>();
+        for (List<String> run : runs) {
+            words.addAll(words.isEmpty() ? List.of() : List.of(RunsInARow.THEN));
+            words.addAll(run);
+        }
+        String told = inC(RunsInARow.class.getName(), 0, words);
+        List<String> each = List.of(told.split("(?<=" + RunsInARow.EXIT + "\\d\n)"));
+        assertEquals(runs.size(), each.size(), told);
+        each.forEach(one -> assertTrue(one.endsWith(RunsInARow.EXIT + code + "\n"), one));
+        return each;
+    }
+
+    private String inC(String main, int code, List<String> words) throws IOException, InterruptedException {
         Path script = folder.resolve("run.sh");
-        StringBuilder line = new StringBuilder("exec '" + Path.of(System.getProperty("java.home"), "bin", "java")
-                + "' -XX:TieredStopAtLevel=1 -cp '" + System.getProperty("java.class.path") + "' countstave.Main");
+        StringBuilder line = new StringBuilder("exec " + JavaProcess.line() + " " + main);
         for (String word : words) {
             line.append(" '").append(word).append('\'');
         }
@@ -57,25 +75,33 @@ class AnyLocaleTest {
     /** The URI in the report leads to the file. */
     @Test
     void reportsNameTheFileThatIsThere() throws IOException, InterruptedException {
-        for (String named : List.of("parts", "parts/" + NAME)) {
-            String sarif = inC(1, "check", named, "--format", "sarif", "--rule", "bar-overfull", "-o", "found.sarif", "--force");
-            assertTrue(sarif.contains("wrote found.sarif"), sarif);
-            String uri = new ObjectMapper().readTree(Files.readString(folder.resolve("found.sarif"))).at("/runs/0/results/0/locations/0"
+        List<String> named = List.of("parts", "parts/" + NAME);
+        List<String> told = inARow(1, List.of(report(named.get(0), "0.sarif"), report(named.get(1), "1.sarif"),
+                List.of("check", "parts")));
+        for (int i = 0; i < named.size(); i++) {
+            String sarif = told.get(i);
+            assertTrue(sarif.contains("wrote " + i + ".sarif"), sarif);
+            String uri = new ObjectMapper().readTree(Files.readString(folder.resolve(i + ".sarif"))).at("/runs/0/results/0/locations/0"
                     + "/physicalLocation/artifactLocation/uri").asText();
             assertTrue(Files.exists(Path.of(folder.toUri().resolve(URI.create(uri)))), uri);
         }
-        assertTrue(inC(1, "check", "parts").contains("\nparts/" + NAME + "\n"));
+        assertTrue(told.get(2).contains("\nparts/" + NAME + "\n"), told.get(2));
+    }
+
+    private static List<String> report(String of, String to) {
+        return List.of("check", of, "--format", "sarif", "--rule", "bar-overfull", "-o", to);
     }
 
     @Test
     void outputsAreCalledLikeTheirScores() throws IOException, InterruptedException {
-        assertTrue(inC(0, "annotate", "parts", "-o", "gez\u00E4hlt").contains("wrote gez\u00E4hlt/" + NAME + "\n"));
-        assertTrue(inC(0, "annotate", "parts/" + NAME).contains("wrote parts/" + STEM + "-counts.musicxml\n"));
-        inC(0, "strip", "parts/" + STEM + "-counts.musicxml", "-o", "plain.musicxml");
+        List<String> told = inARow(0, List.of(List.of("annotate", "parts", "-o", "gez\u00E4hlt"), List.of("annotate", "parts/" + NAME),
+                List.of("strip", "parts/" + STEM + "-counts.musicxml", "-o", "plain.musicxml"),
+                List.of("practice", "parts/" + NAME, "-o", "\u00DCbung", "--tracks", "0"),
+                List.of("annotate", "parts/" + NAME, "-o", "set", "--as", "chart", "--each-part"), List.of("parts", "parts")));
+        assertTrue(told.get(0).contains("wrote gez\u00E4hlt/" + NAME + "\n"), told.get(0));
+        assertTrue(told.get(1).contains("wrote parts/" + STEM + "-counts.musicxml\n"), told.get(1));
+        assertTrue(told.get(5).contains("parts/" + NAME + "\n"), told.get(5));
         assertEquals(Files.readString(FileNames.in(parts, NAME)), Files.readString(folder.resolve("plain.musicxml")));
-        inC(0, "practice", "parts/" + NAME, "-o", "\u00DCbung", "--tracks", "0");
-        inC(0, "annotate", "parts/" + NAME, "-o", "set", "--as", "chart", "--each-part");
-        assertTrue(inC(0, "parts", "parts").contains("parts/" + NAME + "\n"));
         for (String there : List.of("gez\u00E4hlt/" + NAME, "parts/" + STEM + "-counts.musicxml", "\u00DCbung/index.html",
                 "set/" + STEM + "_Drums.pdf")) {
             assertTrue(Files.exists(FileNames.in(folder, there)), there);

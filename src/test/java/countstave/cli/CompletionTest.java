@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import countstave.count.CountingSystem;
 import countstave.spelling.rules.AllRules;
+import countstave.testing.JavaProcess;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -36,8 +37,7 @@ class CompletionTest {
 
     /** @param command as it was typed */
     private List<String> offeredBy(String command, String... words) throws IOException, InterruptedException {
-        return tab("\"" + Path.of(System.getProperty("java.home"), "bin", "java") + "\" -XX:TieredStopAtLevel=1 -cp \""
-                + System.getProperty("java.class.path") + "\" countstave.Main", command, words);
+        return tab(JavaProcess.line() + " countstave.Main", command, words);
     }
 
     /**

@@ -4,12 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.files.Console;
+import countstave.testing.JavaProcess;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -71,8 +71,9 @@ class HelpTest {
     /** Through a pipe, where no terminal can be asked. */
     @Test
     void theWidthHoldsInAPipeToo() throws IOException, InterruptedException {
-        ProcessBuilder builder = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-cp",
-                System.getProperty("java.class.path"), "countstave.Main", "count", "--help").redirectErrorStream(true);
+        List<String> command = JavaProcess.command();
+        command.addAll(List.of("countstave.Main", "count", "--help"));
+        ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
         builder.environment().put("COLUMNS", "64");
         Process run = builder.start();
         String help = new String(run.getInputStream().readAllBytes(), StandardCharsets.UTF_8);

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import countstave.files.Unfinished;
+import countstave.testing.JavaProcess;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -14,7 +15,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -23,7 +23,9 @@ import org.junit.jupiter.api.io.TempDir;
 @Timeout(120)
 class InterruptedRunTest {
 
-    /** Enough to be interrupted; {@code -Dscores=1000} tries the memory with more. */
+    /** Enough to be interrupted while the first are there. */
+    private static final int CHARTS = 30;
+    /** {@code -Dscores=1000} tries the memory with more. */
     private static final int SCORES = Integer.getInteger("scores", 150);
 
     @TempDir
@@ -32,20 +34,17 @@ class InterruptedRunTest {
     private Path parts;
     private Path out;
 
-    @BeforeEach
-    void manyScores() throws IOException {
+    private void scores(int many) throws IOException {
         parts = Files.createDirectory(folder.resolve("parts"));
         out = folder.resolve("out");
-        for (int i = 0; i < SCORES; i++) {
+        for (int i = 0; i < many; i++) {
             Files.copy(Path.of(i % 2 == 0 ? "scores/groove.musicxml" : "scores/dense.musicxml"),
                     parts.resolve("s" + i + ".musicxml"));
         }
     }
 
     private Process start(List<String> options, String... words) throws IOException {
-        List<String> command = new ArrayList<>(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-cp", System.getProperty("java.class.path")));
-        command.addAll(options);
+        List<String> command = JavaProcess.command(options.toArray(String[]::new));
         command.add("countstave.Main");
         command.addAll(List.of(words));
         return new ProcessBuilder(command).redirectErrorStream(true)
@@ -58,6 +57,7 @@ class InterruptedRunTest {
 
     /** Lets charts be drawn until some are there, then ends the process in this way. */
     private int interrupted(String signal) throws IOException, InterruptedException {
+        scores(CHARTS);
         Process run = start(List.of(), "annotate", parts.toString(), "-o", out.toString(), "--as", "chart", "--threads", "2");
         while (run.isAlive() && charts() < 6) {
             Thread.sleep(20);
@@ -100,7 +100,7 @@ class InterruptedRunTest {
                 others.add(file.getKey());
             }
         }
-        assertTrue(charts >= 5 && charts < SCORES, charts + " charts");
+        assertTrue(charts >= 5 && charts < CHARTS, charts + " charts");
         return others;
     }
 
@@ -112,11 +112,11 @@ class InterruptedRunTest {
         // the last word says how many are there, and what goes on from there finds as many
         String last = told().lines().reduce((one, next) -> next).orElse("");
         int there = charts();
-        assertEquals("countstave: interrupted: " + there + " of " + SCORES + " done; written to " + out
+        assertEquals("countstave: interrupted: " + there + " of " + CHARTS + " done; written to " + out
                 + "; --skip-existing goes on from there", last);
         Run on = Run.of("annotate", parts.toString(), "-o", out.toString(), "--as", "chart", "--skip-existing");
-        assertEquals("countstave: " + (SCORES - there) + " scores done, " + there + " there already", on.summary());
-        assertEquals(SCORES, charts());
+        assertEquals("countstave: " + (CHARTS - there) + " scores done, " + there + " there already", on.summary());
+        assertEquals(CHARTS, charts());
     }
 
     @Test
@@ -146,6 +146,7 @@ class InterruptedRunTest {
     /** 64 MB are enough for any number of scores, and for as many threads as there may be. */
     @Test
     void littleMemoryIsEnoughForManyScores() throws IOException, InterruptedException {
+        scores(SCORES);
         Process run = start(List.of("-Xmx64m"), "annotate", parts.toString(), "-o", out.toString(), "--threads", "8");
         assertEquals(0, run.waitFor(), told());
         assertTrue(told().contains(SCORES + " scores done, "), told());

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import countstave.testing.JavaProcess;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -29,9 +30,9 @@ class PracticeBrokenOffTest {
     /** @param before shell words that come first */
     private Process start(String before, String... words) throws IOException {
         assumeTrue(Files.exists(Path.of("/bin/sh")));
-        List<String> command = new ArrayList<>(List.of("/bin/sh", "-c", before + " exec \"$@\"", "sh",
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:+UseSerialGC",
-                "-XX:TieredStopAtLevel=1", "-cp", System.getProperty("java.class.path"), "countstave.Main"));
+        List<String> command = new ArrayList<>(List.of("/bin/sh", "-c", before + " exec \"$@\"", "sh"));
+        command.addAll(JavaProcess.command());
+        command.add("countstave.Main");
         command.addAll(List.of(words));
         return new ProcessBuilder(command).redirectErrorStream(true)
                 .redirectOutput(folder.resolve("told.txt").toFile()).start();

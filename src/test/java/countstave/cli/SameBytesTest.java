@@ -2,10 +2,10 @@ package countstave.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import countstave.testing.JavaProcess;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
@@ -16,11 +16,8 @@ class SameBytesTest {
 
     /** @param hash how this process hashes objects without a hash of their own: 2 all alike, 3 by counting */
     private static Process charts(int hash, Path score, Path folder) throws IOException {
-        List<String> command = new ArrayList<>(List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:+UnlockExperimentalVMOptions",
-                "-XX:hashCode=" + hash, "-XX:TieredStopAtLevel=1", "-cp",
-                System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")), "countstave.Main",
-                "annotate", "scores", score.toString(), "-o", folder.toString(), "--as", "chart"));
+        List<String> command = JavaProcess.command("-XX:+UnlockExperimentalVMOptions", "-XX:hashCode=" + hash);
+        command.addAll(List.of("countstave.Main", "annotate", "scores", score.toString(), "-o", folder.toString(), "--as", "chart"));
         return new ProcessBuilder(command).redirectOutput(ProcessBuilder.Redirect.DISCARD)
                 .redirectError(ProcessBuilder.Redirect.DISCARD).start();
     }

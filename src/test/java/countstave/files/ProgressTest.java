@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import countstave.testing.JavaProcess;
 import countstave.text.CellWidth;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -68,11 +69,9 @@ class ProgressTest {
         assumeTrue(Files.isExecutable(script) && Files.exists(Path.of("/proc/self")), "no pseudo terminal here");
         // the results go elsewhere: the bar is for whoever sits before the error output
         ProcessBuilder process = new ProcessBuilder(script.toString(), "-qec",
-                "\"$JAVA\" -cp \"$CLASSES\" countstave.Main check scores/groove.musicxml scores/song.musicxml | cat > /dev/null",
+                JavaProcess.line() + " countstave.Main check scores/groove.musicxml scores/song.musicxml | cat > /dev/null",
                 "/dev/null");
         process.environment().put("TERM", terminal);
-        process.environment().put("JAVA", Path.of(System.getProperty("java.home"), "bin", "java").toString());
-        process.environment().put("CLASSES", System.getProperty("java.class.path"));
         Process run = process.redirectErrorStream(true).start();
         run.getOutputStream().close();
         String all = new String(run.getInputStream().readAllBytes(), StandardCharsets.UTF_8);

@@ -75,9 +75,10 @@ class CorpusReadTest {
     }
 
     private static void place(String text, SourceSpot spot, String element, Path path) {
-        assertTrue(text.startsWith("<" + element, spot.start()), path + " at " + spot);
-        String close = "</" + element + ">";
-        assertTrue(text.startsWith(close, spot.end() - close.length()), path + " at " + spot);
+        int close = spot.end() - element.length() - 3;
+        assertTrue(text.charAt(spot.start()) == '<' && text.startsWith(element, spot.start() + 1), () -> path + " at " + spot);
+        assertTrue(text.startsWith("</", close) && text.startsWith(element, close + 2) && text.charAt(spot.end() - 1) == '>',
+                () -> path + " at " + spot);
         if (element.equals("note")) {
             assertEquals('>', text.charAt(spot.lyricSlot() - 1));
         }

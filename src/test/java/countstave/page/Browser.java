@@ -3,6 +3,7 @@ package countstave.page;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -25,13 +26,15 @@ final class Browser implements AutoCloseable {
     private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
 
     private final ChromeDriver driver;
+    private final Path blank;
 
-    private Browser(ChromeDriver driver) {
+    private Browser(ChromeDriver driver, Path blank) {
         this.driver = driver;
+        this.blank = blank;
     }
 
     /** Skips the test where there is no browser, unless the machine says that there must be one (.ci/run does). */
-    static Browser open(Path profile) {
+    static Browser open(Path profile) throws IOException {
         boolean there = Files.isExecutable(CHROMIUM) && Files.isExecutable(DRIVER);
         String missing = "no browser: install chromium and chromium-driver, then the practice page is tested in it";
         if ("required".equals(System.getenv("COUNTSTAVE_BROWSER"))) {
@@ -49,7 +52,7 @@ final class Browser implements AutoCloseable {
                 .usingAnyFreePort().withSilent(true).build();
         ChromeDriver driver = new ChromeDriver(service, options);
         driver.manage().timeouts().scriptTimeout(Duration.ofSeconds(90));
-        return new Browser(driver);
+        return new Browser(driver, Files.writeString(profile.resolveSibling("blank.html"), "<!DOCTYPE html><title>blank</title>"));
     }
 
     ChromeDriver driver() {
@@ -58,7 +61,8 @@ final class Browser implements AutoCloseable {
 
     /** Opens a page as nobody has seen it before. */
     void openNew(Path page) {
-        driver.get(page.toUri().toString());
+        // all pages of the disk share one storage
+        driver.get(blank.toUri().toString());
         run("localStorage.clear()");
         driver.get(page.toUri().toString());
     }

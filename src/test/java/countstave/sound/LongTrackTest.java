@@ -3,8 +3,9 @@ package countstave.sound;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import countstave.testing.JavaProcess;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
@@ -14,9 +15,9 @@ class LongTrackTest {
     @Test
     @Timeout(120)
     void anHourFitsIntoLittleMemory() throws Exception {
-        Process process = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx24m",
-                "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-cp", System.getProperty("java.class.path"),
-                LongTrack.class.getName()).redirectErrorStream(true).start();
+        List<String> command = JavaProcess.command("-Xmx24m");
+        command.add(LongTrack.class.getName());
+        Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
         String told = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8).strip();
         assertEquals(0, process.waitFor(), told);
         String[] figures = told.split(" ");

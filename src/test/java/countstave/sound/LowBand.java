@@ -1,6 +1,8 @@
 package countstave.sound;
 
 import countstave.voice.Clip;
+import java.util.Arrays;
+import org.jtransforms.fft.DoubleFFT_1D;
 
 /**
  * The rise of the low-band energy, as another measure than the model's: the energy between 100 and 1000 Hz (a symmetrical
@@ -51,17 +53,28 @@ final class LowBand {
         return i;
     }
 
+    /** By the transforms: as far as {@code by} reaches there is silence at both ends. */
     private static double[] folded(double[] sound, double[] by) {
-        double[] out = new double[sound.length];
-        int half = by.length / 2;
-        for (int i = 0; i < sound.length; i++) {
-            double sum = 0;
-            for (int j = Math.max(0, half - i); j < Math.min(by.length, sound.length + half - i); j++) {
-                sum += by[j] * sound[i + j - half];
-            }
-            out[i] = sum;
+        int size = Integer.highestOneBit(2 * sound.length);
+        double[] one = Arrays.copyOf(sound, size);
+        double[] other = new double[size];
+        for (int j = 0; j < by.length; j++) {
+            other[Math.floorMod(by.length / 2 - j, size)] = by[j];
         }
-        return out;
+        DoubleFFT_1D transform = new DoubleFFT_1D(size);
+        transform.realForward(one);
+        transform.realForward(other);
+        double first = one[0] * other[0];
+        double last = one[1] * other[1];
+        for (int i = 2; i < size; i += 2) {
+            double real = one[i] * other[i] - one[i + 1] * other[i + 1];
+            one[i + 1] = one[i] * other[i + 1] + one[i + 1] * other[i];
+            one[i] = real;
+        }
+        one[0] = first;
+        one[1] = last;
+        transform.realInverse(one, true);
+        return Arrays.copyOf(one, sound.length);
     }
 
     private static double[] band() {

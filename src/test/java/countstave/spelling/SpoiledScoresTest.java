@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Random;
 import java.util.regex.MatchResult;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
@@ -51,16 +52,21 @@ class SpoiledScoresTest {
     }
 
     private static String number(String text, Random random) {
-        List<MatchResult> all = NUMBER.matcher(text).results().toList();
-        MatchResult one = all.get(random.nextInt(all.size()));
+        MatchResult one = any(NUMBER, text, random);
         return text.substring(0, one.start(2)) + NUMBERS[random.nextInt(NUMBERS.length)] + text.substring(one.end(2));
     }
 
     /** Takes an element out, or writes it twice. */
     private static String element(String text, Random random) {
-        List<MatchResult> all = ELEMENT.matcher(text).results().toList();
-        MatchResult one = all.get(random.nextInt(all.size()));
+        MatchResult one = any(ELEMENT, text, random);
         return text.substring(0, one.start()) + (random.nextInt(3) == 0 ? one.group() + one.group() : "")
                 + text.substring(one.end());
+    }
+
+    /** The next one after any place. */
+    private static MatchResult any(Pattern pattern, String text, Random random) {
+        Matcher matcher = pattern.matcher(text);
+        assertTrue(matcher.find(random.nextInt(text.length())) || matcher.find(0));
+        return matcher.toMatchResult();
     }
 }

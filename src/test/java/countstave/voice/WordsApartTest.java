@@ -9,6 +9,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -28,12 +29,13 @@ class WordsApartTest {
     private static final double SHORTER = 0.85;
     /** For each band three frequencies: cosines and sines under a window. */
     private static final float[][] WAVES = waves();
+    /** A word of the bank is a word of many systems. */
+    private static final Map<Clip, double[]> SPECTRA = new ConcurrentHashMap<>();
 
     @ParameterizedTest
     @EnumSource(Register.class)
     void noTwoWordsOfASystemAreAlike(Register register) {
         SyllableBank bank = SyllableBank.of(register);
-        Map<Clip, double[]> spectra = new HashMap<>();
         Map<Clip, Double> selves = new HashMap<>();
         Map<Double, String> nearest = new TreeMap<>();
         for (CountingSystem system : SystemWords.all()) {
@@ -44,7 +46,7 @@ class WordsApartTest {
                 clips.put(word, bank.clip(found.section(), found.word()));
             }
             for (Clip clip : clips.values()) {
-                double[] spectrum = spectra.computeIfAbsent(clip, c -> spectrum(c.samples()));
+                double[] spectrum = spectrum(clip);
                 selves.computeIfAbsent(clip, c -> distance(spectrum, spectrum(Wsola.shortened(c.samples(), SHORTER))));
             }
             List<String> words = new ArrayList<>(clips.keySet());
@@ -52,7 +54,7 @@ class WordsApartTest {
                 for (int j = 0; j < i; j++) {
                     Clip one = clips.get(words.get(i));
                     Clip other = clips.get(words.get(j));
-                    double distance = distance(spectra.get(one), spectra.get(other));
+                    double distance = distance(spectrum(one), spectrum(other));
                     nearest.put(distance / Math.max(selves.get(one), selves.get(other)),
                             system.title() + ": " + words.get(i) + " and " + words.get(j) + ", " + distance + " dB");
                 }
@@ -74,6 +76,7 @@ class WordsApartTest {
         SyllableBank bank = SyllableBank.of(register);
         Fitting fitting = new Fitting();
         double between = Clip.RATE / 6.5;
+        Map<Clip, double[]> shortened = new HashMap<>();
         List<String> mistaken = new ArrayList<>();
         int told = 0;
         for (String name : CountingSystem.names()) {
@@ -84,15 +87,15 @@ class WordsApartTest {
                 Pronunciation.Found found = pronunciation.find(word);
                 clips.put(word, bank.clip(found.section(), found.word()));
             }
-            Map<String, double[]> known = new HashMap<>();
-            clips.forEach((word, clip) -> known.put(word, spectrum(clip.samples())));
             for (String word : clips.keySet()) {
-                Clip clip = clips.get(word);
-                Clip next = fitting.shortened(clip, Fitting.share(clip, clip, between));
-                double[] heard = spectrum(fitting.ended(next, next, between).samples());
+                double[] heard = shortened.computeIfAbsent(clips.get(word), clip -> {
+                    Clip next = fitting.shortened(clip, Fitting.share(clip, clip, between));
+                    return spectrum(fitting.ended(next, next, between).samples());
+                });
                 String nearest = word;
                 for (String other : clips.keySet()) {
-                    nearest = distance(heard, known.get(other)) < distance(heard, known.get(nearest)) ? other : nearest;
+                    nearest = distance(heard, spectrum(clips.get(other))) < distance(heard, spectrum(clips.get(nearest)))
+                            ? other : nearest;
                 }
                 if (!nearest.equals(word) && !word.matches("1[2-6]")) {
                     mistaken.add(name + ": " + word + " for " + nearest);
@@ -109,6 +112,10 @@ class WordsApartTest {
             sum += Math.abs(one[i] - other[i]);
         }
         return sum / one.length;
+    }
+
+    private static double[] spectrum(Clip clip) {
+        return SPECTRA.computeIfAbsent(clip, c -> spectrum(c.samples()));
     }
 
     private static double[] spectrum(float[] sound) {

@@ -101,8 +101,14 @@ public final class SvgDrawing {
                 .append(family).append(", sans-serif\" text-rendering=\"geometricPrecision\">\n");
         Chart.Page page = chart.pages().get(index);
         page.bars().forEach(bar -> bar(bar, out));
-        for (Shape shape : page.shapes()) {
-            draw(shape, attributes(shape, page.bars()), out);
+        List<Shape> shapes = page.shapes();
+        for (int i = 0; i < shapes.size(); i++) {
+            String attributes = attributes(shapes.get(i), page.bars());
+            if (attributes.isEmpty() && shapes.get(i) instanceof Line line) {
+                i = lines(shapes, i, line.thickness(), out);
+            } else {
+                draw(shapes.get(i), attributes, out);
+            }
         }
         return out.append("</g>\n</svg>\n").toString();
     }
@@ -146,6 +152,24 @@ public final class SvgDrawing {
         return attributes;
     }
 
+    /** Lines of one thickness that follow each other, and that nobody asks for, are one path: most of a page are such. */
+    private int lines(List<Shape> shapes, int first, double thickness, StringBuilder out) {
+        SvgPath path = new SvgPath(height);
+        int next = first;
+        while (next < shapes.size() && shapes.get(next) instanceof Line line && line.thickness() == thickness
+                && !CLASSES.containsKey(line.role())) {
+            path.line(line.x1(), line.y1(), line.x2(), line.y2());
+            next++;
+        }
+        stroke("", thickness, path, out);
+        return next - 1;
+    }
+
+    private static void stroke(String attributes, double thickness, SvgPath path, StringBuilder out) {
+        out.append("<path").append(attributes).append(" stroke=\"#000\" stroke-width=\"").append(SvgPath.number(thickness * UNITS))
+                .append("\" d=\"").append(path).append("\"/>\n");
+    }
+
     private void draw(Shape shape, String attributes, StringBuilder out) {
         SvgPath path = new SvgPath(height);
         if (shape instanceof Glyph glyph) {
@@ -161,8 +185,7 @@ public final class SvgDrawing {
             draw(text, attributes, path, out);
         } else if (shape instanceof Line line) {
             path.line(line.x1(), line.y1(), line.x2(), line.y2());
-            out.append("<path").append(attributes).append(" stroke=\"#000\" stroke-width=\"")
-                    .append(SvgPath.number(line.thickness() * UNITS)).append("\" d=\"").append(path).append("\"/>\n");
+            stroke(attributes, line.thickness(), path, out);
         } else {
             if (shape instanceof Polygon polygon) {
                 path.polygon(polygon.points());

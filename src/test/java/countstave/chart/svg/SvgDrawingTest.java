@@ -1,5 +1,6 @@
 package countstave.chart.svg;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
@@ -10,6 +11,7 @@ import countstave.chart.ChartWriter;
 import countstave.chart.font.TextFont;
 import countstave.chart.layout.Chart;
 import countstave.chart.shape.Glyph;
+import countstave.chart.shape.Line;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
@@ -38,6 +40,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -144,9 +147,27 @@ class SvgDrawingTest {
             // what is neither a word nor a sign is a path, beside the outlines of the signs
             Set<String> names = new HashSet<>();
             glyphs.forEach(g -> names.add(g.name()));
-            assertEquals(chart.pages().get(i).shapes().size() - texts.size() - glyphs.size() + names.size(),
-                    elements(page, "path").size());
+            List<Element> paths = elements(page, "path");
+            List<Line> lines = shapes(chart.pages().get(i), Line.class);
+            assertEquals(chart.pages().get(i).shapes().size() - texts.size() - glyphs.size() - lines.size() + names.size(),
+                    paths.stream().filter(p -> !p.hasAttribute("stroke")).count());
+            everyLineStandsInItsPlace(lines, paths, height);
         }
+    }
+
+    /** Several lines of one thickness may be one path. */
+    private static void everyLineStandsInItsPlace(List<Line> lines, List<Element> paths, double height) {
+        int next = 0;
+        for (Element path : paths.stream().filter(p -> p.hasAttribute("stroke")).toList()) {
+            for (String drawn : path.getAttribute("d").substring(1).split("M")) {
+                Line line = lines.get(next++);
+                double[] at = Stream.of(drawn.split("[ L]")).mapToDouble(Double::parseDouble).toArray();
+                assertArrayEquals(new double[] {line.x1() * UNITS, (height - line.y1()) * UNITS, line.x2() * UNITS,
+                    (height - line.y2()) * UNITS}, at, 0.006);
+                assertEquals(line.thickness() * UNITS, number(path, "stroke-width"), 0.006);
+            }
+        }
+        assertEquals(lines.size(), next);
     }
 
     private static <T extends Shape> List<T> shapes(Chart.Page page, Class<T> kind) {
