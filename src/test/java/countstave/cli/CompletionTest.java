@@ -41,12 +41,19 @@ class CompletionTest {
     }
 
     /**
-     * The same where the shell's reading of the words is in question: a script answers for the program, asked for the parts
-     * of just this score, since each start of the program takes most of a second.
+     * The same where the shell's reading of the words is in question: a script answers as the program does, asked for parts
+     * or bars of just this score, since each start of the program takes most of a second.
      */
     private List<String> shellOffers(Path score, String command, String... words) throws IOException, InterruptedException {
-        Path answers = Files.writeString(folder.resolve("answers.sh"), "[ \"$*\" = 'values parts " + score
-                + "' ] && printf 'Bass guitar\\nP1\\nPercussion\\nP2\\n'\n");
+        StringBuilder script = new StringBuilder();
+        for (String kind : List.of("parts", "bars")) {
+            Path answer = folder.resolve(kind);
+            if (!Files.exists(answer)) {
+                Files.writeString(answer, Run.of("values", kind, score.toString()).out());
+            }
+            script.append("[ \"$*\" = 'values ").append(kind).append(' ').append(score).append("' ] && cat '").append(answer).append("'\n");
+        }
+        Path answers = Files.writeString(folder.resolve("answers.sh"), script);
         return tab("/bin/sh \"" + answers + "\"", command, words);
     }
 
@@ -93,10 +100,11 @@ class CompletionTest {
     void partsAndBarsOfTheScore() throws IOException, InterruptedException {
         String score = "scores/meters.musicxml";
         assertEquals(List.of("Bass\\ guitar", "P1", "Percussion", "P2"), offered("count", score, "--part", ""));
-        assertEquals(List.of("Percussion"), offered("count", score, "--part", "Pe"));
+        assertEquals(List.of("Percussion"), shellOffers(Path.of(score), "countstave", "count", score, "--part", "Pe"));
         List<String> bars = offered("count", score, "--bars", "");
         assertEquals(List.of("1", "2", "3"), bars.subList(0, 3));
-        assertEquals(List.of("2,10"), offered("count", score, "--bars", "2,10").stream().filter(b -> b.endsWith(",10")).toList());
+        assertEquals(List.of("2,10"), shellOffers(Path.of(score), "countstave", "count", score, "--bars", "2,10").stream()
+                .filter(b -> b.endsWith(",10")).toList());
         assertEquals(List.of(), offered("count", "--part", ""));
     }
 

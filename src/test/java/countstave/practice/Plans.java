@@ -12,18 +12,28 @@ import countstave.score.PartTimeline;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.function.IntFunction;
 
 /** Practice plans of whole scores for tests, and what has to be said at a stage, taken from the plan itself. */
 public final class Plans {
 
+    private static final Map<String, CountedScore> COUNTED = new ConcurrentHashMap<>();
+    /** By identity: scores are not compared bar by bar. */
+    private static final Map<CountedScore, List<PracticePlan>> PLANNED = Collections.synchronizedMap(new IdentityHashMap<>());
+
     private Plans() {
     }
 
+    /** A demo score, counted once for all tests. */
     public static CountedScore counted(String score) {
-        return CountedScore.of(ScoreFile.load(Path.of("scores", score + ".musicxml")), CountingOptions.defaults());
+        return COUNTED.computeIfAbsent(score, name -> CountedScore.of(
+                ScoreFile.load(Path.of("scores", name + ".musicxml")), CountingOptions.defaults()));
     }
 
     public static CountedScore countedXml(String xml) {
@@ -60,6 +70,10 @@ public final class Plans {
     }
 
     public static List<PracticePlan> of(CountedScore counted) {
+        return COUNTED.values().stream().anyMatch(one -> one == counted) ? PLANNED.computeIfAbsent(counted, Plans::planned) : planned(counted);
+    }
+
+    private static List<PracticePlan> planned(CountedScore counted) {
         return counted.parts().stream().map(part -> PracticePlan.of(part, PracticeOptions.DEFAULT)).toList();
     }
 

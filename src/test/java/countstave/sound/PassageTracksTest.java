@@ -23,9 +23,11 @@ import countstave.time.Exact;
 import countstave.time.Offset;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -41,14 +43,16 @@ class PassageTracksTest {
         return track.notes().stream().filter(note -> note.meter() == null).map(GuideTrack.Note::text).toList();
     }
 
+    private static final Map<String, PracticePlan> PLANS = new HashMap<>();
+
     private static PracticePlan plan(String score, int... at) {
         List<BigDecimal> tempi = new ArrayList<>();
         for (int tempo : at) {
             tempi.add(BigDecimal.valueOf(tempo));
         }
         PracticeOptions usual = PracticeOptions.DEFAULT;
-        return PracticePlan.of(Plans.counted(score).parts().get(0),
-                new PracticeOptions(usual.voiceLimit(), usual.breath(), tempi));
+        return PLANS.computeIfAbsent(score + tempi, key -> PracticePlan.of(Plans.counted(score).parts().get(0),
+                new PracticeOptions(usual.voiceLimit(), usual.breath(), tempi)));
     }
 
     /** A piece that is heard: from where to where, how often, what is said. */
