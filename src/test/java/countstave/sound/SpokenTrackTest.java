@@ -34,6 +34,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The voice in finished WAV files. */
 class SpokenTrackTest {
@@ -344,9 +345,10 @@ class SpokenTrackTest {
     }
 
     /** A loop's first word begins before the loop: that part of it stands before the loop's end too, sample for sample. */
-    @Test
-    void anEndlessLoopJoins() throws Exception {
-        GuideOptions options = new GuideOptions(EnumSet.of(Layer.VOICE), true, true, List.of(), -12)
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void anEndlessLoopJoins(boolean countedIn) throws Exception {
+        GuideOptions options = new GuideOptions(EnumSet.of(Layer.VOICE), countedIn, true, List.of(), -12)
                 .with(ClickRule.ALWAYS, true);
         GuideTrack track = GuideTrack.of(List.of(new Leg(stretch(100, "4 4 4 4"), Exact.ONE, Stage.ALL, 3, "")), options);
         float[] sound = sound(track, speaker(Register.LOW));
