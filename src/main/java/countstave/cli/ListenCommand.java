@@ -28,6 +28,7 @@ import countstave.score.BarChoice;
 import countstave.score.ScoreException;
 import countstave.take.Take;
 import countstave.text.ListenText;
+import countstave.text.TextOptions;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.OutputStreamWriter;
@@ -157,12 +158,12 @@ final class ListenCommand implements Callable<Integer> {
     }
 
     private void write(CountedScore counted, Heard best, Earlier earlier, String form, OutputStream to) throws IOException {
-        NoteNames names = ascii ? NoteNames.WORDS : NoteNames.SYMBOLS;
-        List<String> better = earlier == null ? List.of() : earlier.against(best.listening(), names);
+        Phrases phrases = shared.language.phrases();
         if (form.equals("pdf") || form.equals("html")) {
-            List<String> told = new ArrayList<>(ListenWords.of(best.listening(), NoteNames.SYMBOLS));
-            told.addAll(better);
-            ChartOptions drawn = page.chart(Unplayed.ALL, Phrases.ENGLISH);
+            NoteNames names = NoteNames.symbols(phrases);
+            List<String> told = new ArrayList<>(ListenWords.of(best.listening(), names));
+            told.addAll(against(earlier, best, names));
+            ChartOptions drawn = page.chart(Unplayed.ALL, phrases);
             if (form.equals("pdf")) {
                 ReportWriter.pdf(best.part(), counted.score(), best.listening(), told, drawn, to);
             } else {
@@ -174,10 +175,14 @@ final class ListenCommand implements Callable<Integer> {
         if (form.equals("json")) {
             ListenJson.write(counted.score().title(), counted.score().source(), best.part().part(), best.listening(), out);
         } else {
-            ListenText.write(counted.score().title(), score, best.listening(), better, CountCommand.textOptions(ascii, Phrases.ENGLISH),
-                    out);
+            TextOptions printed = CountCommand.textOptions(ascii, phrases);
+            ListenText.write(counted.score().title(), score, best.listening(), against(earlier, best, printed.names()), printed, out);
         }
         out.flush();
+    }
+
+    private static List<String> against(Earlier earlier, Heard best, NoteNames names) {
+        return earlier == null ? List.of() : earlier.against(best.listening(), names);
     }
 
     /** @throws ScoreException if {@code -o} does not say what is to be written */
