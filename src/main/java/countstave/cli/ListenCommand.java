@@ -9,19 +9,15 @@ import countstave.batch.ScoreRun;
 import countstave.chart.ChartOptions;
 import countstave.chart.ReportWriter;
 import countstave.count.NoteNames;
-import countstave.count.PartCounts;
 import countstave.count.Unplayed;
 import countstave.files.Console;
 import countstave.files.FileNames;
 import countstave.files.SafeFile;
 import countstave.json.EarlierTake;
 import countstave.json.ListenJson;
-import countstave.listen.BestGuess;
 import countstave.listen.Earlier;
+import countstave.listen.HeardPart;
 import countstave.listen.ListenWords;
-import countstave.listen.Listener;
-import countstave.listen.Listening;
-import countstave.listen.OtherTakeException;
 import countstave.musicxml.ScoreFile;
 import countstave.plain.Phrases;
 import countstave.score.BarChoice;
@@ -65,12 +61,6 @@ import picocli.CommandLine.ParentCommand;
 final class ListenCommand implements Callable<Integer> {
 
     enum Format { text, json }
-
-    /** From this share of strokes that belong to each other on nothing else is looked for. */
-    private static final double WELL = 0.88;
-    private static final double BETTER = 0.08;
-    /** Between the numbers of bars. */
-    private static final String DASH = "\u2013";
 
     @ParentCommand
     Countstave parent;
@@ -146,7 +136,8 @@ final class ListenCommand implements Callable<Integer> {
     private void tell(NamedScore named, ScoreFile file, CountingOptions counting, Take heard, Earlier earlier, Console console)
             throws IOException {
         CountedScore counted = SharedOptions.count(named, file, console, counting);
-        Heard best = listen(file, counted, counting, heard);
+        HeardPart best = HeardPart.of(counted.parts(), () -> CountedScore.of(file, counting.with(BarChoice.ALL)).parts(),
+                options.places(), heard, options.times());
         if (output == null) {
             write(counted, best, earlier, format == Format.json ? "json" : "txt", console.out());
             console.out().flush();
@@ -157,7 +148,7 @@ final class ListenCommand implements Callable<Integer> {
         console.out().println("wrote " + FileNames.shown(target));
     }
 
-    private void write(CountedScore counted, Heard best, Earlier earlier, String form, OutputStream to) throws IOException {
+    private void write(CountedScore counted, HeardPart best, Earlier earlier, String form, OutputStream to) throws IOException {
         Phrases phrases = shared.language.phrases();
         if (form.equals("pdf") || form.equals("html")) {
             NoteNames names = NoteNames.symbols(phrases);
@@ -181,7 +172,7 @@ final class ListenCommand implements Callable<Integer> {
         out.flush();
     }
 
-    private static List<String> against(Earlier earlier, Heard best, NoteNames names) {
+    private static List<String> against(Earlier earlier, HeardPart best, NoteNames names) {
         return earlier == null ? List.of() : earlier.against(best.listening(), names);
     }
 
@@ -195,72 +186,5 @@ final class ListenCommand implements Callable<Integer> {
         }
         throw new ScoreException("a report is a PDF or a page for the screen: end the output in .pdf, .html, .txt or .json, not "
                 + Console.clean(output));
-    }
-
-    /** What was heard of a part. */
-    private record Heard(PartCounts part, Listening listening) {
-    }
-
-    /** Of several parts the one that fits best: a take is of one player. */
-    private Heard listen(ScoreFile file, CountedScore counted, CountingOptions counting, Take heard) {
-        OtherTakeException refused = null;
-        PartCounts nearest = null;
-        Heard best = null;
-        for (PartCounts part : counted.parts()) {
-            try {
-                Heard one = new Heard(part, Listener.listen(part, options.places(), heard, options.times()));
-                best = best == null || one.listening().share() > best.listening().share() ? one : best;
-            } catch (OtherTakeException e) {
-                if (refused == null || e.share() > refused.share()) {
-                    refused = e;
-                    nearest = part;
-                }
-            } catch (ScoreException e) {
-                // a part that rests is no reason while others play
-                if (counted.parts().size() == 1) {
-                    throw e;
-                }
-            }
-        }
-        if (best != null) {
-            checkNoOtherBars(file, best.part(), counting, heard, best.listening());
-            return best;
-        }
-        if (refused == null) {
-            throw new ScoreException("no part has anything to play in these bars; check --part and --bars");
-        }
-        throw new ScoreException(refusal(heard, refused.bars(), refused.share(), guess(file, counting, heard, nearest)));
-    }
-
-    /** What fits only so so may fit other bars better. */
-    private static void checkNoOtherBars(ScoreFile file, PartCounts own, CountingOptions counting, Take heard, Listening listening) {
-        if (listening.share() >= WELL) {
-            return;
-        }
-        BestGuess guess = guess(file, counting, heard, own);
-        if (guess != null && guess.isLikely() && guess.share() > listening.share() + BETTER
-                && !guess.bars().equals(listening.pass().stretch().numbers())) {
-            throw new ScoreException(refusal(heard, listening.pass().stretch().numbers(), listening.share(), guess));
-        }
-    }
-
-    private static BestGuess guess(ScoreFile file, CountingOptions counting, Take heard, PartCounts part) {
-        CountedScore whole = CountedScore.of(file, counting.with(BarChoice.ALL));
-        PartCounts same = whole.parts().stream().filter(p -> p.part().id().equals(part.part().id())).findFirst().orElseThrow();
-        return BestGuess.of(same, part.bars().size(), heard);
-    }
-
-    private static String refusal(Take heard, String bars, double share, BestGuess guess) {
-        String said = String.format(Locale.ROOT, "%s does not fit %s: %.0f %% of the strokes belong to each other", heard.name(),
-                named(bars), 100 * share);
-        if (guess == null || guess.bars().equals(bars) || !guess.isLikely()) {
-            return said + ", and no other bars fit; check --bars, --part and --tempo (8 % either way are found)";
-        }
-        return said + String.format(Locale.ROOT, "; %s fit%s best, %.0f %%: give --bars %s, or the --tempo that was played", named(guess.bars()),
-                guess.bars().contains(DASH) ? "" : "s", 100 * guess.share(), guess.bars().replace(DASH, "-"));
-    }
-
-    private static String named(String bars) {
-        return (bars.contains(DASH) ? "bars " : "bar ") + bars;
     }
 }
