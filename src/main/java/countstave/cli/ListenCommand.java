@@ -19,9 +19,9 @@ import countstave.listen.Earlier;
 import countstave.listen.HeardPart;
 import countstave.listen.ListenWords;
 import countstave.musicxml.ScoreFile;
-import countstave.plain.Phrases;
 import countstave.score.BarChoice;
 import countstave.score.ScoreException;
+import countstave.score.Warning;
 import countstave.take.Take;
 import countstave.text.ListenText;
 import countstave.text.TextOptions;
@@ -110,7 +110,7 @@ final class ListenCommand implements Callable<Integer> {
             ending();
             SafeFile.checkFree(Inputs.path(output), force);
         }
-        if (output == null || !ending().equals("pdf") && !ending().equals("html")) {
+        if (output == null || !isDrawn()) {
             page.refuse("end the output in .pdf or .html");
         }
         Earlier earlier = compare == null ? null : earlier();
@@ -139,34 +139,38 @@ final class ListenCommand implements Callable<Integer> {
         HeardPart best = HeardPart.of(counted.parts(), () -> CountedScore.of(file, counting.with(BarChoice.ALL)).parts(),
                 options.places(), heard, options.times());
         if (output == null) {
-            write(counted, best, earlier, format == Format.json ? "json" : "txt", console.out());
+            write(counted, best, earlier, format == Format.json, console.out());
             console.out().flush();
             return;
         }
         Path target = Inputs.path(output);
-        SafeFile.write(target, force, out -> write(counted, best, earlier, ending(), out));
+        if (isDrawn()) {
+            CountedScore headed = page.headed(counted, named, console);
+            List<String> notes = new ArrayList<>();
+            SafeFile.write(target, force, out -> notes.addAll(draw(headed, best, earlier, out)));
+            notes.forEach(line -> named.warn(console, Warning.of(line)));
+        } else {
+            SafeFile.write(target, force, out -> write(counted, best, earlier, ending().equals("json"), out));
+        }
         console.out().println("wrote " + FileNames.shown(target));
     }
 
-    private void write(CountedScore counted, HeardPart best, Earlier earlier, String form, OutputStream to) throws IOException {
-        Phrases phrases = shared.language.phrases();
-        if (form.equals("pdf") || form.equals("html")) {
-            NoteNames names = NoteNames.symbols(phrases);
-            List<String> told = new ArrayList<>(ListenWords.of(best.listening(), names));
-            told.addAll(against(earlier, best, names));
-            ChartOptions drawn = page.chart(Unplayed.ALL, phrases);
-            if (form.equals("pdf")) {
-                ReportWriter.pdf(best.part(), counted.score(), best.listening(), told, drawn, to);
-            } else {
-                ReportWriter.html(best.part(), counted.score(), best.listening(), told, drawn, to);
-            }
-            return;
-        }
+    /** What the user is to be told of the drawing. */
+    private List<String> draw(CountedScore counted, HeardPart best, Earlier earlier, OutputStream to) throws IOException {
+        NoteNames names = NoteNames.symbols(shared.language.phrases());
+        List<String> told = new ArrayList<>(ListenWords.of(best.listening(), names));
+        told.addAll(against(earlier, best, names));
+        ChartOptions drawn = page.chart(Unplayed.ALL, names.phrases());
+        return ending().equals("pdf") ? ReportWriter.pdf(best.part(), counted.score(), best.listening(), told, drawn, to)
+                : ReportWriter.html(best.part(), counted.score(), best.listening(), told, drawn, to);
+    }
+
+    private void write(CountedScore counted, HeardPart best, Earlier earlier, boolean json, OutputStream to) throws IOException {
         Writer out = new OutputStreamWriter(to, StandardCharsets.UTF_8);
-        if (form.equals("json")) {
+        if (json) {
             ListenJson.write(counted.score().title(), counted.score().source(), best.part().part(), best.listening(), out);
         } else {
-            TextOptions printed = CountCommand.textOptions(ascii, phrases);
+            TextOptions printed = CountCommand.textOptions(ascii, shared.language.phrases());
             ListenText.write(counted.score().title(), score, best.listening(), against(earlier, best, printed.names()), printed, out);
         }
         out.flush();
@@ -174,6 +178,10 @@ final class ListenCommand implements Callable<Integer> {
 
     private static List<String> against(Earlier earlier, HeardPart best, NoteNames names) {
         return earlier == null ? List.of() : earlier.against(best.listening(), names);
+    }
+
+    private boolean isDrawn() {
+        return ending().equals("pdf") || ending().equals("html");
     }
 
     /** @throws ScoreException if {@code -o} does not say what is to be written */

@@ -44,15 +44,16 @@ public final class ReportLayout {
         sheet.add(SheetBlock.gap(GAP));
         music(part, listening, frame).forEach(sheet::add);
         List<Chart.Page> pages = new ArrayList<>();
+        Letters letters = new Letters(measures);
         List<List<Shape>> finished = sheet.finished();
         for (int i = 0; i < finished.size(); i++) {
             List<Shape> shapes = new ArrayList<>(finished.get(i));
             shapes.addAll(frame.furniture(i == 0, i + 1, finished.size()));
-            pages.add(new Chart.Page(shapes.stream().map(this::printable).toList()));
+            pages.add(new Chart.Page(shapes.stream().flatMap(s -> letters.printable(s).stream()).toList()));
         }
         return new Chart(new Chart.About(score.title() + ": " + listening.take().shortName(), score.composer(), options.phrases().text("listen.subject"),
                 options.phrases().code()), new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()), pages,
-                List.of(new Chart.Bookmark(name, 0, frame.top, List.of())), List.of());
+                List.of(new Chart.Bookmark(name, 0, frame.top, List.of())), letters.notes());
     }
 
     private List<SheetBlock> music(PartCounts part, Listening listening, PageFrame frame) {
@@ -62,10 +63,5 @@ public final class ReportLayout {
         double width = frame.width() - HeardRow.LABEL_WIDTH;
         double room = frame.musicTop(false) - frame.musicBottom();
         return SheetBlock.lines(new SystemBuilder(measures, row::add), bars, width, room, HeardRow.LABEL_WIDTH, LINE_GAP);
-    }
-
-    private Shape printable(Shape shape) {
-        return shape instanceof Text t ? new Text(measures.text().printable(t.string(), t.style()), t.x(), t.y(), t.size(), t.style(),
-                t.anchor(), t.role(), t.at()) : shape;
     }
 }
