@@ -44,11 +44,12 @@ class HouseTest {
             Map.entry("spelling", Set.of("plain", "grid", "score", "time")),
             Map.entry("practice", Set.of("plain", "count", "grid", "score", "time")),
             Map.entry("musicxml", Set.of("plain", "count", "practice", "grid", "score", "time")),
-            Map.entry("take", Set.of("plain", "score")),
+            Map.entry("pcm", Set.of()),
+            Map.entry("take", Set.of("pcm", "plain", "score")),
             Map.entry("listen", Set.of("take", "sound", "practice", "count", "grid", "score", "time")),
             Map.entry("text", Set.of("listen", "take", "plain", "count", "practice", "spelling", "grid", "score", "time")),
             Map.entry("json", Set.of("listen", "take", "plain", "count", "practice", "spelling", "grid", "score", "time")),
-            Map.entry("voice", Set.of("plain", "count", "score")),
+            Map.entry("voice", Set.of("pcm", "plain", "count", "score")),
             Map.entry("sound", Set.of("voice", "plain", "count", "practice", "grid", "score", "time")),
             Map.entry("chart", Set.of("listen", "take", "plain", "count", "practice", "grid", "score", "time")),
             Map.entry("page", Set.of("chart", "voice", "json", "plain", "count", "practice", "grid", "score", "time")),
@@ -70,7 +71,7 @@ class HouseTest {
             "org.apache", Set.of("chart"),
             "com.fasterxml", Set.of("json"),
             "picocli", Set.of("cli"),
-            "javax.sound", Set.of("sound", "voice", "take"),
+            "javax.sound", Set.of("sound", "voice", "take", "pcm"),
             "org.jtransforms", Set.of("take"));
 
     private static List<Path> sources() throws IOException {

@@ -25,16 +25,20 @@ public final class ReportWriter {
      * @param part the bars that were played
      * @param told sentences, in order
      * @param out left open
+     * @return what the user must be told: letters that are missing; one sentence each
      */
-    public static void pdf(PartCounts part, Score score, Listening listening, List<String> told, ChartOptions options,
+    public static List<String> pdf(PartCounts part, Score score, Listening listening, List<String> told, ChartOptions options,
             OutputStream out) throws IOException {
-        PdfDrawing.write(layout(part, score, listening, told, options), out);
+        Chart chart = layout(part, score, listening, told, options);
+        PdfDrawing.write(chart, out);
+        return chart.notes();
     }
 
-    /** One page of the web that needs nothing beside it. */
-    public static void html(PartCounts part, Score score, Listening listening, List<String> told, ChartOptions options,
+    /** One page of the web that needs nothing beside it; what must be told as of {@link #pdf}. */
+    public static List<String> html(PartCounts part, Score score, Listening listening, List<String> told, ChartOptions options,
             OutputStream out) throws IOException {
-        SvgInline drawing = SvgDrawing.inline(layout(part, score, listening, told, options));
+        Chart chart = layout(part, score, listening, told, options);
+        SvgInline drawing = SvgDrawing.inline(chart);
         StringBuilder page = new StringBuilder(1 << 16);
         page.append("<!DOCTYPE html>\n<html lang=\"").append(options.phrases().code()).append("\">\n<head><meta charset=\"UTF-8\"><title>")
                 .append(escaped(score.title() + ": " + listening.take().shortName())).append("</title>\n<style>"
@@ -42,6 +46,7 @@ public final class ReportWriter {
                         + "margin:0 auto}</style></head>\n<body>\n").append(drawing.head());
         drawing.pages().forEach(page::append);
         out.write(page.append("</body>\n</html>\n").toString().getBytes(StandardCharsets.UTF_8));
+        return chart.notes();
     }
 
     private static String escaped(String text) {

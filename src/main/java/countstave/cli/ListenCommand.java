@@ -9,25 +9,22 @@ import countstave.batch.ScoreRun;
 import countstave.chart.ChartOptions;
 import countstave.chart.ReportWriter;
 import countstave.count.NoteNames;
-import countstave.count.PartCounts;
 import countstave.count.Unplayed;
 import countstave.files.Console;
 import countstave.files.FileNames;
 import countstave.files.SafeFile;
 import countstave.json.EarlierTake;
 import countstave.json.ListenJson;
-import countstave.listen.BestGuess;
 import countstave.listen.Earlier;
+import countstave.listen.HeardPart;
 import countstave.listen.ListenWords;
-import countstave.listen.Listener;
-import countstave.listen.Listening;
-import countstave.listen.OtherTakeException;
 import countstave.musicxml.ScoreFile;
-import countstave.plain.Phrases;
 import countstave.score.BarChoice;
 import countstave.score.ScoreException;
+import countstave.score.Warning;
 import countstave.take.Take;
 import countstave.text.ListenText;
+import countstave.text.TextOptions;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.OutputStreamWriter;
@@ -64,12 +61,6 @@ import picocli.CommandLine.ParentCommand;
 final class ListenCommand implements Callable<Integer> {
 
     enum Format { text, json }
-
-    /** From this share of strokes that belong to each other on nothing else is looked for. */
-    private static final double WELL = 0.88;
-    private static final double BETTER = 0.08;
-    /** Between the numbers of bars. */
-    private static final String DASH = "\u2013";
 
     @ParentCommand
     Countstave parent;
@@ -119,7 +110,7 @@ final class ListenCommand implements Callable<Integer> {
             ending();
             SafeFile.checkFree(Inputs.path(output), force);
         }
-        if (output == null || !ending().equals("pdf") && !ending().equals("html")) {
+        if (output == null || !isDrawn()) {
             page.refuse("end the output in .pdf or .html");
         }
         Earlier earlier = compare == null ? null : earlier();
@@ -145,39 +136,52 @@ final class ListenCommand implements Callable<Integer> {
     private void tell(NamedScore named, ScoreFile file, CountingOptions counting, Take heard, Earlier earlier, Console console)
             throws IOException {
         CountedScore counted = SharedOptions.count(named, file, console, counting);
-        Heard best = listen(file, counted, counting, heard);
+        HeardPart best = HeardPart.of(counted.parts(), () -> CountedScore.of(file, counting.with(BarChoice.ALL)).parts(),
+                options.places(), heard, options.times());
         if (output == null) {
-            write(counted, best, earlier, format == Format.json ? "json" : "txt", console.out());
+            write(counted, best, earlier, format == Format.json, console.out());
             console.out().flush();
             return;
         }
         Path target = Inputs.path(output);
-        SafeFile.write(target, force, out -> write(counted, best, earlier, ending(), out));
+        if (isDrawn()) {
+            CountedScore headed = page.headed(counted, named, console);
+            List<String> notes = new ArrayList<>();
+            SafeFile.write(target, force, out -> notes.addAll(draw(headed, best, earlier, out)));
+            notes.forEach(line -> named.warn(console, Warning.of(line)));
+        } else {
+            SafeFile.write(target, force, out -> write(counted, best, earlier, ending().equals("json"), out));
+        }
         console.out().println("wrote " + FileNames.shown(target));
     }
 
-    private void write(CountedScore counted, Heard best, Earlier earlier, String form, OutputStream to) throws IOException {
-        NoteNames names = ascii ? NoteNames.WORDS : NoteNames.SYMBOLS;
-        List<String> better = earlier == null ? List.of() : earlier.against(best.listening(), names);
-        if (form.equals("pdf") || form.equals("html")) {
-            List<String> told = new ArrayList<>(ListenWords.of(best.listening(), NoteNames.SYMBOLS));
-            told.addAll(better);
-            ChartOptions drawn = page.chart(Unplayed.ALL, Phrases.ENGLISH);
-            if (form.equals("pdf")) {
-                ReportWriter.pdf(best.part(), counted.score(), best.listening(), told, drawn, to);
-            } else {
-                ReportWriter.html(best.part(), counted.score(), best.listening(), told, drawn, to);
-            }
-            return;
-        }
+    /** What the user is to be told of the drawing. */
+    private List<String> draw(CountedScore counted, HeardPart best, Earlier earlier, OutputStream to) throws IOException {
+        NoteNames names = NoteNames.symbols(shared.language.phrases());
+        List<String> told = new ArrayList<>(ListenWords.of(best.listening(), names));
+        told.addAll(against(earlier, best, names));
+        ChartOptions drawn = page.chart(Unplayed.ALL, names.phrases());
+        return ending().equals("pdf") ? ReportWriter.pdf(best.part(), counted.score(), best.listening(), told, drawn, to)
+                : ReportWriter.html(best.part(), counted.score(), best.listening(), told, drawn, to);
+    }
+
+    private void write(CountedScore counted, HeardPart best, Earlier earlier, boolean json, OutputStream to) throws IOException {
         Writer out = new OutputStreamWriter(to, StandardCharsets.UTF_8);
-        if (form.equals("json")) {
+        if (json) {
             ListenJson.write(counted.score().title(), counted.score().source(), best.part().part(), best.listening(), out);
         } else {
-            ListenText.write(counted.score().title(), score, best.listening(), better, CountCommand.textOptions(ascii, Phrases.ENGLISH),
-                    out);
+            TextOptions printed = CountCommand.textOptions(ascii, shared.language.phrases());
+            ListenText.write(counted.score().title(), score, best.listening(), against(earlier, best, printed.names()), printed, out);
         }
         out.flush();
+    }
+
+    private static List<String> against(Earlier earlier, HeardPart best, NoteNames names) {
+        return earlier == null ? List.of() : earlier.against(best.listening(), names);
+    }
+
+    private boolean isDrawn() {
+        return ending().equals("pdf") || ending().equals("html");
     }
 
     /** @throws ScoreException if {@code -o} does not say what is to be written */
@@ -190,72 +194,5 @@ final class ListenCommand implements Callable<Integer> {
         }
         throw new ScoreException("a report is a PDF or a page for the screen: end the output in .pdf, .html, .txt or .json, not "
                 + Console.clean(output));
-    }
-
-    /** What was heard of a part. */
-    private record Heard(PartCounts part, Listening listening) {
-    }
-
-    /** Of several parts the one that fits best: a take is of one player. */
-    private Heard listen(ScoreFile file, CountedScore counted, CountingOptions counting, Take heard) {
-        OtherTakeException refused = null;
-        PartCounts nearest = null;
-        Heard best = null;
-        for (PartCounts part : counted.parts()) {
-            try {
-                Heard one = new Heard(part, Listener.listen(part, options.places(), heard, options.times()));
-                best = best == null || one.listening().share() > best.listening().share() ? one : best;
-            } catch (OtherTakeException e) {
-                if (refused == null || e.share() > refused.share()) {
-                    refused = e;
-                    nearest = part;
-                }
-            } catch (ScoreException e) {
-                // a part that rests is no reason while others play
-                if (counted.parts().size() == 1) {
-                    throw e;
-                }
-            }
-        }
-        if (best != null) {
-            checkNoOtherBars(file, best.part(), counting, heard, best.listening());
-            return best;
-        }
-        if (refused == null) {
-            throw new ScoreException("no part has anything to play in these bars; check --part and --bars");
-        }
-        throw new ScoreException(refusal(heard, refused.bars(), refused.share(), guess(file, counting, heard, nearest)));
-    }
-
-    /** What fits only so so may fit other bars better. */
-    private static void checkNoOtherBars(ScoreFile file, PartCounts own, CountingOptions counting, Take heard, Listening listening) {
-        if (listening.share() >= WELL) {
-            return;
-        }
-        BestGuess guess = guess(file, counting, heard, own);
-        if (guess != null && guess.isLikely() && guess.share() > listening.share() + BETTER
-                && !guess.bars().equals(listening.pass().stretch().numbers())) {
-            throw new ScoreException(refusal(heard, listening.pass().stretch().numbers(), listening.share(), guess));
-        }
-    }
-
-    private static BestGuess guess(ScoreFile file, CountingOptions counting, Take heard, PartCounts part) {
-        CountedScore whole = CountedScore.of(file, counting.with(BarChoice.ALL));
-        PartCounts same = whole.parts().stream().filter(p -> p.part().id().equals(part.part().id())).findFirst().orElseThrow();
-        return BestGuess.of(same, part.bars().size(), heard);
-    }
-
-    private static String refusal(Take heard, String bars, double share, BestGuess guess) {
-        String said = String.format(Locale.ROOT, "%s does not fit %s: %.0f %% of the strokes belong to each other", heard.name(),
-                named(bars), 100 * share);
-        if (guess == null || guess.bars().equals(bars) || !guess.isLikely()) {
-            return said + ", and no other bars fit; check --bars, --part and --tempo (8 % either way are found)";
-        }
-        return said + String.format(Locale.ROOT, "; %s fit%s best, %.0f %%: give --bars %s, or the --tempo that was played", named(guess.bars()),
-                guess.bars().contains(DASH) ? "" : "s", 100 * guess.share(), guess.bars().replace(DASH, "-"));
-    }
-
-    private static String named(String bars) {
-        return (bars.contains(DASH) ? "bars " : "bar ") + bars;
     }
 }

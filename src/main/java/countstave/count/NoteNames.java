@@ -68,7 +68,7 @@ public record NoteNames(boolean symbols, Phrases phrases) {
         String name = unit.isNamed() ? one(unit.value(), unit.dots()) : tempo.unit().toString();
         java.math.BigDecimal perMinute = tempo.perMinute().stripTrailingZeros();
         boolean plain = Math.abs((long) perMinute.scale()) < 12 && perMinute.precision() < 12;
-        return name + " = " + (plain ? perMinute.toPlainString() : perMinute.toString());
+        return name + " = " + (plain ? phrases.decimal(perMinute) : perMinute.toString());
     }
 
     /** A factor of speed: {@code ×5⁄4}, {@code ×2}; without symbols {@code x5/4}. */

@@ -12,7 +12,7 @@ import java.util.List;
  * @param share how much of what is planned in them and of what is heard belongs to each other, 0 to 1
  * @param isLikely whether a take of these bars would be believed
  */
-public record BestGuess(String bars, double share, boolean isLikely) {
+record BestGuess(String bars, double share, boolean isLikely) {
 
     /** In longer parts a guess would take longer than listening. */
     private static final int MOST_BARS = 400;

@@ -31,26 +31,28 @@ public record Earlier(String name, double spread, double share, Map<Begin, Run> 
     /** What is better and what is worse, in sentences; one that says so where nothing is comparable. */
     public List<String> against(Listening now, NoteNames names) {
         List<String> lines = new ArrayList<>();
-        int shared = 0;
+        boolean shared = false;
         for (RunFigures run : now.runs()) {
             Run before = runs.get(begin(now, run));
             if (before == null) {
                 continue;
             }
-            shared++;
-            String change = change(before, run);
+            shared = true;
+            List<String> change = change(before, run, names);
             if (!change.isEmpty()) {
-                lines.add(ListenWords.naming(now, names).where(run) + ": the " + run.run().unit().name(names) + " " + change + ".");
+                lines.add(ListenWords.naming(now, names).unit(run, change));
             }
         }
-        if (shared == 0) {
-            return List.of("Against " + name + ": it has none of these bars, so nothing can be compared.");
+        if (!shared) {
+            return List.of(names.phrase("listen.against.none", name));
         }
-        String head = String.format(Locale.ROOT, "Against %s: the spread is %.0f ms, it was %.0f; %.0f %% of the strokes belong to"
-                + " each other, it was %.0f %%%s", name, 1000 * now.spread(), 1000 * spread, 100 * now.share(), 100 * share,
-                lines.isEmpty() ? "; no unit has changed by more than can be told." : ".");
-        lines.add(0, head);
+        lines.add(0, names.phrase(lines.isEmpty() ? "listen.against.same" : "listen.against", name, whole(1000 * now.spread()),
+                whole(1000 * spread), whole(100 * now.share()), whole(100 * share)));
         return List.copyOf(lines);
+    }
+
+    private static String whole(double value) {
+        return String.format(Locale.ROOT, "%.0f", value);
     }
 
     private static Begin begin(Listening now, RunFigures run) {
@@ -58,26 +60,33 @@ public record Earlier(String name, double spread, double share, Map<Begin, Run> 
         return new Begin(now.pass().stretch().timeline(from.bar()).bar().index(), from.at(), run.run().unit().unit().toString());
     }
 
-    private static String change(Run before, RunFigures now) {
+    private static List<String> change(Run before, RunFigures now, NoteNames names) {
         List<String> parts = new ArrayList<>();
         double closer = Math.abs(before.start) - Math.abs(now.start());
         // a figure that was and is even says nothing
         if ((before.startOff || now.isStartOff()) && Math.abs(closer) > DIFFERENCE) {
-            parts.add(String.format(Locale.ROOT, "start %s, %+.0f ms instead of %+.0f", closer > 0 ? "better" : "worse",
-                    1000 * now.start(), 1000 * before.start));
+            parts.add(names.phrase(closer > 0 ? "listen.against.start.better" : "listen.against.start.worse", signed(now.start()),
+                    signed(before.start)));
         }
         if (before.pace != now.pace() && Math.abs(before.pace - now.pace()) > Limits.tempo()) {
             boolean better = Math.abs(now.pace()) < Math.abs(before.pace);
-            parts.add(String.format(Locale.ROOT, "%s, %s instead of %s", better ? "keep their speed better" : "keep their speed worse",
-                    pace(now.pace()), pace(before.pace)));
+            parts.add(names.phrase(better ? "listen.against.speed.better" : "listen.against.speed.worse", pace(now.pace(), names),
+                    pace(before.pace, names)));
         }
         if (parts.isEmpty() && before.even != now.isEven()) {
-            parts.add(now.isEven() ? "are even now" : "are no longer even");
+            parts.add(names.phrase(now.isEven() ? "listen.against.even" : "listen.against.uneven"));
         }
-        return String.join(" and ", parts);
+        return parts;
     }
 
-    private static String pace(double pace) {
-        return pace == 0 ? "even" : String.format(Locale.ROOT, "%.0f %% too %s", 100 * Math.abs(pace), pace > 0 ? "fast" : "slow");
+    private static String signed(double seconds) {
+        return String.format(Locale.ROOT, "%+.0f", 1000 * seconds);
+    }
+
+    private static String pace(double pace, NoteNames names) {
+        if (pace == 0) {
+            return names.phrase("listen.against.speed.even");
+        }
+        return names.phrase(pace > 0 ? "listen.against.speed.fast" : "listen.against.speed.slow", whole(100 * Math.abs(pace)) + " %");
     }
 }

@@ -88,15 +88,7 @@ record Fit(PlannedPass pass, int repeats, HeardStrokes heard, Alignment alignmen
     }
 
     static double[] plan(PlannedPass pass, int repeats) {
-        int n = pass.strokes().size();
-        double[] plan = new double[n * repeats];
-        countstave.time.Exact start = countstave.time.Exact.ZERO;
-        for (int repeat = 0; repeat < repeats; repeat++) {
-            for (int i = 0; i < n; i++) {
-                plan[repeat * n + i] = start.plus(pass.strokes().get(i).second()).toDouble();
-            }
-            start = start.plus(pass.period());
-        }
+        double[] plan = pass.repeated(pass.strokes().stream().map(PlannedStroke::second).toList(), repeats);
         // strokes that are placed on purpose may change places
         java.util.Arrays.sort(plan);
         return plan;

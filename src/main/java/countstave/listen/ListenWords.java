@@ -31,9 +31,9 @@ public final class ListenWords {
         List<String> lines = new ArrayList<>();
         lines.add(words.played());
         if (listening.isCutShort()) {
-            Stroke last = listening.strokes().get(listening.strokes().size() - 1);
-            lines.add("It ends in bar " + words.number(last.planned().spot()) + (listening.repeats() == 1 ? "."
-                    : ", the " + listening.repeats() + ". time through."));
+            String bar = words.number(listening.strokes().get(listening.strokes().size() - 1).planned().spot());
+            lines.add(listening.repeats() == 1 ? names.phrase("listen.ends", bar)
+                    : names.phrase("listen.ends.repeat", bar, String.valueOf(listening.repeats())));
         }
         lines.add(words.whole());
         listening.runs().stream().filter(run -> !run.isEven()).forEach(run -> lines.add(words.run(run)));
@@ -51,66 +51,97 @@ public final class ListenWords {
     }
 
     private String played() {
-        int repeats = listening.repeats();
-        int planned = listening.strokes().size();
-        return (listening.pass().stretch().size() == 1 ? "Bar " : "Bars ") + listening.pass().stretch().numbers() + ", " + (repeats == 1 ? "once" : repeats == 2 ? "twice" : repeats + " times")
-                + " at " + tempoOf(listening.tempo().mean()) + ": " + listening.heard() + " of " + planned + " strokes heard"
-                + (listening.missed() > 0 ? ", " + listening.missed() + " missed" : "")
-                + (listening.extras().isEmpty() ? "" : ", " + listening.extras().size() + " extra")
-                + (listening.unsure() > 0 ? ", " + listening.unsure() + " not told apart from their neighbours" : "") + ".";
+        int bars = listening.pass().stretch().size() == 1 ? 1 : 2;
+        return names.phrase("listen.played", names.phrase("bars", bars, listening.pass().stretch().numbers()), listening.repeats(),
+                tempoOf(listening.tempo().mean()), String.valueOf(listening.heard()), String.valueOf(listening.strokes().size()),
+                some("listen.played.missed", listening.missed()) + some("listen.played.extra", listening.extras().size())
+                        + some("listen.played.unsure", listening.unsure()));
+    }
+
+    private String some(String key, int number) {
+        return number == 0 ? "" : names.phrase(key, number);
     }
 
     private String tempoOf(double speed) {
         Tempo plan = listening.pass().stretch().tempo();
         BigDecimal played = plan.perMinute().multiply(BigDecimal.valueOf(speed)).setScale(1, RoundingMode.HALF_UP);
-        return names.tempo(new Tempo(plan.unit(), played)) + (played.compareTo(plan.perMinute()) == 0 ? ""
-                : " (planned: " + plan.perMinute().stripTrailingZeros().toPlainString() + ")");
+        String shown = names.tempo(new Tempo(plan.unit(), played));
+        return played.compareTo(plan.perMinute()) == 0 ? shown
+                : names.phrase("listen.planned", shown, names.phrases().decimal(plan.perMinute().stripTrailingZeros()));
     }
 
     private String whole() {
-        String spread = "The strokes spread by " + ms(listening.spread()) + " around "
-                + listening.reference().title();
+        String spread = ms(listening.spread());
+        String around = reference(listening.reference());
         if (listening.reference() == Reference.OWN_BEAT) {
-            return spread + ".";
+            return names.phrase("listen.spread", spread, around);
         }
         double limit = Limits.of(listening.take().kind(), listening.pass().runs().get(0).beatSeconds().toDouble());
-        return spread + (Math.abs(listening.mean()) <= limit ? " and are on it on the average."
-                : "; on the average they are " + late(listening.mean()) + ".");
+        if (Math.abs(listening.mean()) <= limit) {
+            return names.phrase("listen.spread.on-it", spread, around);
+        }
+        return names.phrase(listening.mean() > 0 ? "listen.spread.late" : "listen.spread.early", spread, around, ms(listening.mean()));
+    }
+
+    private String reference(Reference reference) {
+        return names.phrase(switch (reference) {
+            case OWN_BEAT -> "listen.reference.own-beat";
+            case CLICK -> "listen.reference.click";
+            case FILE_BEAT -> "listen.reference.file-beat";
+        });
     }
 
     /** {@code Bar 3, beat 2: the quintuplets start late by 18 ms and rush: 9 % too fast by the last.} */
     private String run(RunFigures figures) {
         List<String> parts = new ArrayList<>();
         if (figures.isStartOff()) {
-            parts.add("start " + (figures.start() > 0 ? "late" : "early") + " by " + ms(figures.start()) + unitShare(figures));
+            parts.add(names.phrase(figures.start() > 0 ? "listen.unit.late" : "listen.unit.early", ms(figures.start())) + unitShare(figures));
         }
         if (figures.pace() != 0) {
             boolean fast = figures.pace() > 0;
-            String more = Math.abs(figures.lastPace()) > Math.abs(figures.pace()) ? " by the last" : "";
-            double pace = more.isEmpty() ? figures.pace() : figures.lastPace();
-            parts.add((fast ? "rush: " : "drag: ") + percent(pace) + " too " + (fast ? "fast" : "slow") + more);
+            parts.add(Math.abs(figures.lastPace()) > Math.abs(figures.pace())
+                    ? names.phrase(fast ? "listen.unit.rush.last" : "listen.unit.drag.last", percent(figures.lastPace()))
+                    : names.phrase(fast ? "listen.unit.rush" : "listen.unit.drag", percent(figures.pace())));
         }
         if (figures.uneven() != null) {
-            parts.add("are uneven: " + place(figures.uneven().place()) + " comes " + (figures.uneven().late() > 0 ? "late" : "early") + " by "
-                    + ms(figures.uneven().late()) + " among them");
+            parts.add(names.phrase(figures.uneven().late() > 0 ? "listen.unit.uneven.late" : "listen.unit.uneven.early",
+                    place(figures.uneven().place()), ms(figures.uneven().late())));
         }
-        return where(figures) + ": the " + figures.run().unit().name(names) + " " + joined(parts) + ".";
+        return unit(figures, parts);
     }
 
-    private static String joined(List<String> parts) {
+    /** {@code Bar 3, beat 2: the quintuplets} and what is said of them. */
+    String unit(RunFigures figures, List<String> parts) {
         int last = parts.size() - 1;
-        return last == 0 ? parts.get(0) : String.join(", ", parts.subList(0, last)) + (last > 1 ? "," : "") + " and " + parts.get(last);
+        String said = last == 0 ? parts.get(0) : names.phrase(last > 1 ? "listen.and.last" : "and",
+                String.join(", ", parts.subList(0, last)), parts.get(last));
+        return names.phrase("listen.unit", where(figures), name(figures), said);
+    }
+
+    private String name(RunFigures figures) {
+        return figures.run().unit().name(names);
     }
 
     private String unitShare(RunFigures figures) {
         double share = Math.abs(figures.start()) / figures.run().unitSeconds().toDouble();
-        return share < 0.01 ? "" : String.format(Locale.ROOT, " (%.0f %% of one of them)", WHOLE_PERCENT * share);
+        return share < 0.01 ? "" : names.phrase("listen.unit.share", String.format(Locale.ROOT, "%.0f", WHOLE_PERCENT * share));
     }
 
-    String where(RunFigures figures) {
+    private String where(RunFigures figures) {
+        return names.phrase(isInside(figures) ? "seam.inside-beat" : "seam.at-beat", number(figures.first().spot()), beat(figures));
+    }
+
+    private boolean isInside(RunFigures figures) {
         Spot spot = figures.first().spot();
-        Beat beat = listening.pass().stretch().timeline(spot.bar()).beatAt(spot.at());
-        return "Bar " + number(spot) + ", " + (beat.start().equals(spot.at()) ? "" : "inside ") + "beat " + beat.number();
+        return !beatAt(spot).start().equals(spot.at());
+    }
+
+    private String beat(RunFigures figures) {
+        return String.valueOf(beatAt(figures.first().spot()).number());
+    }
+
+    private Beat beatAt(Spot spot) {
+        return listening.pass().stretch().timeline(spot.bar()).beatAt(spot.at());
     }
 
     private String number(Spot spot) {
@@ -124,15 +155,15 @@ public final class ListenWords {
         }
         if (even.size() == listening.runs().size()) {
             Place first = listening.places().get(0);
-            return List.of(first.scatter() <= first.limit() ? "Everything is even, as far as an ear can tell."
-                    : "Nothing stands out of the strokes' own scatter of " + ms(first.scatter()) + (listening.repeats() == 1
-                            ? "; played through more often, more can be told." : "."));
+            return List.of(first.scatter() <= first.limit() ? names.phrase("listen.even.all")
+                    : names.phrase(listening.repeats() == 1 ? "listen.scatter.once" : "listen.scatter", ms(first.scatter())));
         }
         List<String> each = new ArrayList<>();
         for (RunFigures figures : even) {
-            each.add(figures.run().unit().name(names) + " from " + where(figures).replace("Bar", "bar"));
+            each.add(names.phrase(isInside(figures) ? "listen.even.unit.inside" : "listen.even.unit", name(figures),
+                    number(figures.first().spot()), beat(figures)));
         }
-        return List.of("Even: the " + String.join("; the ", each) + ".");
+        return List.of(names.phrase("listen.even", String.join("; ", each)));
     }
 
     /** How soon the new speed is met, where it is not met at once. */
@@ -144,34 +175,31 @@ public final class ListenWords {
                 continue;
             }
             if (figures.met() < 0) {
-                lines.add(where(figures) + ": the speed of the " + figures.run().unit().name(names) + " is not met before they end.");
+                lines.add(names.phrase("listen.speed.never", where(figures), name(figures)));
             } else if (figures.met() >= 0.5) {
-                lines.add(String.format(Locale.ROOT, "%s: the speed of the %s is met after %s.", where(figures),
-                        figures.run().unit().name(names), beats(figures.met())));
+                lines.add(names.phrase("listen.speed.after", where(figures), name(figures), beats(figures.met())));
             }
         }
         return lines;
     }
 
-    private static String beats(double beats) {
-        String number = BigDecimal.valueOf(beats).setScale(1, RoundingMode.HALF_UP).stripTrailingZeros().toPlainString();
-        return number + (number.equals("1") ? " beat" : " beats");
+    private String beats(double beats) {
+        BigDecimal number = BigDecimal.valueOf(beats).setScale(1, RoundingMode.HALF_UP).stripTrailingZeros();
+        return names.phrase("listen.beats", number.compareTo(BigDecimal.ONE) == 0 ? 1 : 2, names.phrases().decimal(number));
     }
 
     private String tempo() {
-        double drift = listening.tempo().drift();
         if (!listening.tempo().isDrifting()) {
-            return "The tempo is steady.";
+            return names.phrase("listen.tempo.steady");
         }
-        String from = tempoAlone(listening.tempo().atStart());
-        String to = tempoAlone(listening.tempo().atEnd());
-        return "The tempo " + (drift > 0 ? "gains" : "loses") + " " + percent(drift) + " from start to end, from " + from + " to "
-                + to + ".";
+        double drift = listening.tempo().drift();
+        return names.phrase(drift > 0 ? "listen.tempo.gains" : "listen.tempo.loses", percent(drift),
+                tempoAlone(listening.tempo().atStart()), tempoAlone(listening.tempo().atEnd()));
     }
 
     private String tempoAlone(double speed) {
-        Tempo plan = listening.pass().stretch().tempo();
-        return plan.perMinute().multiply(BigDecimal.valueOf(speed)).setScale(1, RoundingMode.HALF_UP).toPlainString();
+        BigDecimal plan = listening.pass().stretch().tempo().perMinute();
+        return names.phrases().decimal(plan.multiply(BigDecimal.valueOf(speed)).setScale(1, RoundingMode.HALF_UP));
     }
 
     private List<String> missed() {
@@ -179,41 +207,40 @@ public final class ListenWords {
         List<String> places = new ArrayList<>();
         for (Place place : listening.places()) {
             if (place.missed() > 0) {
-                places.add(place(place.planned()) + (listening.repeats() > 1 ? " (" + place.missed() + " of " + listening.repeats()
-                        + ")" : ""));
+                String named = place(place.planned());
+                places.add(listening.repeats() == 1 ? named : names.phrase("listen.missed.of", named, String.valueOf(place.missed()),
+                        String.valueOf(listening.repeats())));
             }
         }
         if (!places.isEmpty()) {
-            lines.add("Missed: " + some(places) + ".");
+            lines.add(names.phrase("listen.missed", some(places)));
         }
         if (!listening.extras().isEmpty()) {
-            List<String> extras = listening.extras().stream().map(e -> String.format(Locale.ROOT, "after %s at %.2f s",
-                    place(e.after()), e.second())).toList();
-            lines.add("Extra: " + some(extras) + ".");
+            lines.add(names.phrase("listen.extra", some(listening.extras().stream().map(extra -> names.phrase("listen.extra.at",
+                    place(extra.after()), names.phrases().decimal(extra.second(), 2))).toList())));
         }
         return lines;
     }
 
-    private static String some(List<String> all) {
-        return all.size() <= NAMED ? String.join("; ", all)
-                : String.join("; ", all.subList(0, NAMED)) + "; and " + (all.size() - NAMED) + " more";
+    private String some(List<String> all) {
+        String first = String.join("; ", all.subList(0, Math.min(NAMED, all.size())));
+        return all.size() <= NAMED ? first : names.phrase("listen.more", first, String.valueOf(all.size() - NAMED));
     }
 
     /** {@code bar 3, "trip" of beat 2}; a place that is felt has no word. */
-    public String place(PlannedStroke stroke) {
-        int beat = listening.pass().stretch().timeline(stroke.spot().bar()).beatAt(stroke.spot().at()).number();
-        String word = stroke.word();
-        return "bar " + number(stroke.spot()) + (word.isEmpty() ? ", a felt note of beat " + beat
-                : word.equals(String.valueOf(beat)) ? ", beat " + beat : ", \"" + word + "\" of beat " + beat);
+    private String place(PlannedStroke stroke) {
+        String beat = String.valueOf(beatAt(stroke.spot()).number());
+        String bar = number(stroke.spot());
+        if (stroke.word().isEmpty()) {
+            return names.phrase("listen.place.felt", bar, beat);
+        }
+        return stroke.word().equals(beat) ? names.phrase("listen.place.beat", bar, beat)
+                : names.phrase("listen.place.word", bar, stroke.word(), beat);
     }
 
     /** How a place is named, for writers. */
     public static ListenWords naming(Listening listening, NoteNames names) {
         return new ListenWords(listening, names);
-    }
-
-    private static String late(double seconds) {
-        return ms(seconds) + (seconds > 0 ? " late" : " early");
     }
 
     private static String ms(double seconds) {

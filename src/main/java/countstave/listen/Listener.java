@@ -9,7 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Lays a passage on a take, or refuses to. */
-public final class Listener {
+final class Listener {
 
     private final PlannedPass pass;
     private final Take take;

@@ -1,7 +1,7 @@
 package countstave.listen;
 
 /** The take is of something else than the passage, or begins elsewhere. */
-public final class OtherTakeException extends RuntimeException {
+final class OtherTakeException extends RuntimeException {
 
     private static final long serialVersionUID = 1L;
 

@@ -47,6 +47,19 @@ public record PlannedPass(Stretch stretch, List<PlannedStroke> strokes, List<Uni
         return seconds.plus(pause);
     }
 
+    /** Moments of the passage, over so many times through it; each exact until it is a number. */
+    double[] repeated(List<Exact> once, int repeats) {
+        double[] all = new double[once.size() * repeats];
+        Exact start = Exact.ZERO;
+        for (int repeat = 0; repeat < repeats; repeat++) {
+            for (int i = 0; i < once.size(); i++) {
+                all[repeat * once.size() + i] = start.plus(once.get(i)).toDouble();
+            }
+            start = start.plus(period());
+        }
+        return all;
+    }
+
     private static final class Builder {
 
         private final Stretch stretch;

@@ -1,6 +1,5 @@
 package countstave.listen;
 
-import countstave.time.Exact;
 import java.util.Arrays;
 import java.util.List;
 
@@ -29,14 +28,7 @@ final class References {
         double[] heard = beats.stream().mapToDouble(b -> b).toArray();
         double[] plan = own.plan();
         int repeats = (int) Math.ceil((double) plan.length / pass.strokes().size());
-        double[] seconds = new double[repeats * pass.beats().size()];
-        Exact start = Exact.ZERO;
-        for (int repeat = 0; repeat < repeats; repeat++) {
-            for (int i = 0; i < pass.beats().size(); i++) {
-                seconds[repeat * pass.beats().size() + i] = start.plus(pass.beats().get(i)).toDouble();
-            }
-            start = start.plus(pass.period());
-        }
+        double[] seconds = pass.repeated(pass.beats(), repeats);
         double[] taken = new double[seconds.length];
         int found = 0;
         for (int i = 0; i < seconds.length; i++) {

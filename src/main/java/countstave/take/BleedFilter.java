@@ -78,15 +78,7 @@ final class BleedFilter {
     private void correctClock(Samples.Source take) throws IOException {
         double[] sums = new double[5];
         each(take, (click, heard, weight) -> {
-            float[] sound = coloured(click);
-            for (int k = 1; k < size / 2; k++) {
-                float re = heard[2 * k] * sound[2 * k] + heard[2 * k + 1] * sound[2 * k + 1];
-                heard[2 * k + 1] = heard[2 * k + 1] * sound[2 * k] - heard[2 * k] * sound[2 * k + 1];
-                heard[2 * k] = re;
-            }
-            heard[0] = 0;
-            heard[1] = 0;
-            fft.realInverse(heard, true);
+            Correlation.of(fft, heard, coloured(click));
             double x = bleed.guide().seconds().get(click);
             double y = delay(heard);
             double[] more = {1, x, y, x * x, x * y};

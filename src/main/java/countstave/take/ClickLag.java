@@ -36,14 +36,7 @@ final class ClickLag {
         float[] b = java.util.Arrays.copyOf(clicks, size);
         fft.realForward(a);
         fft.realForward(b);
-        a[0] *= b[0];
-        a[1] *= b[1];
-        for (int k = 1; k < size / 2; k++) {
-            float re = a[2 * k] * b[2 * k] + a[2 * k + 1] * b[2 * k + 1];
-            a[2 * k + 1] = a[2 * k + 1] * b[2 * k] - a[2 * k] * b[2 * k + 1];
-            a[2 * k] = re;
-        }
-        fft.realInverse(a, true);
+        Correlation.of(fft, a, b);
         int best = 0;
         double sum = 0;
         for (int i = 0; i < size; i++) {

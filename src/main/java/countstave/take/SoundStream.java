@@ -1,5 +1,6 @@
 package countstave.take;
 
+import countstave.pcm.PcmSamples;
 import countstave.score.ScoreException;
 import java.io.BufferedInputStream;
 import java.io.EOFException;
@@ -21,6 +22,8 @@ final class SoundStream implements Samples {
     static final int LOWEST_RATE = 8_000;
     static final int HIGHEST_RATE = 192_000;
     private static final int MOST_KEPT = 50_000;
+    /** Numbers with a point may go beyond full scale; what goes far beyond is none of a sound. */
+    private static final double MOST = 4;
 
     private final String name;
     private final AudioInputStream in;
@@ -36,7 +39,7 @@ final class SoundStream implements Samples {
         this.name = name;
         this.in = in;
         this.format = in.getFormat();
-        this.samples = PcmSamples.of(format, name);
+        this.samples = samples(format, name);
         float rate = format.getSampleRate();
         if (!(rate >= LOWEST_RATE && rate <= HIGHEST_RATE)) {
             throw new ScoreException(String.format(Locale.ROOT, "%s has %.0f samples a second; from %d to %d are read: convert"
@@ -44,6 +47,25 @@ final class SoundStream implements Samples {
         }
         this.decimator = new Decimator((int) Math.ceil(rate / MOST_KEPT));
         this.bytes = new byte[BLOCK * format.getFrameSize()];
+    }
+
+    private static PcmSamples samples(AudioFormat format, String name) {
+        AudioFormat.Encoding encoding = format.getEncoding();
+        boolean floating = encoding.equals(AudioFormat.Encoding.PCM_FLOAT);
+        boolean signed = encoding.equals(AudioFormat.Encoding.PCM_SIGNED);
+        int bits = format.getSampleSizeInBits();
+        if (!floating && !signed && !encoding.equals(AudioFormat.Encoding.PCM_UNSIGNED)) {
+            throw new ScoreException(name + " holds compressed sound (" + encoding + "), which is not read; save it as WAV with"
+                    + " 16 or 24 bits (PCM)");
+        }
+        if (floating ? bits != 32 && bits != 64 : bits < 8 || bits > 32) {
+            throw new ScoreException(name + " has samples of " + bits + " bits; 8 to 32 bits, or 32 and 64 as numbers with a"
+                    + " point, are read: save it with 16 or 24");
+        }
+        if (format.getChannels() < 1 || format.getChannels() > 2) {
+            throw new ScoreException(name + " has " + format.getChannels() + " channels; one or two are read: mix it down");
+        }
+        return PcmSamples.of(format, MOST);
     }
 
     /** @throws ScoreException in one line if it is no sound that is read */

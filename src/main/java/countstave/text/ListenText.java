@@ -60,7 +60,7 @@ public final class ListenText {
         List<String> seams = ListenWords.seams(listening, score);
         if (!seams.isEmpty()) {
             line("");
-            line("Work on:");
+            line(options.phrase("listen.work-on"));
             for (String seam : seams) {
                 line(INDENT + seam);
             }
@@ -81,17 +81,21 @@ public final class ListenText {
 
     private void table() throws IOException {
         boolean each = listening.repeats() > 1 && listening.repeats() <= EACH;
+        ListenColumns columns = ListenColumns.of(names);
+        int scaleEnd = columns.scale() + 2 * REACH + 1;
+        String lateSide = options.phrase("listen.table.late-side");
         PaddedLine head = new PaddedLine();
-        head.put(0, "bar");
-        head.put(5, "beat");
-        head.put(11, "count");
-        head.put(19, "late ms");
-        head.put(28, "of unit");
-        head.put(37, "spread");
-        head.put(45, "heard");
-        head.put(52, "early" + " ".repeat(2 * REACH - 8) + "late");
+        head.put(0, options.phrase("listen.table.bar"));
+        head.put(columns.beat(), options.phrase("listen.table.beat"));
+        head.put(columns.count(), options.phrase("listen.table.count"));
+        head.put(columns.late(), options.phrase("listen.table.late"));
+        head.put(columns.share(), options.phrase("listen.table.share"));
+        head.put(columns.spread(), options.phrase("listen.table.spread"));
+        head.put(columns.heard(), options.phrase("listen.table.heard"));
+        head.put(columns.scale(), options.phrase("listen.table.early-side"));
+        head.put(scaleEnd - lateSide.length(), lateSide);
         if (each) {
-            head.put(54 + 2 * REACH, "each time");
+            head.put(scaleEnd + 1, options.phrase("listen.table.each"));
         }
         line(head.toString());
         String barBefore = "";
@@ -102,20 +106,20 @@ public final class ListenText {
             PaddedLine row = new PaddedLine();
             row.put(0, number.equals(barBefore) ? "" : number);
             barBefore = number;
-            row.put(5, String.valueOf(bar.beatAt(planned.spot().at()).number()));
-            row.put(11, planned.word().isEmpty() ? options.symbols() ? "\u00b7" : "." : planned.word());
+            row.put(columns.beat(), String.valueOf(bar.beatAt(planned.spot().at()).number()));
+            row.put(columns.count(), planned.word().isEmpty() ? options.symbols() ? "\u00b7" : "." : planned.word());
             if (!place.lates().isEmpty()) {
                 Exact unit = listening.pass().runs().get(planned.run()).unitSeconds();
-                right(row, 26, String.format(Locale.ROOT, "%+.0f", place.mean() * 1000) + (place.isOff() ? " !" : ""), place.isOff() ? 2 : 0);
-                right(row, 35, ListenWords.ofUnit(place.mean(), unit), 0);
+                right(row, columns.late() + ListenColumns.LATE, String.format(Locale.ROOT, "%+.0f", place.mean() * 1000) + (place.isOff() ? " !" : ""), place.isOff() ? 2 : 0);
+                right(row, columns.share() + ListenColumns.SHARE, ListenWords.ofUnit(place.mean(), unit), 0);
                 if (place.lates().size() > 1) {
-                    right(row, 43, String.format(Locale.ROOT, "%.0f", place.spread() * 1000), 0);
+                    right(row, columns.spread() + ListenColumns.SPREAD, String.format(Locale.ROOT, "%.0f", place.spread() * 1000), 0);
                 }
             }
-            right(row, 50, place.lates().size() + "/" + (place.lates().size() + place.missed()), 0);
-            row.put(52, scale(place));
+            right(row, columns.heard() + ListenColumns.HEARD, place.lates().size() + "/" + (place.lates().size() + place.missed()), 0);
+            row.put(columns.scale(), scale(place));
             if (each) {
-                row.put(54 + 2 * REACH, each(place));
+                row.put(scaleEnd + 1, each(place));
             }
             line(row.toString());
         }

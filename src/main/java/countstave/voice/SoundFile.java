@@ -1,11 +1,10 @@
 package countstave.voice;
 
+import countstave.pcm.PcmSamples;
 import countstave.score.ScoreException;
 import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.ByteBuffer;
-import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import javax.sound.sampled.AudioFormat;
@@ -64,32 +63,9 @@ final class SoundFile {
             throw new ScoreException(name + ": lasts more than " + LONGEST_SECONDS + " seconds; a recording holds one syllable:"
                     + " cut it");
         }
-        ByteBuffer buffer = ByteBuffer.wrap(bytes).order(format.isBigEndian() ? ByteOrder.BIG_ENDIAN : ByteOrder.LITTLE_ENDIAN);
-        boolean signed = format.getEncoding() != AudioFormat.Encoding.PCM_UNSIGNED;
         float[] sound = new float[bytes.length / frame];
-        for (int i = 0; i < sound.length; i++) {
-            double sum = 0;
-            for (int channel = 0; channel < channels; channel++) {
-                sum += floats ? finite(buffer.getFloat()) : sample(buffer, bits / 8, signed);
-            }
-            sound[i] = (float) (sum / channels);
-        }
+        PcmSamples.of(format, 1).decode(bytes, sound.length, sound);
         return Resampling.toRate(sound, rate);
-    }
-
-    private static float finite(float value) {
-        return Float.isFinite(value) ? Math.max(-1, Math.min(1, value)) : 0;
-    }
-
-    private static double sample(ByteBuffer buffer, int bytes, boolean signed) {
-        long value = 0;
-        boolean big = buffer.order() == ByteOrder.BIG_ENDIAN;
-        for (int i = 0; i < bytes; i++) {
-            long next = buffer.get() & 0xFF;
-            value |= next << 8 * (big ? bytes - 1 - i : i);
-        }
-        long half = 1L << 8 * bytes - 1;
-        return (double) (signed ? (value ^ half) - half : value - half) / half;
     }
 
     private static String numbers(AudioFormat format) {

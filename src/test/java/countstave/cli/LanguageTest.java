@@ -108,6 +108,43 @@ class LanguageTest {
         isGerman(run("parts", "scores/groove.musicxml", "--language", "de").out(), "parts");
     }
 
+    @Test
+    void takes() throws IOException {
+        List<String> take = List.of("listen", "scores/dense.musicxml", "scores/dense-take.mid", "--bars", "3", "--language");
+        Path earlier = folder.resolve("earlier.json");
+        run(Stream.concat(take.stream(), Stream.of("de", "-o", earlier)).toArray());
+        String told = run(Stream.concat(take.stream(), Stream.of("de", "--compare", earlier)).toArray()).out();
+        isGerman(told, "listen");
+        String line = told.replaceAll("\\s+", " ");
+        assertTrue(line.contains("Takt 3, 4-mal bei ♩ = 61,8 (geplant: 63): 69 von 72 Anschlägen gehört, 3 fehlen.")
+                && line.contains("Takt 3, Zählzeit 3: Quintolen beginnen 19 ms zu spät (10 % ihrer Länge) und eilen: 9 % zu schnell.")
+                && line.contains("„la“ in Zählzeit 4 (1 von 4)") && line.contains("Takt Zählz. Silbe spät ms Anteil Streu. gehört früh spät"),
+                told);
+        for (String sentence : run(Stream.concat(take.stream(), Stream.of("en")).toArray()).out().split("\n\n")[1].split("(?<=\\.)\\s")) {
+            assertFalse(line.contains(sentence.replaceAll("\\s+", " ")), sentence);
+        }
+        Path pdf = folder.resolve("report.pdf");
+        run(Stream.concat(take.stream(), Stream.of("de", "-o", pdf)).toArray());
+        String page = text(pdf);
+        isGerman(page, "report");
+        assertTrue(page.contains("Quintolen beginnen 19 ms zu spät") && page.contains("genau") && page.contains("Raute: das"), page);
+        assertFalse(page.contains("late") || page.contains("on time"), page);
+        Path html = folder.resolve("report.html");
+        run(Stream.concat(take.stream(), Stream.of("de", "-o", html)).toArray());
+        String screen = Files.readString(html);
+        isGerman(screen, "page");
+        assertTrue(screen.contains("<html lang=\"de\">") && screen.contains("Quintolen beginnen"));
+    }
+
+    /** Sentences of data are English in every language; the words that are counted are those of the language. */
+    @Test
+    void dataOfATakeStayEnglish() {
+        List<String> take = List.of("listen", "scores/dense.musicxml", "scores/dense-take.mid", "--bars", "3", "--format", "json",
+                "--system", "takadimi", "--language");
+        assertEquals(run(Stream.concat(take.stream(), Stream.of("en")).toArray()).out(),
+                run(Stream.concat(take.stream(), Stream.of("de")).toArray()).out());
+    }
+
     /** Programs read one language: what JSON and SARIF say of findings stays as it is. */
     @ParameterizedTest
     @ValueSource(strings = {"json", "sarif"})

@@ -187,6 +187,26 @@ class ListenCommandTest {
         assertEquals(1, other.err().lines().count(), other.err());
     }
 
+    /** As of a chart: what the font lacks is told, not only replaced; and the head of the page is the one that is asked for. */
+    @Test
+    void theReportsTitleAndLettersThatAreMissing() throws IOException {
+        Path take = take("take.wav", 0, 0, 0.004);
+        for (String form : List.of("pdf", "html")) {
+            Path report = folder.resolve("report." + form);
+            Run run = listen(take.toString(), "--bars", "1-2", "-o", report.toString(), "--title", "\u591c Lantern", "--language", "en");
+            assertEquals(0, run.code(), run.err());
+            assertTrue(run.err().contains("the text font has no letter for \u591c (U+591C): the title and the names are set without"),
+                    run.err());
+            assertEquals(1, run.err().lines().count(), run.err());
+        }
+        try (PDDocument document = Loader.loadPDF(folder.resolve("report.pdf").toFile())) {
+            String text = new PDFTextStripper().getText(document);
+            assertTrue(text.contains("Lantern") && !text.contains("\uFFFD"), text);
+        }
+        Run plain = listen(take.toString(), "--bars", "1-2", "-o", folder.resolve("plain.pdf").toString(), "--title", "Lantern");
+        assertEquals("", plain.err());
+    }
+
     @Test
     void badTakesAreOneLineAndExitTwo() throws IOException {
         for (Path file : List.of(folder.resolve("none.wav"), Files.write(folder.resolve("empty.wav"), new byte[0]),

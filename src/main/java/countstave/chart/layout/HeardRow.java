@@ -11,6 +11,7 @@ import countstave.listen.ExtraStroke;
 import countstave.listen.Listening;
 import countstave.listen.Place;
 import countstave.listen.Spot;
+import countstave.plain.Phrases;
 import countstave.score.BarTimeline;
 import countstave.time.Offset;
 import java.util.ArrayList;
@@ -41,8 +42,10 @@ final class HeardRow {
     private final Measures measures;
     private final Listening listening;
     private final CountsBelow counts;
+    private final Phrases phrases;
 
-    HeardRow(Listening listening, Measures measures, CountsBelow counts) {
+    HeardRow(Listening listening, Measures measures, CountsBelow counts, Phrases phrases) {
+        this.phrases = phrases;
         this.listening = listening;
         this.measures = measures;
         this.counts = counts;
@@ -71,9 +74,9 @@ final class HeardRow {
         }
         skyline.put(added, shapes, measures);
         double middle = -measures.text().capHeight(LABEL, Text.Style.ITALIC) / 2;
-        label("early", left, y + REACH + middle, shapes);
-        label("on time", left, y + middle, shapes);
-        label("late", left, y - REACH + middle, shapes);
+        label(phrases.text("listen.row.early"), left, y + REACH + middle, shapes);
+        label(phrases.text("listen.row.on-time"), left, y + middle, shapes);
+        label(phrases.text("listen.row.late"), left, y - REACH + middle, shapes);
     }
 
     private boolean isIn(Spot spot, PlacedBar bar) {

@@ -18,9 +18,6 @@ public final class ReportLayout {
     private static final double WORDS = 1.7;
     private static final double GAP = 1.5;
     private static final double LINE_GAP = 1.2;
-    private static final String KEY = "Under the counts: the line is on time, above it is early, below it late; a mark of the scale is 25 ms."
-            + " Diamond: the mean of all times (an open triangle: beyond the scale). Bar: the spread. Cross: missed at least half"
-            + " of the times. Plus: an extra stroke.";
 
     private final BarEngraver engraver;
     private final Measures measures = Measures.standard();
@@ -39,7 +36,7 @@ public final class ReportLayout {
         String name = part.part().name();
         String key = part.key(options.phrases());
         PageFrame frame = new PageFrame(options, measures, score.title(), score.composer(), name + ": " + listening.take().shortName(),
-                (key.isEmpty() ? "" : key + ". ") + KEY);
+                (key.isEmpty() ? "" : key + ". ") + options.phrases().text("listen.row.key"));
         SheetPages sheet = new SheetPages(frame);
         for (String sentence : told) {
             sheet.add(SheetBlock.words(sentence, WORDS, Text.Style.REGULAR, Role.SHEET_TEXT, frame.width(), false, measures));
@@ -47,27 +44,24 @@ public final class ReportLayout {
         sheet.add(SheetBlock.gap(GAP));
         music(part, listening, frame).forEach(sheet::add);
         List<Chart.Page> pages = new ArrayList<>();
+        Letters letters = new Letters(measures);
         List<List<Shape>> finished = sheet.finished();
         for (int i = 0; i < finished.size(); i++) {
             List<Shape> shapes = new ArrayList<>(finished.get(i));
             shapes.addAll(frame.furniture(i == 0, i + 1, finished.size()));
-            pages.add(new Chart.Page(shapes.stream().map(this::printable).toList()));
+            pages.add(new Chart.Page(shapes.stream().flatMap(s -> letters.printable(s).stream()).toList()));
         }
-        return new Chart(new Chart.About(score.title() + ": " + listening.take().shortName(), score.composer(), "what was heard of a take",
+        return new Chart(new Chart.About(score.title() + ": " + listening.take().shortName(), score.composer(), options.phrases().text("listen.subject"),
                 options.phrases().code()), new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()), pages,
-                List.of(new Chart.Bookmark(name, 0, frame.top, List.of())), List.of());
+                List.of(new Chart.Bookmark(name, 0, frame.top, List.of())), letters.notes());
     }
 
     private List<SheetBlock> music(PartCounts part, Listening listening, PageFrame frame) {
-        HeardRow row = new HeardRow(listening, measures, new CountsBelow(measures, options.names(), (bar, at) -> ""));
+        HeardRow row = new HeardRow(listening, measures, new CountsBelow(measures, options.names(), (bar, at) -> ""),
+                options.phrases());
         List<MeasuredBar> bars = new BarMeasurer(engraver, measures, options, true).measure(part);
         double width = frame.width() - HeardRow.LABEL_WIDTH;
         double room = frame.musicTop(false) - frame.musicBottom();
         return SheetBlock.lines(new SystemBuilder(measures, row::add), bars, width, room, HeardRow.LABEL_WIDTH, LINE_GAP);
-    }
-
-    private Shape printable(Shape shape) {
-        return shape instanceof Text t ? new Text(measures.text().printable(t.string(), t.style()), t.x(), t.y(), t.size(), t.style(),
-                t.anchor(), t.role(), t.at()) : shape;
     }
 }
