@@ -43,7 +43,7 @@ import picocli.CommandLine.ParentCommand;
             "Of several parts it says the first that has notes, unless --part names another.",
             "--voice also chooses who speaks: a language such as de, es or fr, and low or high. Without a language it is that of"
                     + " the words.",
-            "Without -o the file lies beside the score, with -said in its name. It begins with a quarter of a second of silence,"
+            "Without -o the file lies beside the score, with -said in its name. It begins with a fifth of a second of silence,"
                     + " so that the first word can begin before its beat."},
         footer = {
             "",
@@ -54,8 +54,6 @@ import picocli.CommandLine.ParentCommand;
             "",
             "Begin with a low volume in headphones."})
 final class SayCommand implements Callable<Integer> {
-
-    private static final Exact LEAD = Exact.of(1, 4);
 
     @ParentCommand
     Countstave parent;
@@ -110,7 +108,7 @@ final class SayCommand implements Callable<Integer> {
         PartCounts part = parts.get(0);
         GuideTrack track = GuideTrack.of(List.of(new Leg(Stretch.of(part), Exact.ONE, Stage.ALL, 1, part.part().name())), options);
         Speaker speaker = new Speaker(choice, part.system());
-        WavSound sound = new WavSound(options.peakDecibels(), speaker, LEAD);
+        WavSound sound = new WavSound(options.peakDecibels(), speaker);
         targets.write(score, files.force, out -> WavWriter.write(track, sound, out, done -> { }), console);
         if (parts.size() > 1) {
             score.warn(console, Warning.of("one voice says one part: this is " + SafeText.line(part.part().name())

@@ -44,7 +44,7 @@ public record GuideFiles(GuideOptions options, Set<Format> formats, int tracks, 
     List<FolderFile> files(PracticePlan plan, int top, String prefix, NoteNames names, Progress progress) {
         List<FolderFile> files = new ArrayList<>();
         boolean speaks = formats.contains(Format.wav) && options.layers().contains(Layer.VOICE);
-        WavSound sound = new WavSound(options.peakDecibels(), speaks ? new Speaker(voice, plan.counts().system()) : null, Exact.ZERO);
+        WavSound sound = new WavSound(options.peakDecibels(), speaks ? new Speaker(voice, plan.counts().system()) : null);
         int written = 0;
         for (Passage passage : plan.worked(Math.min(top, tracks))) {
             String name = prefix + name(passage);
@@ -66,7 +66,7 @@ public record GuideFiles(GuideOptions options, Set<Format> formats, int tracks, 
                     out -> error(MidiWriter.write(track, out), phrases)));
         }
         if (wav != null) {
-            long bytes = WavWriter.bytes(track);
+            long bytes = WavWriter.bytes(track, wav);
             String kind = phrases.text(track.isSpoken() ? "track.wav.spoken" : "track.wav");
             String all = label + ", " + kind + ", " + minutes(track.seconds()) + ", " + phrases.decimal(bytes / 1e6, 1) + " MB";
             files.add(new FolderFile(name + ".wav", all, passage, bytes, out -> {

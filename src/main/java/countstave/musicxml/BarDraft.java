@@ -66,6 +66,21 @@ final class BarDraft {
         this.implicit = implicit;
     }
 
+    /** A barline that the file puts into the middle of the bar: it is drawn, and nothing is repeated from there. */
+    void inside(Barline line, Offset at) {
+        if (line.style() != null) {
+            directions.add(new Direction(at, 1, Direction.Kind.BARLINE, line.style(), null, null));
+        }
+        if (line.repeat() != null || line.ending() != null) {
+            passedOver(at, 1, (line.repeat() != null ? "repeat" : "ending") + " in the middle of a bar");
+        }
+    }
+
+    /** Something that is not read beyond its name: it is told to those who draw. */
+    void passedOver(Offset at, int staff, String name) {
+        directions.add(new Direction(at, staff, Direction.Kind.OTHER, name, null, null));
+    }
+
     void fill(Offset end) {
         if (end.isAfter(filled)) {
             filled = end;

@@ -61,6 +61,7 @@ final class PagePart {
             words(system);
         }
         out.endArray();
+        paces();
         breaths(whole);
         new PageLoops(plan, names, out).write(leading);
         out.endObject();
@@ -82,10 +83,9 @@ final class PagePart {
         }
         out.endArray().array("attacks");
         offsets(timeline.attacks());
-        out.endArray().array("counts");
-        for (PageWords.Place place : words.bars().get(index)) {
-            out.object().text("at", place.at().toString()).flag("played", place.played()).number("stages", place.stages())
-                    .endObject();
+        out.endArray().array("ways");
+        for (PageWords.Way way : words.bars().get(index)) {
+            way(way);
         }
         out.endArray().array("tempi");
         for (TempoChange change : timeline.tempi()) {
@@ -95,6 +95,33 @@ final class PagePart {
             }
         }
         out.endArray().endObject();
+    }
+
+    private void way(PageWords.Way way) throws IOException {
+        out.object().array("counts");
+        for (PageWords.Place place : way.places()) {
+            out.object().text("at", place.at().toString()).flag("played", place.played()).number("stages", place.stages())
+                    .endObject();
+        }
+        out.endArray().array("felt");
+        offsets(way.felt());
+        out.endArray().array("marks");
+        for (PageWords.Mark mark : way.marks()) {
+            out.object().text("at", mark.at().toString()).text("text", mark.text()).flag("ofUnit", mark.ofUnit()).endObject();
+        }
+        out.endArray().endObject();
+    }
+
+    private void paces() throws IOException {
+        out.array("paces");
+        for (PageWords.Pace pace : words.paces()) {
+            out.object().number("upTo", pace.upTo()).array("ways");
+            for (int way : pace.ways()) {
+                out.text(Integer.toString(way));
+            }
+            out.endArray().endObject();
+        }
+        out.endArray();
     }
 
     private void tempo(TempoChange change) throws IOException {
@@ -130,21 +157,21 @@ final class PagePart {
         return beats;
     }
 
-    /** The words of a system: the different bars once, and for every bar which of them it is. */
+    /** The words of a system: the different ways of bars once, and for every way of every bar which of them it is. */
     private void words(int system) throws IOException {
         Map<List<String>, Integer> different = new LinkedHashMap<>();
-        List<Integer> bars = new ArrayList<>();
-        for (List<PageWords.Place> bar : words.bars()) {
-            List<String> said = bar.stream().map(place -> place.words().get(system)).toList();
-            bars.add(different.computeIfAbsent(said, key -> different.size()));
+        List<List<String>> bars = new ArrayList<>();
+        for (List<PageWords.Way> bar : words.bars()) {
+            bars.add(bar.stream().map(way -> String.valueOf(different.computeIfAbsent(
+                    way.places().stream().map(place -> place.words().get(system)).toList(), key -> different.size()))).toList());
         }
         out.object().array("rows");
         for (List<String> said : different.keySet()) {
             out.text(String.join(" ", said));
         }
         out.endArray().array("bars");
-        for (int bar : bars) {
-            out.text(Integer.toString(bar));
+        for (List<String> bar : bars) {
+            out.text(String.join(" ", bar));
         }
         out.endArray().endObject();
     }

@@ -19,7 +19,7 @@ final class PageScript {
     private static final String FOLDER = "/countstave/page/";
 
     /** Those that others use come first. */
-    static final List<String> MODULES = List.of("fraction", "line", "sounds", "track", "player", "ladder", "chart", "loops",
+    static final List<String> MODULES = List.of("fraction", "line", "sounds", "track", "player", "ladder", "ways", "chart", "loops",
             "settings", "controls", "keys", "measure", "main");
 
     private PageScript() {

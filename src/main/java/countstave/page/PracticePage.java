@@ -19,7 +19,6 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.io.Writer;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -82,7 +81,7 @@ public final class PracticePage {
      * @return what the player must be told: of the chart, of the voice
      */
     public List<String> write(String more, Writer out) throws IOException {
-        List<PageWords> words = plans.stream().map(plan -> PageWords.of(plan, systems)).toList();
+        List<PageWords> words = plans.stream().map(plan -> PageWords.of(plan, systems, options.names())).toList();
         PageVoice spoken = voice == null ? null : new PageVoice(voice, systems, saidIn(words));
         Chart wide = chart(options.withContents(Contents.ALL.withRests(Contents.Rests.KEEP)));
         Chart narrow = chart(options.withContents(Contents.ALL.withRests(Contents.Rests.KEEP))
@@ -128,7 +127,7 @@ public final class PracticePage {
                 all.add(Integer.toString(i));
             }
             int number = system;
-            words.forEach(part -> part.bars().forEach(bar -> bar.forEach(place -> all.add(place.words().get(number)))));
+            words.forEach(part -> part.places().forEach(place -> all.add(place.words().get(number))));
             said.add(all);
         }
         return said;
@@ -136,9 +135,11 @@ public final class PracticePage {
 
     private static String letters(List<PageWords> words) {
         Set<Integer> letters = new TreeSet<>();
-        words.stream().flatMap(part -> part.bars().stream()).flatMap(Collection::stream)
+        words.stream().flatMap(PageWords::places)
                 .forEach(place -> place.words().forEach(word -> word.codePoints().forEach(letters::add)));
-        return letters.stream().map(Character::toString).reduce("^", String::concat);
+        words.stream().flatMap(part -> part.bars().stream()).flatMap(List::stream).flatMap(way -> way.marks().stream())
+                .forEach(mark -> mark.text().codePoints().forEach(letters::add));
+        return letters.stream().map(Character::toString).reduce("^()\u00b7", String::concat);
     }
 
     private String data(List<PageWords> words, PageVoice spoken) throws IOException {

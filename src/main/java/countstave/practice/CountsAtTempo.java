@@ -118,7 +118,7 @@ final class CountsAtTempo {
     }
 
     /** Every tempo times {@code to} over {@code from}, exact wherever that is a decimal fraction. */
-    private static BarTimeline at(BarTimeline bar, BigDecimal to, BigDecimal from) {
+    static BarTimeline at(BarTimeline bar, BigDecimal to, BigDecimal from) {
         return bar.withTempi(bar.tempi().stream().map(change -> new TempoChange(change.at(), new Tempo(change.tempo().unit(),
                 change.tempo().perMinute().multiply(to).divide(from, MathContext.DECIMAL128)))).toList());
     }

@@ -18,7 +18,8 @@ import java.util.function.DoubleConsumer;
  * Renders a guide track to a WAV file: 16 bits, one channel, 22 050 samples a second, without an audio device:
  * clicks hold nothing above a few kilohertz, and half the usual rate halves the file.
  *
- * <p>Each click begins on the sample nearest to its exact second. The file is written as it is rendered, a block at a
+ * <p>Each click begins on the sample nearest to its exact second, counted from the track's beginning: the file's first
+ * sample, or, where somebody speaks, {@link WavSound#LEAD} after it. The file is written as it is rendered, a block at a
  * time. No sample exceeds the peak level that was asked for.
  */
 public final class WavWriter {
@@ -57,13 +58,13 @@ public final class WavWriter {
         }
     }
 
-    /** How many bytes the file of a track has that begins at once. */
-    public static long bytes(GuideTrack guide) {
-        return HEADER + 2 * frames(guide) + (guide.isEndless() ? LOOP_CHUNK : 0);
+    /** How many bytes the file of a track has. */
+    public static long bytes(GuideTrack guide, WavSound sound) {
+        return HEADER + 2 * frames(guide, sound) + (guide.isEndless() ? LOOP_CHUNK : 0);
     }
 
-    private static long frames(GuideTrack guide) {
-        return guide.seconds().plus(TAIL).times(RATE).round();
+    private static long frames(GuideTrack guide, WavSound sound) {
+        return lead(sound) + guide.seconds().plus(TAIL).times(RATE).round();
     }
 
     private static long lead(WavSound sound) {
@@ -84,7 +85,7 @@ public final class WavWriter {
      */
     public static void write(GuideTrack guide, WavSound sound, OutputStream out, DoubleConsumer progress)
             throws IOException {
-        long frames = lead(sound) + frames(guide);
+        long frames = frames(guide, sound);
         out.write(header(frames, guide.isEndless() ? LOOP_CHUNK : 0));
         WavWriter writer = new WavWriter(guide, sound);
         double[] mix = new double[BLOCK];

@@ -1,6 +1,7 @@
 // The chart on the page: its words, what is lit, what is marked, and where a finger is.
 
-const SVG = 'http://www.w3.org/2000/svg';
+import { SVG, WayDrawing } from './ways.js';
+
 const NARROW = 620;
 
 export class Chart {
@@ -39,6 +40,9 @@ export class Chart {
   index() {
     this.bars = new Map();
     this.places = new Map();
+    this.printed = new Map();
+    this.other = new Map();
+    this.rights = new Map();
     const id = this.line.part.id;
     for (const page of this.root.querySelectorAll('svg.countstave-page')) {
       const bars = page.querySelectorAll('rect.bar');
@@ -55,14 +59,13 @@ export class Chart {
     this.now = null;
     this.wasOther = false;
     this.litBar = null;
-    for (const count of this.line.counts) {
-      if (!(count.stages & 1)) {
-        this.addPlace(count);
-      }
+    for (const bar of this.line.bars) {
+      bar.ways[0].counts.filter((count) => !(count.stages & 1)).forEach((count) => this.addPlace(count));
     }
   }
 
   indexPage(page, bars, id) {
+    this.rights.set(page, Math.max(...[...bars].map((bar) => Number(bar.getAttribute('x')) + Number(bar.getAttribute('width')))));
     for (const bar of bars) {
       const found = this.bars.get(bar.dataset.bar) || [];
       found.push(bar);
@@ -71,18 +74,21 @@ export class Chart {
     for (const shape of page.querySelectorAll('[data-at]')) {
       if (shape.dataset.part === id) {
         const key = shape.dataset.bar + ':' + shape.dataset.at;
-        const place = this.places.get(key) || { words: [], signs: [], ticks: [], notes: [] };
-        const kind = shape.classList.contains('count') && !shape.classList.contains('felt') ? 'words'
-          : shape.classList.contains('parenthesis') ? 'signs' : shape.classList.contains('tick') ? 'ticks' : 'notes';
-        place[kind].push(shape);
+        const place = this.places.get(key) || { words: [], signs: [], ticks: [], dots: [], notes: [], marks: [] };
+        // parentheses round a notehead belong to the note, those round a word to the count
+        const kind = shape.matches('use.parenthesis') ? 5
+          : ['felt', 'count', 'parenthesis', 'tick', 'mark', 'note'].findIndex((name) => shape.classList.contains(name));
+        place[['dots', 'words', 'signs', 'ticks', 'marks', 'notes'][kind]].push(shape);
         this.places.set(key, place);
+        const bar = this.printed.get(shape.dataset.bar) || new Map();
+        this.printed.set(shape.dataset.bar, bar.set(shape.dataset.at, place));
       }
     }
   }
 
   // A beat inside a tuplet that is counted through has no word on paper; when it is said, it needs one: between its neighbours.
   addPlace(count) {
-    const near = count.bar.counts.filter((other) => this.wordOf(other));
+    const near = count.bar.ways[0].counts.filter((other) => this.wordOf(other));
     const before = near.filter((other) => other.at.isBefore(count.at)).pop();
     const after = near.find((other) => other.at.compare(count.at) > 0);
     if (!before || this.places.has(count.key)) {
@@ -97,7 +103,38 @@ export class Chart {
     word.setAttribute('x', same ? from + (Number(right.getAttribute('x')) - from) * share : from + 20);
     word.dataset.at = count.inBar;
     left.parentNode.append(word);
-    this.places.set(count.key, { words: [word], signs: [], ticks: [], notes: [] });
+    const place = { words: [word], signs: [], ticks: [], dots: [], notes: [], marks: [] };
+    this.places.set(count.key, place);
+    this.printed.get(String(count.bar.index)).set(count.inBar, place);
+  }
+
+  // A bar that is counted otherwise than it is printed: what is printed of the count gives way to what is said now.
+  showWay(bar) {
+    const shown = this.other.get(bar.index);
+    const number = shown ? shown.number : 0;
+    const printed = this.printed.get(String(bar.index));
+    if (number === bar.way.number || !printed) {
+      return;
+    }
+    if (shown) {
+      shown.shapes.forEach((shape) => shape.remove());
+      shown.places.forEach((place, key) => this.places.delete(key));
+      this.other.delete(bar.index);
+    }
+    if (bar.way.number) {
+      const drawing = new WayDrawing(bar, printed, this.bars.get(String(bar.index)) || [], (page) => this.rights.get(page));
+      if (!drawing.isPossible) {
+        return;
+      }
+      const drawn = drawing.draw(bar.way);
+      drawn.places.forEach((place, key) => this.places.set(key, place));
+      this.other.set(bar.index, { number: bar.way.number, ...drawn });
+    }
+    for (const place of printed.values()) {
+      for (const kind of ['words', 'signs', 'ticks', 'dots', 'marks']) {
+        place[kind].forEach((shape) => shape.classList.toggle('otherwise', bar.way.number > 0));
+      }
+    }
   }
 
   wordOf(count) {
@@ -109,12 +146,13 @@ export class Chart {
   // The words of a system at a stage: what is not said is not printed, its tick stays.
   write(words, stage, other) {
     this.isOther = other;
+    this.line.bars.forEach((bar) => this.showWay(bar));
     for (const count of this.line.counts) {
       const place = this.places.get(count.key);
       if (place) {
         const said = (count.stages >> stage & 1) === 1;
         for (const word of place.words) {
-          const say = words(count);
+          const say = place.inParentheses ? '(' + words(count) + ')' : words(count);
           if (word.firstChild && word.firstChild.nodeValue !== say) {
             word.firstChild.nodeValue = say;
           }
@@ -192,7 +230,7 @@ export class Chart {
 
   breathe() {
     this.root.querySelectorAll('text.breathe').forEach((sign) => sign.remove());
-    this.root.querySelectorAll('text.breath').forEach((word) => {
+    this.root.querySelectorAll('text.breath:not(.otherwise)').forEach((word) => {
       const sign = document.createElementNS(SVG, 'text');
       sign.setAttribute('class', 'breathe');
       const size = Number(word.dataset.size || word.getAttribute('font-size'));

@@ -17,18 +17,46 @@ export class Line {
       laid.end = at.plus(laid.length);
       laid.beats = bar.beats.map((beat) => ({ ...beat, at: at.plus(Fraction.of(beat.at)), length: Fraction.of(beat.length) }));
       laid.attacks = bar.attacks.map((attack) => at.plus(Fraction.of(attack)));
-      laid.counts = bar.counts.map((count, index) => ({
-        key: bar.index + ':' + count.at, at: at.plus(Fraction.of(count.at)), inBar: count.at, played: count.played,
-        stages: count.stages, bar: laid, index,
-      }));
-      this.counts.push(...laid.counts);
+      laid.ways = bar.ways.map((way, number) => ({ ...way, number, counts: way.counts.map((count, index) => ({
+        key: bar.index + ':' + (number ? number + ':' : '') + count.at, at: at.plus(Fraction.of(count.at)), inBar: count.at,
+        played: count.played, stages: count.stages, bar: laid, index, way: number,
+      })) }));
       bar.tempi.forEach((tempo) => this.addTempo(at.plus(Fraction.of(tempo.at)), tempo));
       this.bars.push(laid);
       at = laid.end;
     });
     this.end = at;
+    this.paces = part.paces.map((pace) => ({ upTo: pace.upTo, ways: pace.ways.map(Number) }));
+    this.choose(this.paceOf(1));
     this.loops = part.loops.map((loop) => ({ ...loop, from: Fraction.of(loop.from), to: Fraction.of(loop.to) }));
     this.breaths = new Set(part.breaths.map((at) => Fraction.of(at).toString()));
+  }
+
+  // How it is counted at a speed, 1 being the written one: as at the next faster one for which there is a plan.
+  paceOf(speed) {
+    const found = this.paces.findIndex((pace) => pace.upTo >= speed - 1e-6);
+    return found < 0 ? this.paces.length - 1 : found;
+  }
+
+  wayOf(bar, pace) {
+    return bar.ways[this.paces[pace].ways[bar.place]];
+  }
+
+  // From now on the counts of all bars are those of this pace.
+  choose(pace) {
+    this.pace = pace;
+    this.counts = [];
+    for (const bar of this.bars) {
+      bar.way = this.wayOf(bar, pace);
+      bar.counts = bar.way.counts;
+      this.counts.push(...bar.counts);
+    }
+  }
+
+  // The count that is on at a place.
+  countOn(at) {
+    const counts = this.barAt(at).counts.filter((count) => count.stages & 1);
+    return counts.filter((count) => count.at.compare(at) <= 0).pop() || counts[0] || null;
   }
 
   addTempo(at, tempo) {
@@ -107,7 +135,7 @@ export class Line {
   isHalved(bar, beat) {
     if (beat.halved === undefined) {
       const end = beat.at.plus(beat.length);
-      beat.halved = [...bar.attacks, ...bar.counts.map((count) => count.at)].every((at) => {
+      beat.halved = [...bar.attacks, ...bar.ways[0].counts.map((count) => count.at)].every((at) => {
         const inside = at.compare(beat.at) >= 0 && at.isBefore(end);
         return !inside || HALVES.some((half) => half.equals(at.minus(beat.at).over(beat.length)));
       });

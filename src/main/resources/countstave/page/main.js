@@ -63,14 +63,27 @@ class Page {
     const words = this.line.part.words[this.set.system];
     if (!words.split) {
       words.split = words.rows.map((row) => row.split(' '));
+      words.ways = words.bars.map((bar) => bar.split(' ').map(Number));
     }
-    return words.split[Number(words.bars[count.bar.place])][count.index];
+    return words.split[words.ways[count.bar.place][count.way]][count.index];
   }
 
   write() {
     this.chart.write((count) => this.words(count), this.set.stage, this.set.system > 0);
     this.chart.rename(data.systems.map((system) => system.title), this.set.system);
     this.showMarks();
+  }
+
+  // The counts of a speed, on the page and in what sounds from now on.
+  countAs(speed = this.speed()) {
+    const pace = this.line.paceOf(speed);
+    if (pace === this.line.pace) {
+      return false;
+    }
+    this.line.choose(pace);
+    this.cursor = this.cursor && this.line.countOn(this.cursor.at);
+    this.write();
+    return true;
   }
 
   chooseLoop(value) {
@@ -100,7 +113,9 @@ class Page {
     this.perMinute = Number.isFinite(known) && known >= SLOWEST && known <= this.most() ? known : first;
     this.stepsChanged();
     this.tempoShown();
-    this.showMarks();
+    if (!this.countAs()) {
+      this.showMarks();
+    }
     this.store();
     this.say(text('said.loop', this.loopName()));
     if (was) {
@@ -155,7 +170,7 @@ class Page {
     const set = this.set;
     const [silent, of] = set.silent.split('/').map(Number);
     return new Track(this.line, {
-      from: this.from, to: this.to, begin: this.cursor ? this.cursor.at : null, stage: set.stage,
+      from: this.from, to: this.to, begin: this.cursor ? this.cursor.at : null, pace: this.line.paceOf(this.speed()), stage: set.stage,
       swing: set.swing ? Fraction.of(set.swing) : null, beats: set.beats, silent, of, place: set.place,
       placeBeats: set.placeBeats, countIn: set.countIn, speed: this.speed(), words: (count) => this.words(count),
     });
@@ -185,6 +200,7 @@ class Page {
       byId('said').textContent = '';
     } else {
       this.chart.lit(null);
+      this.countAs();
       this.say(text('said.stopped'));
     }
   }
@@ -206,8 +222,13 @@ class Page {
 
   frame() {
     const count = this.player.count();
+    const speed = this.player.playing ? this.player.pace.pointAt(this.player.heardAt()).speed : this.speed();
+    if (this.set.alone && this.player.playing) {
+      // what is handed over already may be a step further than what is heard
+      this.countAs(speed);
+    }
     this.chart.lit(count ? count.count : null);
-    const now = this.player.playing ? this.player.pace.pointAt(this.player.heardAt()).speed * this.written.perMinute : this.perMinute;
+    const now = speed * this.written.perMinute;
     if (Math.abs(now - this.shown) > 1e-9) {
       this.tempoShown(now);
     }
@@ -223,7 +244,11 @@ class Page {
   setTempo(perMinute, said = true) {
     const held = Math.max(SLOWEST, Math.min(this.most(), Math.round(perMinute * 100) / 100));
     this.perMinute = held;
-    this.player.setSpeed(this.speed());
+    if (this.countAs() && this.player.playing) {
+      this.player.setTrack(this.track(), this.set.system, this.speed());
+    } else {
+      this.player.setSpeed(this.speed());
+    }
     this.ladder.setTempo(this.key, held);
     this.tempoShown();
     this.stepsChanged();
@@ -268,7 +293,7 @@ class Page {
   }
 
   // The tempo of a repeat that is about to be handed to the clock: with steps by themselves every repeat counts as clean.
-  speedOf() {
+  speedOf(repeat) {
     if (!this.set.alone) {
       return null;
     }
@@ -278,7 +303,11 @@ class Page {
       this.stepsChanged();
       return null;
     }
+    const pace = this.line.paceOf(this.speed());
     this.perMinute = this.next(this.perMinute);
+    if (this.line.paceOf(this.speed()) !== pace) {
+      this.player.setTrackFrom(repeat, this.track());
+    }
     this.ladder.setClean(this.key, this.perMinute, 0);
     this.ladder.setTempo(this.key, this.perMinute);
     this.stepsChanged();
@@ -354,6 +383,17 @@ class Page {
     document.body.append(link);
     link.click();
     link.remove();
+  }
+
+  // What was saved as a file, perhaps on another machine.
+  async import(file) {
+    const loops = file ? this.ladder.read(await file.text()) : undefined;
+    if (loops === null) {
+      this.say(text('said.no-ticks'));
+    } else if (loops !== undefined) {
+      this.stepsChanged();
+      this.say(text('said.ticks', loops));
+    }
   }
 
   // ---- controls

@@ -184,6 +184,7 @@ export class Player {
   play(track, system, speed, repeats) {
     this.stop();
     this.track = track;
+    this.later = [];
     this.system = system;
     this.repeats = repeats;
     const start = track.before.length ? track.before[0].second : track.begin;
@@ -205,7 +206,7 @@ export class Player {
       const bound = (repeat + 1) * this.track.cycle;
       const ahead = this.until + (now + AHEAD - this.pace.timeOf(this.until)) * this.pace.speed;
       const to = Math.min(bound, ahead + 1e-6);
-      this.made.push(...schedule(this.desk, this.track, this.pace, this.system, this.until, to, this.repeats, this.done));
+      this.made.push(...schedule(this.desk, this.trackOf(repeat), this.pace, this.system, this.until, to, this.repeats, this.done));
       this.until = to;
       if (to === bound) {
         const speed = this.next ? this.next(repeat + 1) : null;
@@ -217,6 +218,16 @@ export class Player {
     if (this.trackNow() >= this.repeats * this.track.cycle) {
       this.stop();
     }
+  }
+
+  // The track of a repeat: where steps go by themselves, it may be counted otherwise from one of them on.
+  trackOf(repeat) {
+    return this.later.filter((one) => one.repeat <= repeat).map((one) => one.track).pop() || this.track;
+  }
+
+  // As long as the first, and from a repeat on that has not been handed over yet.
+  setTrackFrom(repeat, track) {
+    this.later.push({ repeat, track });
   }
 
   // Takes back what has not begun to sound.
@@ -243,12 +254,13 @@ export class Player {
     }
   }
 
-  // The same loop with other settings.
-  setTrack(track, system) {
+  // The same loop with other settings, and perhaps at another speed.
+  setTrack(track, system, speed = null) {
     if (this.playing) {
       const now = this.takeBack();
-      this.pace.set(now, this.pace.pointAt(now).speed);
+      this.pace.set(now, speed || this.pace.pointAt(now).speed);
       this.track = track;
+      this.later = [];
       this.system = system;
       this.until = this.pace.trackAt(now);
       this.wake();
@@ -288,6 +300,10 @@ export class Player {
 
   // The count that is heard, or null.
   count() {
-    return this.playing ? this.track.countAt(this.trackNow(), this.repeats) : null;
+    if (!this.playing) {
+      return null;
+    }
+    const now = this.trackNow();
+    return this.trackOf(Math.max(0, Math.floor(now / this.track.cycle + 1e-12))).countAt(now, this.repeats);
   }
 }

@@ -11,7 +11,7 @@ const BEYOND = 5 / 4;
 
 export class Track {
 
-  // set: from, to, layers, system, stage, swing, beats, silent, of, place, placeBeats, countIn, begin
+  // set: from, to, layers, system, pace, stage, swing, beats, silent, of, place, placeBeats, countIn, begin
   constructor(line, set) {
     this.line = line;
     this.set = set;
@@ -61,7 +61,7 @@ export class Track {
       for (const attack of bar.attacks) {
         add(bar, attack, { layer: 'rhythm', later: this.laterBy(bar, attack) });
       }
-      for (const count of bar.counts) {
+      for (const count of this.line.wayOf(bar, this.set.pace).counts) {
         if (this.isSaid(count)) {
           add(bar, count.at, { layer: 'grid' });
           add(bar, count.at, { layer: 'voice', say: this.say(count), onBeat: bar.beats.some((beat) => beat.at.equals(count.at)),
@@ -97,7 +97,7 @@ export class Track {
   countsInLoop() {
     const counts = [];
     for (const bar of this.bars) {
-      for (const count of bar.counts) {
+      for (const count of this.line.wayOf(bar, this.set.pace).counts) {
         if (this.isIn(count.at) && (count.stages & 1 || this.isSaid(count))) {
           counts.push({ count, second: this.secondOf(this.line.swung(bar, count.at, this.set.swing)) });
         }

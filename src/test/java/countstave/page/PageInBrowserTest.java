@@ -6,26 +6,35 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.CountedScore;
+import countstave.CountingOptions;
 import countstave.chart.ChartOptions;
+import countstave.count.Count;
+import countstave.musicxml.ScoreFile;
 import countstave.practice.Plans;
 import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
 import countstave.practice.Stretch;
+import countstave.score.PulseChoice;
+import countstave.score.Tempo;
+import countstave.score.TimeOptions;
 import countstave.sound.GuideOptions;
 import countstave.sound.GuideTrack;
 import countstave.sound.Layer;
 import countstave.sound.Leg;
 import countstave.testing.Snippets;
+import countstave.time.Duration;
 import countstave.time.Exact;
 import countstave.voice.Speaker;
 import java.io.IOException;
 import java.io.Writer;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -212,9 +221,12 @@ class PageInBrowserTest {
                 + " clicked.delete(made); } stop(); }; } return made; };");
         browser.at("#play").click();
         Object[] result = ((List<?>) browser.await("const p = practice.player; const seen = []; let last = null; let was = null; let changes = 0;"
+                // where the new tempo has another count, what is on by it began before the change: no sound was due then
+                + "let pace = practice.line.pace; let other = -9;"
                 + "const lit = practice.chart.lit.bind(practice.chart);"
-                + "practice.chart.lit = (count) => { const heard = p.heardAt(); if (count && count !== was) { seen.push([heard, last]); }"
-                + " was = count; last = heard; lit(count); };"
+                + "practice.chart.lit = (count) => { const heard = p.heardAt(); const at = count && count.at.toString() + count.repeat;"
+                + " if (pace !== practice.line.pace) { pace = practice.line.pace; other = heard; } if (count && at !== was && heard > other + 0.1) {"
+                + " seen.push([heard, last]); } was = at; last = heard; lit(count); };"
                 + "const change = setInterval(() => { changes++; practice.setTempo(50 + changes * 13 % 41); if (changes === arguments[1]) {"
                 + " clearInterval(change); } }, arguments[0] * 900 / arguments[1]);"
                 + "setTimeout(() => { const times = [...clicked.values()]; practice.chart.lit = lit;"
@@ -258,6 +270,63 @@ class PageInBrowserTest {
         assertEquals(13, browser.number("document.querySelectorAll('#system option').length"));
         assertTrue(browser.is("JSON.parse(document.getElementById('data').textContent).voice.said.every((words, i) =>"
                 + " practice.line.part.words[i].rows.join(' ').split(' ').every((word) => word in words))"), "every word has a sound");
+    }
+
+    /** At another tempo the page is counted as the plan of that tempo says, in words, ticks, marks, and what sounds. */
+    @Test
+    void theCountIsThatOfTheTempo() {
+        browser.openNew(dense);
+        String shown = "[...document.querySelectorAll('svg text.count, svg text.parenthesis, svg text.mark')].filter((w) => { const b ="
+                + " w.getBoundingClientRect(); const r = practice.chart.bars.get('%s')[0].getBoundingClientRect(); return getComputedStyle(w)"
+                + ".visibility === 'visible' && b.x >= r.x && b.x < r.right && b.y >= r.y && b.y < r.bottom; }).sort((a, b) =>"
+                + " a.getBoundingClientRect().x - b.getBoundingClientRect().x).map((w) => w.textContent).join(' ')";
+        assertEquals("16ths 1 e & a 2 e & a 3 e & a 4 e & a", browser.text(String.format(shown, 0)));
+        browser.run("practice.setTempo(126)");
+        assertEquals("8ths; 16ths felt, all said up to ♩ = 97 1 · & · 2 · & · 3 · & · 4 · & ·", browser.text(String.format(shown, 0)));
+        assertEquals(plannedAt("dense", "126", 0), browser.text("practice.track().events.filter((e) =>"
+                + " e.layer === 'voice' && e.bar === 0).map((e) => e.say).join(' ')"));
+        browser.run("practice.setTempo(31.5)");
+        assertEquals(plannedAt("dense", "31.5", 4), browser.text("practice.track().events.filter((e) => e.layer === 'voice' && e.bar === 4)"
+                + ".map((e) => e.say).join(' ')"));
+        browser.run("practice.setTempo(63)");
+        assertEquals("16ths 1 e & a 2 e & a 3 e & a 4 e & a", browser.text(String.format(shown, 0)), "as it is printed");
+        assertEquals(0, browser.number("document.querySelectorAll('.otherwise').length"));
+    }
+
+    /** What the tool itself counts in a bar when the whole score has this tempo. */
+    private static String plannedAt(String score, String tempo, int bar) {
+        CountingOptions usual = CountingOptions.defaults();
+        CountedScore counted = CountedScore.of(ScoreFile.load(Path.of("scores", score + ".musicxml")), usual.with(
+                new TimeOptions(PulseChoice.BY_METER, new Tempo(Duration.of(1, 4), new BigDecimal(tempo)), null)));
+        return counted.parts().get(0).bars().get(bar).segments().stream().flatMap(s -> s.counts().stream()).map(Count::say)
+                .collect(Collectors.joining(" "));
+    }
+
+    /** With steps by themselves the count becomes another at the repeat that has the other tempo, in what sounds and on the page. */
+    @Test
+    void stepsByThemselvesChangeTheCount() {
+        browser.openNew(dense);
+        browser.run("practice.setLoop('own', practice.line.counts[0].at, practice.line.bars[0].end); practice.setTempo(60)");
+        browser.set("countIn", false);
+        browser.set("up", "percent");
+        browser.set("percent", 25);
+        browser.set("clean-times", 1);
+        browser.set("alone", true);
+        browser.set("level-all", 0);
+        browser.run("practice.setTempo(100)");
+        int words = (int) browser.number("practice.line.bars[0].counts.length");
+        assertEquals(8, words);
+        browser.run("practice.setTempo(60)");
+        assertEquals(16, browser.number("practice.line.bars[0].counts.length"));
+        browser.at("#play").click();
+        String other = "practice.player.later.find((one) => one.track.counts.length === 8)";
+        browser.until(other);
+        assertEquals("16 16", browser.text("practice.line.bars[0].counts.length + ' ' + practice.player.trackOf(0).counts.length"),
+                "handed over ahead, and not yet on the page");
+        assertEquals("8 16", browser.text("practice.player.trackOf(" + other + ".repeat).counts.length + ' '"
+                + " + practice.player.trackOf(" + other + ".repeat - 1).counts.length"));
+        browser.until("practice.player.count() && practice.player.count().repeat >= " + other + ".repeat");
+        browser.until("practice.line.bars[0].counts.length === 8");
     }
 
     /** A beat inside a tuplet that is counted through is said at its stage, and has a place on the page. */
@@ -350,6 +419,17 @@ class PageInBrowserTest {
         press("a");
         assertEquals(first, browser.number("practice.perMinute"), "two errors in a row: back");
         assertTrue(browser.is("JSON.parse(practice.ladder.text()).loops[practice.key].clean"));
+        // read back where nothing is known of it
+        String ticks = browser.text("practice.ladder.text()");
+        browser.openNew(dense);
+        browser.set("loop", "0");
+        assertEquals("·".repeat(clean), browser.text("document.getElementById('ticks').textContent"));
+        for (String file : new String[] {"{}", "not JSON", "{\"format\":\"countstave-ticks/1\",\"loops\":{\"x\":{\"clean\":{\"60\":\"<b>\"}}}}", ticks}) {
+            String says = (String) browser.await("practice.import({ text: async () => arguments[0] }).then(() =>"
+                    + " done(document.getElementById('said').textContent))", file);
+            assertEquals(file.equals(ticks) ? "Ticks read. Loops: 1" : "This file holds no ticks of a practice page", says);
+        }
+        assertEquals("|".repeat(clean), browser.text("document.getElementById('ticks').textContent"), "all of them clean, as it was saved");
         browser.set("alone", true);
         browser.set("up", "percent");
         browser.set("percent", 10);
@@ -450,10 +530,16 @@ class PageInBrowserTest {
             browser.run("document.getElementById('settings').open = true");
             browser.set("loop", "0");
             browser.run(axe);
-            Object found = browser.await("axe.run(document).then((r) => done(r.violations.filter((v) => ['serious', 'critical']"
-                    + ".includes(v.impact)).map((v) => v.id + ': ' + v.nodes.map((n) => n.target.join(' ')).join(', '))))");
-            assertEquals(List.of(), found, light);
+            assertEquals(List.of(), serious(), light);
         }
+        // on a phone, with a loop marked, at a tempo that is counted otherwise
+        browser.openNew(dense);
+        browser.screen(360, 740, true);
+        browser.run("document.getElementById('settings').open = true; practice.setTempo(126)");
+        browser.set("loop", "0");
+        browser.run(axe);
+        assertEquals(List.of(), serious(), "phone");
+        browser.openNew(song);
         assertEquals("polite", browser.at("#said").getDomAttribute("aria-live"));
         assertEquals(30, browser.number("document.getElementById('level-all').value"), "begins low");
         assertTrue(browser.text("document.getElementById('care').textContent").contains("light-headed"));
@@ -464,8 +550,30 @@ class PageInBrowserTest {
         assertTrue(browser.is("getComputedStyle(document.activeElement).outlineStyle === 'solid'"));
     }
 
+    /** What axe-core finds serious or worse. */
+    private static Object serious() {
+        return browser.await("axe.run(document).then((r) => done(r.violations.filter((v) => ['serious', 'critical']"
+                + ".includes(v.impact)).map((v) => v.id + ': ' + v.nodes.map((n) => n.target.join(' ')).join(', '))))");
+    }
+
+    /** The page goes along with what is played: smoothly, or, where less motion is wanted, in one step. */
     @Test
-    void tabletsAndDevicesThatWantLessMotion() {
+    void lessMotion() {
+        browser.openNew(dense);
+        String follow = "const was = window.scrollTo; let how = ''; window.scrollTo = (to) => { how = to.behavior; };"
+                + " practice.chart.follow(practice.chart.bars.get('20')[0]); window.scrollTo = was; return how";
+        for (String wanted : List.of("reduce", "no-preference")) {
+            browser.driver().executeCdpCommand("Emulation.setEmulatedMedia",
+                    Map.of("features", List.of(Map.of("name", "prefers-reduced-motion", "value", wanted))));
+            assertEquals(wanted.equals("reduce") ? "auto" : "smooth", browser.run(follow), wanted);
+            assertEquals(0, browser.number("[...document.querySelectorAll('*')].filter((e) => { const s = getComputedStyle(e);"
+                    + " return s.animationName !== 'none' || parseFloat(s.transitionDuration) > 0; }).length"), "nothing else moves");
+        }
+        browser.driver().executeCdpCommand("Emulation.setEmulatedMedia", Map.of("features", List.of()));
+    }
+
+    @Test
+    void tabletsAndPhones() {
         browser.openNew(dense);
         for (int[] size : new int[][] {{768, 1024}, {1024, 768}}) {
             browser.screen(size[0], size[1], true);

@@ -82,7 +82,7 @@ class PracticePageTest {
             assertEquals(plan.counts().bars().size(), part.get("bars").size());
             for (int b = 0; b < plan.counts().bars().size(); b++) {
                 List<String> counts = new ArrayList<>();
-                part.get("bars").get(b).get("counts").forEach(count -> {
+                part.get("bars").get(b).get("ways").get(0).get("counts").forEach(count -> {
                     if ((count.get("stages").asInt() & 1) != 0) {
                         counts.add(count.get("at").asText() + (count.get("played").asBoolean() ? " played" : ""));
                     }
@@ -91,8 +91,12 @@ class PracticePageTest {
                         .map(c -> c.at() + (c.played() ? " played" : "")).toList();
                 assertEquals(expected, counts, "bar " + b);
                 for (JsonNode words : part.get("words")) {
-                    String row = words.get("rows").get(words.get("bars").get(b).asInt()).asText();
-                    assertEquals(part.get("bars").get(b).get("counts").size(), row.split(" ").length);
+                    String[] ways = words.get("bars").get(b).asText().split(" ");
+                    assertEquals(part.get("bars").get(b).get("ways").size(), ways.length);
+                    for (int way = 0; way < ways.length; way++) {
+                        String row = words.get("rows").get(Integer.parseInt(ways[way])).asText();
+                        assertEquals(part.get("bars").get(b).get("ways").get(way).get("counts").size(), row.split(" ").length);
+                    }
                 }
             }
             Offset end = countstave.practice.Stretch.of(plan.counts()).end();

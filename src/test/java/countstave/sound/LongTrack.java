@@ -25,7 +25,8 @@ final class LongTrack {
         GuideTrack track = GuideTrack.of(legs, GuideOptions.DEFAULT);
         long[] bytes = {0};
         Speaker speaker = new Speaker(Speaker.Choice.DEFAULT, stretch.system());
-        WavWriter.write(track, new WavSound(GuideOptions.DEFAULT_PEAK, speaker, Exact.ZERO), new OutputStream() {
+        WavSound sound = new WavSound(GuideOptions.DEFAULT_PEAK, speaker);
+        WavWriter.write(track, sound, new OutputStream() {
             @Override
             public void write(int b) {
                 bytes[0]++;
@@ -37,6 +38,6 @@ final class LongTrack {
             }
         }, done -> { });
         long working = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() / 1_000_000;
-        System.out.println(track.seconds().round() + " " + bytes[0] + " " + WavWriter.bytes(track) + " " + working);
+        System.out.println(track.seconds().round() + " " + bytes[0] + " " + WavWriter.bytes(track, sound) + " " + working);
     }
 }

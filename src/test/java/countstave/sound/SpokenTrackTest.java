@@ -19,8 +19,11 @@ import countstave.voice.Clip;
 import countstave.voice.PerceptualCentre;
 import countstave.voice.Register;
 import countstave.voice.Speaker;
+import countstave.voice.SyllableBank;
 import java.io.ByteArrayOutputStream;
 import java.math.BigDecimal;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
@@ -31,12 +34,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The voice in finished WAV files. */
 class SpokenTrackTest {
 
     private static final double MILLIS = Clip.RATE / 1000.0;
-    private static final Exact LEAD = Exact.of(1, 4);
     private static final GuideOptions VOICE = new GuideOptions(EnumSet.of(Layer.VOICE), false, true, List.of(), -12);
     private static final Meter FOUR = Meter.of(4, 4);
 
@@ -54,7 +57,7 @@ class SpokenTrackTest {
 
     private static float[] sound(GuideTrack track, Speaker speaker) throws Exception {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        WavWriter.write(track, new WavSound(-12, speaker, LEAD), out, done -> { });
+        WavWriter.write(track, new WavSound(-12, speaker), out, done -> { });
         short[] samples = Heard.samples(out.toByteArray());
         float[] sound = new float[samples.length];
         for (int i = 0; i < samples.length; i++) {
@@ -68,7 +71,7 @@ class SpokenTrackTest {
         List<Double> planned = new ArrayList<>();
         Iterator<WordStream.Said> words = track.words();
         while (words.hasNext()) {
-            planned.add(words.next().second().plus(LEAD).times(Clip.RATE).toDouble());
+            planned.add(words.next().second().plus(WavSound.LEAD).times(Clip.RATE).toDouble());
         }
         return planned;
     }
@@ -98,33 +101,50 @@ class SpokenTrackTest {
     }
 
     /**
-     * In the finished file the centres stand within 2 ms of the plan by the model. By the rise of the low-band energy,
-     * which knows nothing of the model's filters, each word stands within 2 ms of where the plan puts what the bank has, and
-     * all of them within 2.5 ms of the plan itself in the lower voice, 3.5 in the higher; the first samples do not.
+     * In the finished file the centres stand within 2 ms of the plan by the model, and by the rise of the low band as it is
+     * published, measured with other filters; the first samples do not. Where the band reaches down to the fundamental and
+     * energy is summed instead, {@code 1} and {@code 3} shift by 2 to 3 ms with their glides: {@code asEnergy} is what was measured.
      */
     @ParameterizedTest
     @CsvSource({"120, 4 4 4 4, LOW, 2.5", "120, 4 4 4 4, HIGH, 3.5", "70, 16 16 16 16 16 16 16 16 4 4, LOW, 2.5",
         "70, 16 16 16 16 16 16 16 16 4 4, HIGH, 3.5"})
-    void centresStandWhereTheyArePlanned(int tempo, String bar, Register register, double evenly) throws Exception {
+    void centresStandWhereTheyArePlanned(int tempo, String bar, Register register, double asEnergy) throws Exception {
         GuideTrack track = track(stretch(tempo, bar), Stage.ALL, VOICE);
-        Speaker speaker = speaker(register);
-        float[] sound = sound(track, speaker);
+        float[] sound = sound(track, speaker(register));
         List<Double> planned = planned(track);
+        List<String> said = said(track);
         List<int[]> words = words(sound);
         assertEquals(planned.size(), words.size());
         double[] first = new double[words.size()];
-        double[] low = new double[words.size()];
         for (int i = 0; i < words.size(); i++) {
             float[] word = Arrays.copyOfRange(sound, words.get(i)[0], words.get(i)[1]);
-            double off = (words.get(i)[0] + PerceptualCentre.of(word) - planned.get(i)) / MILLIS;
-            assertTrue(Math.abs(off) < 2, said(track).get(i) + " is " + off + " ms off");
             first[i] = (words.get(i)[0] - planned.get(i)) / MILLIS;
-            low[i] = (words.get(i)[0] + LowBand.rise(word) - planned.get(i)) / MILLIS;
-            Clip alone = speaker.clip(said(track).get(i));
-            assertEquals((LowBand.rise(alone.samples()) - alone.centre()) / MILLIS, low[i], 2, said(track).get(i));
-            assertEquals(0, low[i], evenly, said(track).get(i) + ", by its low band, in ms");
+            assertEquals(0, first[i] + PerceptualCentre.of(word) / MILLIS, 2, said.get(i) + ", by the model, in ms");
+            assertEquals(0, first[i] + LowBand.rise(word) / MILLIS, 2, said.get(i) + ", by the rise of the low band, in ms");
+            assertEquals(0, first[i] + LowBand.energyRise(word) / MILLIS, asEnergy, said.get(i) + ", by its energy, in ms");
         }
         assertTrue(spread(first) > 30, "first samples are " + spread(first) + " ms apart");
+    }
+
+    /**
+     * How sure a centre is: of all words of the bank, by the same rise measured with other filters. Beyond are words of two
+     * vowels whose tops run into one, so that it is open which of them counts.
+     */
+    @ParameterizedTest
+    @EnumSource(Register.class)
+    void otherFiltersFindTheCentresOfTheBank(Register register) {
+        SyllableBank bank = SyllableBank.of(register);
+        List<Double> off = new ArrayList<>();
+        for (String section : bank.sections()) {
+            for (String word : bank.words(section)) {
+                Clip clip = bank.clip(section, word);
+                off.add(Math.abs(LowBand.rise(clip.samples()) - clip.centre()) / MILLIS);
+            }
+        }
+        off.sort(null);
+        assertTrue(off.get(off.size() * 3 / 4) < 2.1, off.get(off.size() * 3 / 4) + " ms");
+        assertTrue(off.get(off.size() * 9 / 10) < 3.2, off.get(off.size() * 9 / 10) + " ms");
+        assertTrue(off.stream().filter(millis -> millis > 8).count() <= 4, off.subList(off.size() - 6, off.size()).toString());
     }
 
     private static double spread(double[] values) {
@@ -273,30 +293,67 @@ class SpokenTrackTest {
         assertEquals(played, left);
     }
 
-    /** The first word of a track has no time before it: it begins nearer to its vowel and is still in time. */
-    @Test
-    void theFirstWordHasNoRoom() throws Exception {
-        GuideTrack track = track(stretch(120, "4 4 4 4"), Stage.ALL, VOICE);
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        WavWriter.write(track, new WavSound(-12, speaker(Register.LOW), Exact.ZERO), out, done -> { });
-        short[] samples = Heard.samples(out.toByteArray());
-        float[] first = new float[8000];
-        for (int i = 0; i < first.length; i++) {
-            first[i] = samples[i] / 32_768f;
+    /** Before a track that is spoken there is room for its first word, whichever it is: it begins whole and in time. */
+    @ParameterizedTest
+    @EnumSource(Register.class)
+    void theFirstWordIsInTime(Register register) throws Exception {
+        Speaker speaker = speaker(register);
+        // on 1, and with a pickup on 4, whose f comes before its vowel
+        for (Stretch from : List.of(stretch(120, "4 4 4 4"), counted("numbers", "4/4", 120, "4", "4 4 4 4"))) {
+            for (boolean countedIn : new boolean[] {true, false}) {
+                GuideTrack track = track(from, Stage.ALL, countedIn ? COUNTED_IN : VOICE);
+                float[] sound = sound(track, speaker);
+                int[] first = words(sound).get(0);
+                float[] word = Arrays.copyOfRange(sound, first[0], first[1]);
+                assertEquals(planned(track).get(0), first[0] + PerceptualCentre.of(word), 2 * MILLIS);
+                assertEquals(planned(track).get(0), first[0] + LowBand.rise(word), 2 * MILLIS);
+                assertEquals(planned(track).get(0) - speaker.clip(said(track).get(0)).centre(), first[0], MILLIS, "it is whole");
+            }
         }
-        double centre = PerceptualCentre.of(first) / MILLIS;
-        assertTrue(centre >= -2 && centre < 15, centre + " ms");
+    }
+
+    /** Where somebody speaks all layers begin later by the same whole number of samples, and so do the points of a loop. */
+    @Test
+    void theRoomBeforeATrackMovesAllLayersAlike() throws Exception {
+        GuideOptions options = GuideOptions.DEFAULT.with(ClickRule.ALWAYS, true);
+        GuideTrack track = track(stretch(97, "16 16 16 16 3:2[8 8 8] 4 4"), Stage.ALL, options.withLayers(Layer.CLICKS));
+        byte[] alone = Heard.wav(track);
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        WavSound spoken = new WavSound(GuideOptions.DEFAULT_PEAK, speaker(Register.LOW));
+        WavWriter.write(track, spoken, out, done -> { });
+        short[] one = Heard.samples(alone);
+        short[] other = Heard.samples(out.toByteArray());
+        // a fifth of a second
+        assertEquals(4410, other.length - one.length);
+        assertEquals(WavWriter.bytes(track, spoken), out.size());
+        assertArrayEquals(new short[4410], Arrays.copyOf(other, 4410));
+        assertArrayEquals(one, Arrays.copyOfRange(other, 4410, other.length));
+        for (int field : new int[] {52, 56}) {
+            assertEquals(4410, loopField(out.toByteArray(), field) - loopField(alone, field));
+        }
+        // no word of the bank needs more
+        for (Register register : Register.values()) {
+            SyllableBank bank = SyllableBank.of(register);
+            bank.sections().forEach(section -> bank.words(section).forEach(word ->
+                    assertTrue(bank.clip(section, word).centre() < 4410, section + " " + word)));
+        }
+    }
+
+    /** A number in the chunk behind the sound that says where to loop. */
+    private static int loopField(byte[] wav, int at) {
+        return ByteBuffer.wrap(wav).order(ByteOrder.LITTLE_ENDIAN).getInt(wav.length - 68 + at);
     }
 
     /** A loop's first word begins before the loop: that part of it stands before the loop's end too, sample for sample. */
-    @Test
-    void anEndlessLoopJoins() throws Exception {
-        GuideOptions options = new GuideOptions(EnumSet.of(Layer.VOICE), true, true, List.of(), -12)
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void anEndlessLoopJoins(boolean countedIn) throws Exception {
+        GuideOptions options = new GuideOptions(EnumSet.of(Layer.VOICE), countedIn, true, List.of(), -12)
                 .with(ClickRule.ALWAYS, true);
         GuideTrack track = GuideTrack.of(List.of(new Leg(stretch(100, "4 4 4 4"), Exact.ONE, Stage.ALL, 3, "")), options);
         float[] sound = sound(track, speaker(Register.LOW));
-        int begin = (int) Math.round(track.clock().at(track.loopStart()).plus(LEAD).times(Clip.RATE).toDouble());
-        int end = (int) Math.round(track.seconds().plus(LEAD).times(Clip.RATE).toDouble());
+        int begin = (int) Math.round(track.clock().at(track.loopStart()).plus(WavSound.LEAD).times(Clip.RATE).toDouble());
+        int end = (int) Math.round(track.seconds().plus(WavSound.LEAD).times(Clip.RATE).toDouble());
         int heard = 0;
         for (int i = 1; i < 25 * MILLIS; i++) {
             assertEquals(sound[begin - i], sound[end - i], 2e-4, i + " samples before");

@@ -45,7 +45,7 @@ final class PlayingSigns {
             case "string" -> written.matches("[1-9]");
             case "accidental-mark" -> Signs.accidental(written) != null;
             case "bend" -> written.matches("[0-9.]*");
-            case "delayed-turn", "delayed-inverted-turn", "wavy-line" -> true;
+            case "delayed-turn", "delayed-inverted-turn", "wavy-line", "let-ring" -> true;
             default -> false;
         };
     }

@@ -21,8 +21,8 @@ import java.util.Map;
  * <p>What a page of the web can find in it: each bar is a {@code rect} of class {@code bar} without ink, which takes
  * clicks, with {@code data-part} (MusicXML id), {@code data-bar} (index of the written bar, from 0), {@code data-number}
  * (as printed) and {@code data-bars} (how many, in a run of rests). Counts ({@code count}, with {@code played},
- * {@code unplayed} or {@code felt}), their parentheses ({@code parenthesis}), the ticks above them ({@code tick}) and
- * noteheads ({@code note}) have {@code data-part}, {@code data-bar} and {@code data-at}: the moment at which they sound,
+ * {@code unplayed} or {@code felt}), their parentheses ({@code parenthesis}), the ticks above them ({@code tick}), marks
+ * where the count changes ({@code mark}) and noteheads ({@code note}) have {@code data-part}, {@code data-bar} and {@code data-at}: the moment at which they sound,
  * from the bar's start, the same fraction that the JSON of {@code count} has there. Unit: a tenth of a staff space.
  */
 public final class SvgDrawing {
@@ -31,6 +31,7 @@ public final class SvgDrawing {
     private static final Map<Role, String> CLASSES = Map.of(Role.SYLLABLE_PLAYED, "count played", Role.SYLLABLE_UNPLAYED,
             "count unplayed", Role.FELT, "count felt", Role.PARENTHESIS, "parenthesis", Role.TICK, "tick", Role.TICK_BEAT,
             "tick beat", Role.NOTE, "note");
+    private static final Map<Role, String> MARKS = Map.of(Role.CHANGE_MARK, "mark", Role.WORDS_MARK, "mark", Role.CHANGE_WORDS, "mark");
 
     /** A click goes through lines and signs to the bar behind them; words can be selected. */
     private static final String CLICKS = ".countstave-page path:not(.tick),.countstave-page use:not(.note){pointer-events:none}\n";
@@ -38,6 +39,8 @@ public final class SvgDrawing {
     private final Chart chart;
     private final Measures measures = Measures.standard();
     private final double height;
+    /** The bar of the mark that was drawn last. */
+    private BarPlace marked;
 
     private SvgDrawing(Chart chart) {
         this.chart = chart;
@@ -136,7 +139,7 @@ public final class SvgDrawing {
 
     /** What it is, and where in time; empty for what nobody asks for. */
     private String attributes(Shape shape, List<BarPlace> bars) {
-        String kind = CLASSES.get(shape.role());
+        String kind = CLASSES.getOrDefault(shape.role(), MARKS.get(shape.role()));
         if (kind == null) {
             return "";
         }
@@ -144,12 +147,15 @@ public final class SvgDrawing {
         if (shape.at() == null) {
             return attributes;
         }
-        for (BarPlace bar : bars) {
-            if (bar.holds(measures.box(shape))) {
-                return attributes + place(bar) + " data-at=\"" + bar.soundingAt(shape.at()) + "\"";
-            }
+        // words of a mark may reach beyond the bar in which its line stands
+        BarPlace in = shape.role() == Role.CHANGE_WORDS ? marked : null;
+        for (int i = 0; in == null && i < bars.size(); i++) {
+            in = bars.get(i).holds(measures.box(shape)) ? bars.get(i) : null;
         }
-        return attributes;
+        if (MARKS.containsKey(shape.role())) {
+            marked = in;
+        }
+        return in == null ? attributes : attributes + place(in) + " data-at=\"" + in.soundingAt(shape.at()) + "\"";
     }
 
     /** Lines of one thickness that follow each other, and that nobody asks for, are one path: most of a page are such. */
@@ -157,7 +163,7 @@ public final class SvgDrawing {
         SvgPath path = new SvgPath(height);
         int next = first;
         while (next < shapes.size() && shapes.get(next) instanceof Line line && line.thickness() == thickness
-                && !CLASSES.containsKey(line.role())) {
+                && !CLASSES.containsKey(line.role()) && !MARKS.containsKey(line.role())) {
             path.line(line.x1(), line.y1(), line.x2(), line.y2());
             next++;
         }
