@@ -419,6 +419,17 @@ class PageInBrowserTest {
         press("a");
         assertEquals(first, browser.number("practice.perMinute"), "two errors in a row: back");
         assertTrue(browser.is("JSON.parse(practice.ladder.text()).loops[practice.key].clean"));
+        // read back where nothing is known of it
+        String ticks = browser.text("practice.ladder.text()");
+        browser.openNew(dense);
+        browser.set("loop", "0");
+        assertEquals("·".repeat(clean), browser.text("document.getElementById('ticks').textContent"));
+        for (String file : new String[] {"{}", "not JSON", "{\"format\":\"countstave-ticks/1\",\"loops\":{\"x\":{\"clean\":{\"60\":\"<b>\"}}}}", ticks}) {
+            String says = (String) browser.await("practice.import({ text: async () => arguments[0] }).then(() =>"
+                    + " done(document.getElementById('said').textContent))", file);
+            assertEquals(file.equals(ticks) ? "Ticks read. Loops: 1" : "This file holds no ticks of a practice page", says);
+        }
+        assertEquals("|".repeat(clean), browser.text("document.getElementById('ticks').textContent"), "all of them clean, as it was saved");
         browser.set("alone", true);
         browser.set("up", "percent");
         browser.set("percent", 10);
@@ -519,10 +530,16 @@ class PageInBrowserTest {
             browser.run("document.getElementById('settings').open = true");
             browser.set("loop", "0");
             browser.run(axe);
-            Object found = browser.await("axe.run(document).then((r) => done(r.violations.filter((v) => ['serious', 'critical']"
-                    + ".includes(v.impact)).map((v) => v.id + ': ' + v.nodes.map((n) => n.target.join(' ')).join(', '))))");
-            assertEquals(List.of(), found, light);
+            assertEquals(List.of(), serious(), light);
         }
+        // on a phone, with a loop marked, at a tempo that is counted otherwise
+        browser.openNew(dense);
+        browser.screen(360, 740, true);
+        browser.run("document.getElementById('settings').open = true; practice.setTempo(126)");
+        browser.set("loop", "0");
+        browser.run(axe);
+        assertEquals(List.of(), serious(), "phone");
+        browser.openNew(song);
         assertEquals("polite", browser.at("#said").getDomAttribute("aria-live"));
         assertEquals(30, browser.number("document.getElementById('level-all').value"), "begins low");
         assertTrue(browser.text("document.getElementById('care').textContent").contains("light-headed"));
@@ -533,8 +550,30 @@ class PageInBrowserTest {
         assertTrue(browser.is("getComputedStyle(document.activeElement).outlineStyle === 'solid'"));
     }
 
+    /** What axe-core finds serious or worse. */
+    private static Object serious() {
+        return browser.await("axe.run(document).then((r) => done(r.violations.filter((v) => ['serious', 'critical']"
+                + ".includes(v.impact)).map((v) => v.id + ': ' + v.nodes.map((n) => n.target.join(' ')).join(', '))))");
+    }
+
+    /** The page goes along with what is played: smoothly, or, where less motion is wanted, in one step. */
     @Test
-    void tabletsAndDevicesThatWantLessMotion() {
+    void lessMotion() {
+        browser.openNew(dense);
+        String follow = "const was = window.scrollTo; let how = ''; window.scrollTo = (to) => { how = to.behavior; };"
+                + " practice.chart.follow(practice.chart.bars.get('20')[0]); window.scrollTo = was; return how";
+        for (String wanted : List.of("reduce", "no-preference")) {
+            browser.driver().executeCdpCommand("Emulation.setEmulatedMedia",
+                    Map.of("features", List.of(Map.of("name", "prefers-reduced-motion", "value", wanted))));
+            assertEquals(wanted.equals("reduce") ? "auto" : "smooth", browser.run(follow), wanted);
+            assertEquals(0, browser.number("[...document.querySelectorAll('*')].filter((e) => { const s = getComputedStyle(e);"
+                    + " return s.animationName !== 'none' || parseFloat(s.transitionDuration) > 0; }).length"), "nothing else moves");
+        }
+        browser.driver().executeCdpCommand("Emulation.setEmulatedMedia", Map.of("features", List.of()));
+    }
+
+    @Test
+    void tabletsAndPhones() {
         browser.openNew(dense);
         for (int[] size : new int[][] {{768, 1024}, {1024, 768}}) {
             browser.screen(size[0], size[1], true);
