@@ -59,9 +59,9 @@ final class PlayingSigns {
         if (name.startsWith("fingering")) {
             number(chord, written, above);
         } else if (name.startsWith("string") && !chord.event.look().other().contains("fret")) {
-            outside(chord, "guitarString" + written, 1, centre(chord), above, Role.TECHNICAL);
+            outside(chord, "guitarString" + written, 1, chord.centre(), above, Role.TECHNICAL);
         } else if (name.startsWith("accidental-mark")) {
-            outside(chord, Signs.accidental(written), SMALL, centre(chord), above, Role.ARTICULATION);
+            outside(chord, Signs.accidental(written), SMALL, chord.centre(), above, Role.ARTICULATION);
         } else if (name.startsWith("bend")) {
             bend(chord, written);
         } else if (DELAYED.containsKey(name)) {
@@ -69,10 +69,6 @@ final class PlayingSigns {
         } else if (name.equals("wavy-line")) {
             wave(chord);
         }
-    }
-
-    private static double centre(Chord chord) {
-        return chord.x + (chord.isNote() ? chord.root().left + chord.root().width / 2 : 0);
     }
 
     /** Between this note and the next of its voice. */
@@ -87,7 +83,7 @@ final class PlayingSigns {
 
     private void number(Chord chord, String words, boolean above) {
         double half = canvas.text.width(words, NUMBER, STYLE) / 2;
-        double x = centre(chord);
+        double x = chord.centre();
         double height = canvas.text.capHeight(NUMBER, STYLE);
         double reach = canvas.reach(x - half, x + half, above ? 1 : -1, above ? staffTop : 0);
         canvas.add(new Text(words, x, above ? reach + GAP : -reach - GAP - height, NUMBER, STYLE, Text.Anchor.MIDDLE, Role.TECHNICAL,
@@ -122,7 +118,7 @@ final class PlayingSigns {
     private void wave(Chord chord) {
         Box box = canvas.font.box("wiggleTrill");
         double advance = canvas.font.advance("wiggleTrill");
-        double from = centre(chord) + canvas.font.width("ornamentTrill") / 2 + GAP;
+        double from = chord.centre() + canvas.font.width("ornamentTrill") / 2 + GAP;
         double to = Math.max(from + advance, 2 * behind(chord) - chord.x - 1);
         int count = (int) Math.max(1, (to - from) / advance);
         // at the height of the middle of the sign, which stands on the note or the staff

@@ -144,9 +144,6 @@ final class NoteLines {
     }
 
     private Skyline obstacles(List<Shape> notation, double end) {
-        Skyline obstacles = new Skyline(end, Double.MAX_VALUE, -Double.MAX_VALUE);
-        notation.stream().filter(s -> !STAFF.contains(s.role()) && measures.box(s).left() < end)
-                .forEach(s -> Outline.of(s, measures, obstacles::add));
-        return obstacles;
+        return Skyline.of(notation.stream().filter(s -> !STAFF.contains(s.role()) && measures.box(s).left() < end), end, measures);
     }
 }
