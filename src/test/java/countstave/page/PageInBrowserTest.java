@@ -46,6 +46,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.EnumSource.Mode;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.interactions.Actions;
 
@@ -300,6 +301,24 @@ class PageInBrowserTest {
                 new TimeOptions(PulseChoice.BY_METER, new Tempo(Duration.of(1, 4), new BigDecimal(tempo)), null)));
         return counted.parts().get(0).bars().get(bar).segments().stream().flatMap(s -> s.counts().stream()).map(Count::say)
                 .collect(Collectors.joining(" "));
+    }
+
+    /** Whatever the tempo, every count has its word in the chart, and what is printed comes back. */
+    @ParameterizedTest
+    @ValueSource(strings = {"meters", "polyrhythms"})
+    void everyCountOfEveryTempoHasItsPlace(String score) throws IOException {
+        browser.openNew(page(score, Plans.counted(score)));
+        assertEquals("", browser.text("(() => { const out = []; let ways = 0;"
+                + " for (const part of document.querySelectorAll('#part option')) { practice.set.part = Number(part.value); practice.choosePart();"
+                + " const written = practice.written.perMinute;"
+                + " for (const size of ['fit', 'large']) { practice.chart.size = size; practice.redraw();"
+                + " for (const speed of [0.4, 0.65, 1.2, 2, 1]) { practice.setTempo(written * speed); ways += practice.chart.other.size;"
+                + " const lost = practice.line.counts.filter((c) => (c.stages & 1) && !practice.chart.wordOf(c)).length;"
+                + " const wrong = [...document.querySelectorAll('svg.countstave-page text, svg.countstave-page path')].filter((e) =>"
+                + " /NaN|Infinity|undefined/.test(e.outerHTML)).length;"
+                + " if (lost || wrong) { out.push([size, speed, lost, wrong].join(' ')); } }"
+                + " if (document.querySelector('.otherwise')) { out.push(size + ': not as it was printed'); } } }"
+                + " return ways > 20 ? out.join('; ') : 'hardly a bar is counted otherwise'; })()"));
     }
 
     /** With steps by themselves the count becomes another at the repeat that has the other tempo, in what sounds and on the page. */
