@@ -160,6 +160,32 @@ class PlayingSignsTest {
         assertEquals(List.of(), chart.notes());
     }
 
+    /** Its words stand along it, on its upper side (common practice, no source). */
+    @ParameterizedTest
+    @CsvSource({"slide, C4, A6", "glissando, A6, C4", "slide, C5, C5"})
+    void wordsOfASlideStandAlongIt(String kind, String from, String to) {
+        Chart chart = chart(halves(from, SLIDE.formatted(kind, "start", "gliss."), to, SLIDE.formatted(kind, "stop", "")));
+        List<Shape> line = all(chart, Role.GLISSANDO).stream().filter(s -> !(s instanceof Text)).toList();
+        Text words = (Text) all(chart, Role.GLISSANDO).stream().filter(Text.class::isInstance).findFirst().orElseThrow();
+        double x1 = line.get(0) instanceof Line l ? l.x1() : ((Curve) line.get(0)).x1();
+        double y1 = line.get(0) instanceof Line l ? l.y1() : ((Curve) line.get(0)).y1();
+        Shape end = line.get(line.size() - 1);
+        double x2 = end instanceof Line l ? l.x2() : ((Curve) end).x2();
+        double y2 = end instanceof Line l ? l.y2() : ((Curve) end).y2();
+        assertEquals((y2 - y1) / (x2 - x1), words.slope(), 1e-9);
+        double angle = Math.atan2(y2 - y1, x2 - x1);
+        // across the line: how far the baseline is from it; along: its two ends
+        double across = (words.y() - y1) * Math.cos(angle) - (words.x() - x1) * Math.sin(angle);
+        double along = (words.x() - x1) * Math.cos(angle) + (words.y() - y1) * Math.sin(angle);
+        double half = MEASURES.text().width(words.string(), words.size(), words.style()) / 2;
+        assertTrue(across > 0.4 && across < 1, "above it: " + across);
+        assertTrue(along - half > 0 && along + half < Math.hypot(x2 - x1, y2 - y1), "no longer than it");
+        // the box is around the turned letters
+        double reach = half * Math.abs(Math.sin(angle));
+        Box box = box(words);
+        assertTrue(box.top() > words.y() + reach && box.bottom() < words.y() - reach && box.width() >= 2 * half * Math.cos(angle) - 1e-9, box.toString());
+    }
+
     @Test
     void aSlideKeepsClearOfAccidentalsAndDots() {
         String sharp = note("D5", 4, "half", SLIDE.formatted("slide", "stop", "")).replace("<octave>5</octave>", "<alter>1</alter><octave>5</octave>")
