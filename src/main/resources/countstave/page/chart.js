@@ -128,7 +128,7 @@ export class Chart {
       }
       const drawn = drawing.draw(bar.way, printed);
       drawn.places.forEach((place, key) => this.places.set(key, place));
-      this.other.set(bar.index, { number: bar.way.number, ...drawn });
+      this.other.set(bar.index, { number: bar.way.number, asPrinted: isCountedAs(bar.way, bar.ways[0]), ...drawn });
     }
     const asPrinted = isCountedAs(bar.way, bar.ways[0]);
     for (const place of printed.values()) {
@@ -167,9 +167,10 @@ export class Chart {
     for (const drawn of this.other.values()) {
       drawn.marks.forEach((mark) => this.moveMark(mark));
     }
-    if (other || this.wasOther || this.other.size) {
+    if (other || this.wasOther || this.other.size || this.hadOther) {
       this.fit();
     }
+    this.hadOther = this.other.size > 0;
     if (other || this.wasOther) {
       this.embrace();
     }
@@ -211,8 +212,10 @@ export class Chart {
           share = Math.min(share, room / (letters * Number(word.dataset.size) * 0.62));
         }
       });
+      const own = this.other.get(bar.index);
+      const tight = this.isOther || own && !own.asPrinted;
       // one size a bar, and none that nobody can read
-      words.forEach((word) => word.setAttribute('font-size', (Number(word.dataset.size) * (this.isOther || bar.way.number ? Math.max(0.5, share) : 1)).toFixed(1)));
+      words.forEach((word) => word.setAttribute('font-size', (Number(word.dataset.size) * (tight ? Math.max(0.5, share) : 1)).toFixed(1)));
       words.forEach((word) => this.signsOf(bar, word).forEach((sign) => sign.setAttribute('font-size', word.getAttribute('font-size'))));
     }
   }
