@@ -78,6 +78,16 @@ class RareNotationTest {
         assertEquals(List.of("not drawn: " + name + " in the middle of a bar"), chart.notes().stream().filter(n -> n.startsWith("not drawn")).toList());
     }
 
+    /** What is written into the middle, but before the first note or behind the last, stands at the bar's edge. */
+    @Test
+    void aBarlineOfTheMiddleAtTheEdgeIsTheBarsOwn() {
+        String line = middle("<bar-style>light-light</bar-style>");
+        for (Chart chart : List.of(chart(quarters(4) + line, quarters(4)), chart(quarters(4), line + quarters(4)))) {
+            List<Shape> heads = all(chart, Role.NOTE);
+            assertEquals(2, insideOf(chart, heads.subList(3, 5)).size());
+        }
+    }
+
     /** Dashes are dashes on every staff; a plain barline runs through. */
     @ParameterizedTest
     @CsvSource({"dashed, false", "dotted, false", "light-light, true"})

@@ -89,6 +89,9 @@ final class Marks {
                 put(chord, "articTenuto", up, true);
             }
         }
+        if (chord.isNote()) {
+            new Bends(canvas, staffTop).draw(chord);
+        }
         PlayingSigns signs = new PlayingSigns(canvas, staffTop);
         for (String name : event.look().other()) {
             signs.draw(chord, name, chord.voice.side != VoiceLine.Side.LOWER);

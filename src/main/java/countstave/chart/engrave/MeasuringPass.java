@@ -196,10 +196,10 @@ final class MeasuringPass {
 
     /** Room for what is drawn between a note and the next. */
     private static double roomBehind(Chord chord) {
-        boolean bent = chord.event.look().other().stream().anyMatch(n -> n.startsWith("bend"));
+        double bent = Bends.room(chord.event);
         boolean slides = chord.event.look().slurMarks().stream().anyMatch(m -> m.start()
                 && (m.kind() == NoteSpan.Kind.SLIDE || m.kind() == NoteSpan.Kind.GLISSANDO));
-        return bent ? PlayingSigns.ROOM_OF_BEND : slides ? SLIDE : 0;
+        return bent > 0 ? bent : slides ? SLIDE : 0;
     }
 
     /** House choice. */
