@@ -21,7 +21,7 @@ import org.junit.jupiter.api.Test;
 /** A player stops between two times through, and begins the loop again: when that is told, and that nothing else is spoiled by it. */
 class PausesTest {
 
-    private static final int TAKES = Integer.getInteger("listen.takes", 60);
+    private static final int TAKES = Integer.getInteger("listen.takes", 30);
 
     /** Ours: dense bars, one of quarters and 8ths that is nearly alike everywhere, one of two bars with a rest at its end. */
     private static final List<PartCounts> LOOPS = List.of(
