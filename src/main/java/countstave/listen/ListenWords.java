@@ -160,8 +160,15 @@ public final class ListenWords {
         return listening.pass().stretch().timeline(spot.bar()).bar().number();
     }
 
+    /** Of what was hardly heard, behind the end of a take above all, nothing good is told either. */
+    private boolean isHeard(RunFigures figures) {
+        long heard = listening.places().stream().filter(place -> !place.lates().isEmpty()
+                && listening.pass().runs().get(place.planned().run()) == figures.run()).count();
+        return 2 * heard > figures.strokes();
+    }
+
     private List<String> even() {
-        List<RunFigures> even = listening.runs().stream().filter(RunFigures::isEven).toList();
+        List<RunFigures> even = listening.runs().stream().filter(RunFigures::isEven).filter(this::isHeard).toList();
         if (even.isEmpty()) {
             return List.of();
         }
