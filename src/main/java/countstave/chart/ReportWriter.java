@@ -8,6 +8,7 @@ import countstave.chart.svg.SvgDrawing;
 import countstave.chart.svg.SvgInline;
 import countstave.count.PartCounts;
 import countstave.listen.Listening;
+import countstave.plain.MarkupText;
 import countstave.plain.SafeText;
 import countstave.score.Score;
 import java.io.IOException;
@@ -41,16 +42,12 @@ public final class ReportWriter {
         SvgInline drawing = SvgDrawing.inline(chart);
         StringBuilder page = new StringBuilder(1 << 16);
         page.append("<!DOCTYPE html>\n<html lang=\"").append(options.phrases().code()).append("\">\n<head><meta charset=\"UTF-8\"><title>")
-                .append(escaped(score.title() + ": " + listening.take().shortName())).append("</title>\n<style>"
+                .append(MarkupText.text(SafeText.of(score.title() + ": " + listening.take().shortName()))).append("</title>\n<style>"
                         + "body{margin:0;background:#fff}svg.countstave-page{display:block;width:100%;max-width:60rem;height:auto;"
                         + "margin:0 auto}</style></head>\n<body>\n").append(drawing.head());
         drawing.pages().forEach(page::append);
         out.write(page.append("</body>\n</html>\n").toString().getBytes(StandardCharsets.UTF_8));
         return chart.notes();
-    }
-
-    private static String escaped(String text) {
-        return SafeText.of(text).replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
     }
 
     /** The positioned shapes, for looking at. */

@@ -2,9 +2,7 @@ package countstave.cli;
 
 import countstave.chart.Contents;
 import countstave.score.ScoreException;
-import java.lang.reflect.Field;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
@@ -46,11 +44,7 @@ final class DrawnOptions {
         if (blank != null) {
             throw new ScoreException("--blank is for the chart: " + instead);
         }
-        for (OptionSpec given : command.commandLine().getParseResult().matchedOptions()) {
-            if (given.userObject() instanceof Field field && field.getDeclaringClass() == DrawnOptions.class) {
-                throw new ScoreException(given.longestName() + " is for the chart: " + instead);
-            }
-        }
+        GivenOptions.refuse(command, DrawnOptions.class, "the chart", instead);
     }
 
     /** @throws ScoreException if an option needs another */

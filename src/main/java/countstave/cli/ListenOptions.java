@@ -18,7 +18,7 @@ final class ListenOptions {
     private static final int MOST_REPEATS = 500;
 
     @Option(names = "--repeats", order = 47, paramLabel = "N",
-            description = "How many times the bars were played, one after the other without a gap, 1 to 500. Default: as many"
+            description = "How many times the bars were played, one after the other, 1 to 500. Default: as many"
                     + " times as they are heard.")
     Integer repeats;
 

@@ -10,9 +10,7 @@ import countstave.plain.Phrases;
 import countstave.score.Score;
 import countstave.score.ScoreException;
 import countstave.score.Warning;
-import java.lang.reflect.Field;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
@@ -56,11 +54,7 @@ final class PageOptions {
      * @throws ScoreException if one of these options is given all the same
      */
     void refuse(String instead) {
-        for (OptionSpec given : command.commandLine().getParseResult().matchedOptions()) {
-            if (given.userObject() instanceof Field field && field.getDeclaringClass() == PageOptions.class) {
-                throw new ScoreException(given.longestName() + " is for the printed page: " + instead);
-            }
-        }
+        GivenOptions.refuse(command, PageOptions.class, "the printed page", instead);
     }
 
     /** @throws ScoreException if a size is out of range, or a title or composer is empty */

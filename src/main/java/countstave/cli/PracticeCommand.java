@@ -171,6 +171,8 @@ final class PracticeCommand implements Callable<Integer> {
         if (files.output == null) {
             page.refuse("name a folder with -o");
         } else if (isPage(files.output)) {
+            GivenOptions.refuse(spec, SoundOptions.class, "guide tracks", "set it on the page, or name a folder with -o");
+            GivenOptions.refuse(spec, DayChoice.class, "the plan of days", "name a folder with -o");
             Targets targets = Targets.of(list, files.output, new OutputNames(null, PAGE), parent.console);
             Speaker.Choice says = voice.isSilent() ? null : speaker;
             ChartOptions chart = page.chart(Unplayed.ALL, shared.language.phrases());

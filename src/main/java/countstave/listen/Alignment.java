@@ -118,6 +118,11 @@ record Alignment(double[] plan, double[] expected, double[] taken, int[] index, 
                 + OUTSIDE * (heard.size() - inside) + off;
     }
 
+    /** What it explains: matched strokes less what is missed, extra and off its place; what is beside it is left alone. */
+    double gain(HeardStrokes heard) {
+        return matched() - cost + OUTSIDE * (heard.size() - Math.max(0, heard.around(expected)));
+    }
+
     int matched() {
         int count = 0;
         for (int i : index) {

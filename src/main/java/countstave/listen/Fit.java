@@ -28,13 +28,23 @@ record Fit(PlannedPass pass, int repeats, HeardStrokes heard, Alignment alignmen
     private static final double PLAYED = 0.5;
     /** So many missed strokes at the very end were not played. */
     private static final int NOT_PLAYED = 3;
+    /** Over so many strokes the tempo at an end is taken. */
+    private static final int AT_END = 8;
 
     /**
      * @param repeats how many times it was played; 0: as many as fit
      * @throws IllegalArgumentException if the passage has no stroke
      */
     static Fit of(PlannedPass pass, Take take, int repeats) {
-        HeardStrokes heard = HeardStrokes.of(take.onsets(), gap(pass));
+        return of(pass, heard(pass, take), repeats);
+    }
+
+    /** The strokes of a take, as far as this passage has them apart. */
+    static HeardStrokes heard(PlannedPass pass, Take take) {
+        return HeardStrokes.of(take.onsets(), gap(pass));
+    }
+
+    static Fit of(PlannedPass pass, HeardStrokes heard, int repeats) {
         if (repeats > 0) {
             return once(pass, repeats, heard);
         }
@@ -85,6 +95,30 @@ record Fit(PlannedPass pass, int repeats, HeardStrokes heard, Alignment alignmen
             alignment = Alignment.of(plan, heard);
         }
         return new Fit(pass, repeats, heard, alignment);
+    }
+
+    /** The same where what was not played at the end was to be played all the same. */
+    Fit uncut() {
+        return alignment.plan().length == repeats * pass.strokes().size() ? this
+                : new Fit(pass, repeats, heard, Alignment.of(plan(pass, repeats), heard));
+    }
+
+    /** Second of the take at which the first time through begins. */
+    double start() {
+        return alignment.expected()[0] - speed(0) * alignment.plan()[0];
+    }
+
+    /** Second at which the last one ends. */
+    double end() {
+        int last = alignment.plan().length - 1;
+        return alignment.expected()[last] + speed(Math.max(0, last - AT_END)) * (repeats * pass.period().toDouble() - alignment.plan()[last]);
+    }
+
+    /** How many seconds of the take a second of the plan lasts, over some strokes from one on. */
+    private double speed(int from) {
+        int to = Math.min(from + AT_END, alignment.plan().length - 1);
+        double planned = alignment.plan()[to] - alignment.plan()[from];
+        return planned <= 0 ? 1 : (alignment.expected()[to] - alignment.expected()[from]) / planned;
     }
 
     static double[] plan(PlannedPass pass, int repeats) {

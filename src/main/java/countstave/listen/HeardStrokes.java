@@ -2,6 +2,7 @@ package countstave.listen;
 
 import countstave.take.Onset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -38,6 +39,11 @@ record HeardStrokes(double[] seconds, double[] levels) {
         }
         return new HeardStrokes(strokes.stream().mapToDouble(Onset::second).toArray(),
                 strokes.stream().mapToDouble(Onset::level).toArray());
+    }
+
+    /** Those from one index to before another. */
+    HeardStrokes part(int from, int to) {
+        return new HeardStrokes(Arrays.copyOfRange(seconds, from, to), Arrays.copyOfRange(levels, from, to));
     }
 
     int size() {

@@ -35,6 +35,7 @@ public final class ListenWords {
             lines.add(listening.repeats() == 1 ? names.phrase("listen.ends", bar)
                     : names.phrase("listen.ends.repeat", bar, String.valueOf(listening.repeats())));
         }
+        lines.addAll(words.pauses());
         lines.add(words.whole());
         listening.runs().stream().filter(run -> !run.isEven()).forEach(run -> lines.add(words.run(run)));
         lines.addAll(words.even());
@@ -60,6 +61,17 @@ public final class ListenWords {
 
     private String some(String key, int number) {
         return number == 0 ? "" : names.phrase(key, number);
+    }
+
+    /** Where the player stopped, and that this is not held against what follows. */
+    private List<String> pauses() {
+        List<Pause> pauses = listening.tempo().pauses();
+        if (pauses.isEmpty()) {
+            return List.of();
+        }
+        String each = some(pauses.stream().map(pause -> names.phrase("listen.pause.before", beats(Math.round(2 * pause.beats()) / 2.0),
+                String.valueOf(pause.repeat() + 1))).toList());
+        return List.of(names.phrase(listening.reference() == Reference.OWN_BEAT ? "listen.pause.own" : "listen.pause", each));
     }
 
     private String tempoOf(double speed) {
@@ -148,8 +160,15 @@ public final class ListenWords {
         return listening.pass().stretch().timeline(spot.bar()).bar().number();
     }
 
+    /** Of what was hardly heard, behind the end of a take above all, nothing good is told either. */
+    private boolean isHeard(RunFigures figures) {
+        long heard = listening.places().stream().filter(place -> !place.lates().isEmpty()
+                && listening.pass().runs().get(place.planned().run()) == figures.run()).count();
+        return 2 * heard > figures.strokes();
+    }
+
     private List<String> even() {
-        List<RunFigures> even = listening.runs().stream().filter(RunFigures::isEven).toList();
+        List<RunFigures> even = listening.runs().stream().filter(RunFigures::isEven).filter(this::isHeard).toList();
         if (even.isEmpty()) {
             return List.of();
         }

@@ -13,12 +13,12 @@ final class Listener {
 
     private final PlannedPass pass;
     private final Take take;
-    private final Fit fit;
+    private final PiecewiseFit pieces;
 
-    private Listener(PlannedPass pass, Take take, Fit fit) {
+    private Listener(PlannedPass pass, Take take, PiecewiseFit pieces) {
         this.pass = pass;
         this.take = take;
-        this.fit = fit;
+        this.pieces = pieces;
     }
 
     /**
@@ -37,38 +37,56 @@ final class Listener {
             throw new ScoreException("part " + counts.part().name() + ": bars " + pass.stretch().numbers() + " hold fewer than two"
                     + " strokes, which is too little to listen to; choose more with --bars, or another --part");
         }
-        Fit fit = Fit.of(pass, take, repeats);
-        if (!fit.isBelieved()) {
-            throw new OtherTakeException(pass.stretch().numbers(), fit.share());
+        PiecewiseFit pieces = PiecewiseFit.of(pass, take, repeats);
+        if (!pieces.isBelieved()) {
+            throw new OtherTakeException(pass.stretch().numbers(), pieces.share());
         }
-        return new Listener(pass, take, fit).listening();
+        return new Listener(pass, take, pieces).listening();
     }
 
     private Listening listening() {
-        Alignment own = fit.alignment();
-        double[] steady = References.to(take.clicks(), pass, own);
+        List<double[]> steady = onBeats(take.clicks());
         Reference reference = Reference.CLICK;
         if (steady == null) {
-            steady = References.to(take.beats(), pass, own);
+            steady = onBeats(take.beats());
             reference = Reference.FILE_BEAT;
         }
         if (steady == null) {
-            steady = own.expected();
+            steady = pieces.fits().stream().map(fit -> fit.alignment().expected()).toList();
             reference = Reference.OWN_BEAT;
         }
         int n = pass.strokes().size();
-        int planned = own.plan().length;
+        int repeats = 0;
         List<Stroke> strokes = new ArrayList<>();
-        for (int i = 0; i < planned; i++) {
-            strokes.add(new Stroke(pass.strokes().get(i % n), i / n, steady[i], own.taken()[i], isUnsure(i)));
+        List<ExtraStroke> extras = new ArrayList<>();
+        for (int piece = 0; piece < steady.size(); piece++) {
+            Fit fit = pieces.fits().get(piece);
+            Alignment own = fit.alignment();
+            int planned = own.plan().length;
+            for (int i = 0; i < planned; i++) {
+                strokes.add(new Stroke(pass.strokes().get(i % n), repeats + i / n, steady.get(piece)[i], own.taken()[i], isUnsure(own, i)));
+            }
+            extras(fit, repeats, extras);
+            repeats += (planned + n - 1) / n;
         }
-        int repeats = (planned + n - 1) / n;
-        return Listening.of(pass, take, repeats, reference, List.copyOf(strokes), extras());
+        return Listening.of(pass, take, repeats, reference, List.copyOf(strokes), List.copyOf(extras), pieces.pauses());
+    }
+
+    /** When the strokes of each piece are expected by a beat; null where it is not that of all pieces. */
+    private List<double[]> onBeats(List<Double> beats) {
+        List<double[]> steady = new ArrayList<>();
+        for (Fit fit : pieces.fits()) {
+            double[] one = References.to(beats, pass, fit.alignment());
+            if (one == null) {
+                return null;
+            }
+            steady.add(one);
+        }
+        return steady;
     }
 
     /** A neighbour was missed, and the stroke lies nearly as near to its place. */
-    private boolean isUnsure(int i) {
-        Alignment own = fit.alignment();
+    private static boolean isUnsure(Alignment own, int i) {
         if (own.index()[i] < 0) {
             return false;
         }
@@ -82,7 +100,7 @@ final class Listener {
     }
 
     /** What is heard between the first and the last planned stroke and belongs to none; grace notes belong to theirs. */
-    private List<ExtraStroke> extras() {
+    private void extras(Fit fit, int repeats, List<ExtraStroke> extras) {
         Alignment own = fit.alignment();
         int n = pass.strokes().size();
         boolean[] used = new boolean[fit.heard().size()];
@@ -91,7 +109,6 @@ final class Listener {
                 used[index] = true;
             }
         }
-        List<ExtraStroke> extras = new ArrayList<>();
         int next = 0;
         double[] expected = own.expected();
         for (int j = 0; j < used.length; j++) {
@@ -103,21 +120,19 @@ final class Listener {
             while (next < expected.length && expected[next] <= second) {
                 next++;
             }
-            if (!isGrace(next, second) && !isGrace(next - 1, second)) {
+            if (!isGrace(own, next, second) && !isGrace(own, next - 1, second)) {
                 int before = Math.max(0, next - 1);
                 double share = next == 0 || next == expected.length ? 0
                         : (second - expected[before]) / (expected[next] - expected[before]);
-                extras.add(new ExtraStroke(second, before / n, pass.strokes().get(before % n), share));
+                extras.add(new ExtraStroke(second, repeats + before / n, pass.strokes().get(before % n), share));
             }
         }
-        return List.copyOf(extras);
     }
 
     /** Grace notes come within this time before their stroke, seconds. */
     private static final double GRACE = 0.12;
 
-    private boolean isGrace(int i, double second) {
-        Alignment own = fit.alignment();
+    private boolean isGrace(Alignment own, int i, double second) {
         if (i < 0 || i >= own.index().length || !pass.strokes().get(i % pass.strokes().size()).grace()) {
             return false;
         }

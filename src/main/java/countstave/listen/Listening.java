@@ -28,10 +28,10 @@ public record Listening(PlannedPass pass, Take take, int repeats, Reference refe
     private static final double MEDIAN_TO_DEVIATION = 1.4826;
 
     static Listening of(PlannedPass pass, Take take, int repeats, Reference reference, List<Stroke> strokes,
-            List<ExtraStroke> extras) {
+            List<ExtraStroke> extras, List<Pause> pauses) {
         List<Place> places = places(pass, take.kind(), strokes);
         return new Listening(pass, take, repeats, reference, strokes, extras, places,
-                RunJudge.of(pass, take.kind(), places), TempoFigures.of(strokes, pass, repeats));
+                RunJudge.of(pass, take.kind(), places), TempoFigures.of(strokes, pass, repeats, pauses));
     }
 
     private static List<Place> places(PlannedPass pass, Take.Kind kind, List<Stroke> strokes) {

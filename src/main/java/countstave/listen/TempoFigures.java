@@ -10,33 +10,38 @@ import java.util.List;
  * @param atStart over its first quarter
  * @param atEnd over its last quarter
  * @param byRepeat each time through
+ * @param pauses where the player stopped and began anew; they are no part of the figures
  */
-public record TempoFigures(double mean, double atStart, double atEnd, List<Double> byRepeat) {
+public record TempoFigures(double mean, double atStart, double atEnd, List<Double> byRepeat, List<Pause> pauses) {
 
     private static final int FEWEST = 4;
 
-    static TempoFigures of(List<Stroke> strokes, PlannedPass pass, int repeats) {
+    static TempoFigures of(List<Stroke> strokes, PlannedPass pass, int repeats, List<Pause> pauses) {
         double period = pass.period().toDouble();
+        // what was played behind a pause follows what was before it
         double[] plan = strokes.stream().mapToDouble(s -> s.repeat() * period + s.planned().second().toDouble()).toArray();
+        double[] paused = strokes.stream().mapToDouble(s -> pauses.stream().filter(p -> p.repeat() <= s.repeat())
+                .mapToDouble(Pause::seconds).sum()).toArray();
         int quarter = Math.max(1, strokes.size() / 4);
         List<Double> each = new ArrayList<>();
         for (int repeat = 0; repeat < repeats; repeat++) {
             int own = repeat;
             int from = (int) strokes.stream().filter(s -> s.repeat() < own).count();
             int to = (int) strokes.stream().filter(s -> s.repeat() <= own).count();
-            each.add(speed(strokes, plan, from, to));
+            each.add(speed(strokes, plan, paused, from, to));
         }
-        return new TempoFigures(speed(strokes, plan, 0, strokes.size()), speed(strokes, plan, 0, quarter),
-                speed(strokes, plan, strokes.size() - quarter, strokes.size()), List.copyOf(each));
+        return new TempoFigures(speed(strokes, plan, paused, 0, strokes.size()), speed(strokes, plan, paused, 0, quarter),
+                speed(strokes, plan, paused, strokes.size() - quarter, strokes.size()), List.copyOf(each),
+                pauses);
     }
 
     /** By a line through what was heard; 1 where that is too little. */
-    private static double speed(List<Stroke> strokes, double[] plan, int from, int to) {
+    private static double speed(List<Stroke> strokes, double[] plan, double[] paused, int from, int to) {
         LeastSquares fit = new LeastSquares(1);
         int heard = 0;
         for (int i = from; i < to; i++) {
             if (strokes.get(i).isHeard()) {
-                fit.add(plan[i] - plan[from], strokes.get(i).taken() - strokes.get(from).expected(), 1);
+                fit.add(plan[i] - plan[from], strokes.get(i).taken() - paused[i] - (strokes.get(from).expected() - paused[from]), 1);
                 heard++;
             }
         }

@@ -8,6 +8,7 @@ import countstave.count.NoteNames;
 import countstave.count.PartCounts;
 import countstave.count.ShownCounts;
 import countstave.count.Unplayed;
+import countstave.plain.MarkupText;
 import countstave.score.Bar;
 import countstave.score.BarTimeline;
 import countstave.score.Event;
@@ -151,7 +152,7 @@ public final class Annotator {
     private void lyric(Event event, String words, String number) {
         int slot = event.source().lyricSlot();
         splice.insert(slot, splice.indentOfElementEndingAt(slot) + "<lyric number=\"" + number + "\" name=\"count\">"
-                + OwnMarks.MARK + "<syllabic>single</syllabic><text>" + escape(words) + "</text></lyric>");
+                + OwnMarks.MARK + "<syllabic>single</syllabic><text>" + MarkupText.text(words) + "</text></lyric>");
     }
 
     /** A bar without notes of its own (a repeat sign): its counts stand as words below the staff, beat by beat. */
@@ -192,7 +193,7 @@ public final class Annotator {
         String indent = anchor != null ? splice.indentAt(position) : splice.indentOfElementEndingAt(position);
         StringBuilder element = new StringBuilder(indent).append("<direction placement=\"").append(placement)
                 .append("\">").append(OwnMarks.MARK).append("<direction-type><words font-style=\"italic\">")
-                .append(escape(words)).append("</words></direction-type>");
+                .append(MarkupText.text(words)).append("</words></direction-type>");
         if (!after.isZero()) {
             element.append("<offset>").append(divisions(after, divisions)).append("</offset>");
         }
@@ -236,9 +237,5 @@ public final class Annotator {
         return tenThousandths.isWhole()
                 ? BigDecimal.valueOf(tenThousandths.numerator(), 4).stripTrailingZeros().toPlainString()
                 : String.valueOf(Math.round(exact.toDouble()));
-    }
-
-    static String escape(String words) {
-        return words.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
     }
 }

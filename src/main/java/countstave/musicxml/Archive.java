@@ -1,5 +1,6 @@
 package countstave.musicxml;
 
+import countstave.plain.MarkupText;
 import countstave.score.ScoreException;
 import java.io.BufferedOutputStream;
 import java.io.ByteArrayInputStream;
@@ -89,7 +90,7 @@ record Archive(List<Entry> entries, int rootIndex) {
     /** A compressed score that holds {@code score} under {@code name}, laid out as MusicXML 4.0 says. */
     static Archive around(String name, byte[] score) {
         String container = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<container>\n  <rootfiles>\n"
-                + "    <rootfile full-path=\"" + name.replace("&", "&amp;").replace("<", "&lt;").replace("\"", "&quot;")
+                + "    <rootfile full-path=\"" + MarkupText.quoted(name)
                 + "\" media-type=\"" + SCORE_TYPE + "\"/>\n  </rootfiles>\n</container>\n";
         return new Archive(List.of(
                 // first and not compressed, so that the kind of file can be told from its first bytes

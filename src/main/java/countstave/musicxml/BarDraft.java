@@ -66,6 +66,21 @@ final class BarDraft {
         this.implicit = implicit;
     }
 
+    /** A barline that the file puts into the middle of the bar: it is drawn, and nothing is repeated from there. */
+    void inside(Barline line, Offset at) {
+        if (line.style() != null) {
+            directions.add(new Direction(at, 1, Direction.Kind.BARLINE, line.style(), null, null));
+        }
+        if (line.repeat() != null || line.ending() != null) {
+            passedOver(at, 1, (line.repeat() != null ? "repeat" : "ending") + " in the middle of a bar");
+        }
+    }
+
+    /** Something that is not read beyond its name: it is told to those who draw. */
+    void passedOver(Offset at, int staff, String name) {
+        directions.add(new Direction(at, staff, Direction.Kind.OTHER, name, null, null));
+    }
+
     void fill(Offset end) {
         if (end.isAfter(filled)) {
             filled = end;
@@ -127,7 +142,22 @@ final class BarDraft {
         return !meter.isSenzaMisura() && length.isShorterThan(meter.length());
     }
 
+    /** A barline that is said to stand in the middle, but behind the last note or before the first, is the bar's own. */
+    private boolean isAtEdge(Direction line) {
+        if (line.kind() != Direction.Kind.BARLINE || line.at().isAfter(Offset.ZERO) && line.at().isBefore(Offset.at(length))) {
+            return false;
+        }
+        Barline own = new Barline(line.text(), null, null, null);
+        if (line.at().isAfter(Offset.ZERO) && right == null) {
+            right = own;
+        } else if (!line.at().isAfter(Offset.ZERO) && left == null && !Barline.isPlain(own)) {
+            left = own;
+        }
+        return true;
+    }
+
     Bar toBar(List<TempoChange> tempi, List<SwingChange> swings) {
+        directions.removeIf(this::isAtEdge);
         directions.sort(Comparator.comparing(Direction::at));
         staffChanges.sort(Comparator.comparing(StaffChange::at));
         return new Bar(new BarName(index, number, implicit, movement), meter, length, phase, stretched(), tuplets,

@@ -6,6 +6,7 @@ import countstave.count.Count;
 import countstave.count.NoteNames;
 import countstave.count.SegmentCounts;
 import countstave.grid.Segment;
+import countstave.plain.MarkupText;
 import countstave.score.Beat;
 import countstave.score.ScoreException;
 import countstave.score.Written;
@@ -80,7 +81,7 @@ final class CountNotes {
         for (ChangeMark mark : marks) {
             if (mark.at().equals(count.at())) {
                 out.append("\n<direction placement=\"above\"><direction-type><words font-style=\"italic\">")
-                        .append(Annotator.escape(mark.text(names))).append("</words></direction-type></direction>");
+                        .append(MarkupText.text(mark.text(names))).append("</words></direction-type></direction>");
             }
         }
         out.append("\n<note><unpitched/><duration>").append(inDivisions(unit, divisions))
@@ -105,7 +106,7 @@ final class CountNotes {
             out.append("<notations>").append(first ? "<tuplet type=\"start\"/>" : "")
                     .append(last ? "<tuplet type=\"stop\"/>" : "").append("</notations>");
         }
-        String say = Annotator.escape(count.say());
+        String say = MarkupText.text(count.say());
         out.append("<lyric number=\"1\" name=\"count\"><syllabic>single</syllabic><text>")
                 .append(count.played() ? say : "(" + say + ")").append("</text></lyric></note>");
     }

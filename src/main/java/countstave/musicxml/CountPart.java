@@ -5,6 +5,7 @@ import countstave.count.ChangeMark;
 import countstave.count.ChangeWords;
 import countstave.count.NoteNames;
 import countstave.count.PartCounts;
+import countstave.plain.MarkupText;
 import countstave.score.Bar;
 import countstave.score.Meter;
 import countstave.score.Part;
@@ -70,7 +71,7 @@ public final class CountPart {
         String name = several ? names.phrase("part.count.of", part.name()) : names.phrase("part.count");
         String listIndent = splice.indentOfElementEndingAt(places.partListEnd());
         splice.insert(places.partListEnd(), inner(listIndent) + "<score-part id=\"" + id + "\">" + OwnMarks.MARK
-                + "<part-name>" + Annotator.escape(name) + "</part-name><score-instrument id=\"" + id
+                + "<part-name>" + MarkupText.text(name) + "</part-name><score-instrument id=\"" + id
                 + "-I1\"><instrument-name>Count</instrument-name></score-instrument></score-part>");
         List<String> bars = bars(counts);
         if (places.timewise()) {
@@ -86,7 +87,7 @@ public final class CountPart {
                 .append(OwnMarks.MARK);
         for (int i = 0; i < bars.size(); i++) {
             Bar bar = part.bars().get(i);
-            all.append("\n<measure number=\"").append(Annotator.escape(bar.number()).replace("\"", "&quot;"))
+            all.append("\n<measure number=\"").append(MarkupText.quoted(bar.number()))
                     .append(bar.name().implicit() ? "\" implicit=\"yes\">" : "\">")
                     .append(bars.get(i)).append("</measure>");
         }

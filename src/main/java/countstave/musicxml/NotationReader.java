@@ -60,6 +60,9 @@ final class NotationReader {
         if (notation instanceof Tied tied) {
             tiedStart |= tied.getType() == TiedType.START || tied.getType() == TiedType.CONTINUE;
             tiedStop |= tied.getType() == TiedType.STOP || tied.getType() == TiedType.CONTINUE;
+            if (tied.getType() == TiedType.LET_RING) {
+                other.add("let-ring");
+            }
         } else if (notation instanceof Slur slur) {
             slur(slur);
         } else if (notation instanceof Tuplet tuplet) {

@@ -147,7 +147,7 @@ final class PartReader {
             } else if (bound instanceof HarmonyReader.Harmony harmony) {
                 harmony(harmony);
             } else {
-                passedOver((String) bound);
+                bar.passedOver(clock.now(), 1, (String) bound);
             }
         }
         elements.clear();
@@ -251,15 +251,8 @@ final class PartReader {
                     harmony.text(), null, harmony.below() ? Placement.BELOW : Placement.ABOVE));
         }
         if (harmony.frame()) {
-            bar.directions.add(new countstave.score.Direction(at, harmony.staff(), countstave.score.Direction.Kind.OTHER,
-                    "frame", null, null));
+            bar.passedOver(at, harmony.staff(), "frame");
         }
-    }
-
-    /** Something that is not read beyond its name: it is told to those who draw. */
-    private void passedOver(String name) {
-        bar.directions.add(new countstave.score.Direction(clock.now(), 1, countstave.score.Direction.Kind.OTHER, name, null,
-                null));
     }
 
     private void sound(Sound sound, Offset now) {
@@ -295,6 +288,8 @@ final class PartReader {
             bar.left = read;
         } else if (barline.getLocation() != RightLeftMiddle.MIDDLE) {
             bar.right = read;
+        } else {
+            bar.inside(read, clock.now());
         }
     }
 }

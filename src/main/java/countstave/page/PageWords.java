@@ -1,5 +1,6 @@
 package countstave.page;
 
+import countstave.count.BarCounts;
 import countstave.count.ChangeMark;
 import countstave.count.ChangeWords;
 import countstave.count.CountingSystem;
@@ -13,9 +14,11 @@ import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
 import countstave.practice.Stretch;
 import countstave.practice.Thinning;
+import countstave.score.BarTimeline;
 import countstave.time.Offset;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -43,6 +46,13 @@ record PageWords(List<List<Way>> bars, List<Pace> paces) {
      * @param words one for each counting system
      */
     record Place(Offset at, boolean played, int stages, List<String> words) {
+
+        /** The same with the word of the next system. */
+        Place with(String word) {
+            List<String> all = new ArrayList<>(words);
+            all.add(word);
+            return new Place(at, played, stages, all);
+        }
     }
 
     /** What the chart says where the count changes; a thick one where another unit is said. */
@@ -107,31 +117,32 @@ record PageWords(List<List<Way>> bars, List<Pace> paces) {
     }
 
     private static List<Way> ways(PartPlan plan, List<CountingSystem> systems, NoteNames names) {
-        List<TreeMap<Offset, Place>> places = places(plan, systems);
+        List<List<Place>> places = places(plan, systems);
         List<List<ChangeMark>> marks = ChangeWords.of(plan);
         List<Way> ways = new ArrayList<>();
         for (int bar = 0; bar < places.size(); bar++) {
-            ways.add(new Way(List.copyOf(places.get(bar).values()),
+            ways.add(new Way(places.get(bar),
                     plan.bars().get(bar).segments().stream().flatMap(segment -> segment.felt().stream()).toList(),
                     marks.get(bar).stream().map(mark -> new Mark(mark.at(), mark.text(names), mark.isOfUnit())).toList()));
         }
         return ways;
     }
 
-    private static List<TreeMap<Offset, Place>> places(PartPlan plan, List<CountingSystem> systems) {
-        List<TreeMap<Offset, Place>> bars = new ArrayList<>();
-        plan.bars().forEach(bar -> bars.add(new TreeMap<>()));
-        for (CountingSystem system : systems) {
-            List<TreeMap<Offset, Place>> said = said(Words.of(plan, system));
+    /** When is said what, and in which stages, is the plan's: only the words are those of a system. */
+    private static List<List<Place>> places(PartPlan plan, List<CountingSystem> systems) {
+        List<TreeMap<Offset, Place>> bars = said(Words.of(plan, systems.get(0)));
+        for (CountingSystem system : systems.subList(1, systems.size())) {
+            List<BarCounts> counts = Words.of(plan, system).bars();
             for (int bar = 0; bar < bars.size(); bar++) {
-                for (Map.Entry<Offset, Place> place : said.get(bar).entrySet()) {
-                    Place one = place.getValue();
-                    bars.get(bar).merge(place.getKey(), one, (before, now) -> new Place(now.at(), now.played(), now.stages(),
-                            joined(before.words(), now.words())));
-                }
+                Map<Offset, String> words = new HashMap<>();
+                counts.get(bar).segments().forEach(segment -> segment.counts().forEach(count -> words.put(count.at(), count.say())));
+                BarTimeline timeline = counts.get(bar).timeline();
+                // a beat inside a tuplet that is counted through is no count
+                bars.get(bar).replaceAll((at, place) -> place.with(words.containsKey(at) ? words.get(at)
+                        : Words.onBeat(timeline, timeline.beatAt(at), system)));
             }
         }
-        return bars;
+        return bars.stream().map(bar -> List.copyOf(bar.values())).toList();
     }
 
     private static List<TreeMap<Offset, Place>> said(PartCounts counts) {
@@ -147,11 +158,5 @@ record PageWords(List<List<Way>> bars, List<Pace> paces) {
             }
         }
         return bars;
-    }
-
-    private static List<String> joined(List<String> before, List<String> now) {
-        List<String> all = new ArrayList<>(before);
-        all.addAll(now);
-        return List.copyOf(all);
     }
 }

@@ -9,6 +9,7 @@ import countstave.chart.svg.SvgInline;
 import countstave.count.CountingSystem;
 import countstave.count.PartCounts;
 import countstave.json.JsonStream;
+import countstave.plain.MarkupText;
 import countstave.plain.Phrases;
 import countstave.plain.SafeText;
 import countstave.practice.PracticePlan;
@@ -171,6 +172,6 @@ public final class PracticePage {
     }
 
     private static String escape(String text) {
-        return SafeText.of(text).replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace("\"", "&quot;");
+        return MarkupText.quoted(SafeText.of(text));
     }
 }

@@ -15,6 +15,8 @@ public record Pitch(char step, int octave, int alter, boolean unpitched) {
     /** A part has thousands of notes and a few dozen pitches; made as they are asked for. */
     private static final Pitch[] SHARED = new Pitch[2 * 7 * OCTAVES * ALTERS];
 
+    private static final int[] SEMITONES = {9, 11, 0, 2, 4, 5, 7};
+
     /** The same as the constructor makes, one and the same for all notes of an ordinary pitch. */
     public static Pitch of(char step, int octave, int alter, boolean unpitched) {
         boolean ordinary = step >= 'A' && step <= 'G' && octave >= 0 && octave < OCTAVES && Math.abs(alter) <= ALTERS / 2;
@@ -33,6 +35,15 @@ public record Pitch(char step, int octave, int alter, boolean unpitched) {
     /** Steps above C of octave 0 counted in letters: middle C (C4) is 28. */
     public int diatonic() {
         return octave * 7 + "CDEFGAB".indexOf(step);
+    }
+
+    /** Whether the two sound alike, however they are spelled; what is not pitched sounds like its own place alone. */
+    public boolean soundsLike(Pitch other) {
+        return equals(other) || !unpitched && !other.unpitched && semitone() == other.semitone();
+    }
+
+    private int semitone() {
+        return octave * 12 + SEMITONES[step - 'A'] + alter;
     }
 
     // Written out because derived ones slow the start (DEVELOPERS.md, "A short run").

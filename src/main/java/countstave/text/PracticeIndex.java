@@ -1,6 +1,7 @@
 package countstave.text;
 
 import countstave.count.NoteNames;
+import countstave.plain.MarkupText;
 import countstave.plain.SafeText;
 import countstave.practice.Cautions;
 import countstave.practice.DayWords;
@@ -108,8 +109,7 @@ public final class PracticeIndex {
     }
 
     static String escape(String text) {
-        return SafeText.of(text).replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
-                .replace("\"", "&quot;");
+        return MarkupText.quoted(SafeText.of(text));
     }
 
     private void line(String text) throws IOException {

@@ -1,6 +1,6 @@
 // The chart on the page: its words, what is lit, what is marked, and where a finger is.
 
-import { SVG, WayDrawing } from './ways.js';
+import { SVG, WayDrawing, isCountedAs } from './ways.js';
 
 const NARROW = 620;
 
@@ -126,14 +126,16 @@ export class Chart {
       if (!drawing.isPossible) {
         return;
       }
-      const drawn = drawing.draw(bar.way);
+      const drawn = drawing.draw(bar.way, printed);
       drawn.places.forEach((place, key) => this.places.set(key, place));
-      this.other.set(bar.index, { number: bar.way.number, ...drawn });
+      this.other.set(bar.index, { number: bar.way.number, asPrinted: isCountedAs(bar.way, bar.ways[0]), ...drawn });
     }
+    const asPrinted = isCountedAs(bar.way, bar.ways[0]);
     for (const place of printed.values()) {
-      for (const kind of ['words', 'signs', 'ticks', 'dots', 'marks']) {
-        place[kind].forEach((shape) => shape.classList.toggle('otherwise', bar.way.number > 0));
+      for (const kind of ['words', 'signs', 'ticks', 'dots']) {
+        place[kind].forEach((shape) => shape.classList.toggle('otherwise', !asPrinted));
       }
+      place.marks.forEach((shape) => shape.classList.toggle('otherwise', bar.way.number > 0));
     }
   }
 
@@ -152,7 +154,7 @@ export class Chart {
       if (place) {
         const said = (count.stages >> stage & 1) === 1;
         for (const word of place.words) {
-          const say = place.inParentheses ? '(' + words(count) + ')' : words(count);
+          const say = place.inParentheses ? this.embraced(count, words(count), stage) : words(count);
           if (word.firstChild && word.firstChild.nodeValue !== say) {
             word.firstChild.nodeValue = say;
           }
@@ -162,12 +164,34 @@ export class Chart {
         place.signs.forEach((sign) => sign.classList.toggle('silent', !said));
       }
     }
-    if (other || this.wasOther) {
+    for (const drawn of this.other.values()) {
+      drawn.marks.forEach((mark) => this.moveMark(mark));
+    }
+    if (other || this.wasOther || this.other.size || this.hadOther) {
       this.fit();
+    }
+    this.hadOther = this.other.size > 0;
+    if (other || this.wasOther) {
       this.embrace();
     }
     this.wasOther = other;
     this.breathe();
+  }
+
+  // Words that are not played stand in parentheses, several in a row in one pair.
+  embraced(count, say, stage) {
+    const said = count.bar.counts.filter((one) => one.stages >> stage & 1);
+    const i = said.indexOf(count);
+    const before = said[i - 1];
+    const after = said[i + 1];
+    return (before && !before.played ? '' : '(') + say + (after && !after.played ? '' : ')');
+  }
+
+  // The bar of a mark stands left of its word, however long that is.
+  moveMark(mark) {
+    const place = this.places.get(mark.key);
+    const letters = place && place.words[0] ? [...place.words[0].textContent].length : 1;
+    mark.shapes.forEach((shape) => shape.setAttribute('transform', 'translate(' + (1 - letters) * mark.size * 0.27 + ' 0)'));
   }
 
   // Words of another system may be wider than the room that was left for them.
@@ -188,8 +212,10 @@ export class Chart {
           share = Math.min(share, room / (letters * Number(word.dataset.size) * 0.62));
         }
       });
+      const own = this.other.get(bar.index);
+      const tight = this.isOther || own && !own.asPrinted;
       // one size a bar, and none that nobody can read
-      words.forEach((word) => word.setAttribute('font-size', (Number(word.dataset.size) * (this.isOther ? Math.max(0.5, share) : 1)).toFixed(1)));
+      words.forEach((word) => word.setAttribute('font-size', (Number(word.dataset.size) * (tight ? Math.max(0.5, share) : 1)).toFixed(1)));
       words.forEach((word) => this.signsOf(bar, word).forEach((sign) => sign.setAttribute('font-size', word.getAttribute('font-size'))));
     }
   }

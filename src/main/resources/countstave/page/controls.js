@@ -75,6 +75,12 @@ export function wireControls(page, data, text) {
     page.showMarks();
   });
   click('export', () => page.export());
+  const ticks = document.getElementById('ticks-file');
+  click('import', () => ticks.click());
+  ticks.addEventListener('change', () => {
+    page.import(ticks.files[0]);
+    ticks.value = '';
+  });
   click('forget', () => {
     page.ladder.forget();
     page.stepsChanged();

@@ -2,6 +2,7 @@
 // the machine unless the person exports it.
 
 const STORE = 'countstave.practice.';
+const FORMAT = 'countstave-ticks/1';
 
 // clean repeats asked for on a step where the plan says nothing
 export const CLEAN = 3;
@@ -63,7 +64,26 @@ export class Ladder {
   }
 
   text() {
-    return JSON.stringify({ format: 'countstave-ticks/1', ...this.kept }, null, 2);
+    return JSON.stringify({ format: FORMAT, ...this.kept }, null, 2);
+  }
+
+  // Takes the loops of such a text over those that are here; settings stay. How many there were, or null if it is none.
+  read(text) {
+    let loops;
+    try {
+      const read = JSON.parse(text);
+      loops = read.format === FORMAT && read.loops && typeof read.loops === 'object' ? Object.entries(read.loops) : null;
+    } catch (e) {
+      loops = null;
+    }
+    const sound = loops && loops.every(([, loop]) => loop && typeof loop.clean === 'object' && loop.clean
+      && Object.values(loop.clean).every((clean) => Number.isInteger(clean) && clean >= 0));
+    if (!sound) {
+      return null;
+    }
+    this.kept.loops = { ...this.kept.loops, ...Object.fromEntries(loops) };
+    this.keep();
+    return loops.length;
   }
 }
 

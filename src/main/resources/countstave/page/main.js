@@ -385,6 +385,17 @@ class Page {
     link.remove();
   }
 
+  // What was saved as a file, perhaps on another machine.
+  async import(file) {
+    const loops = file ? this.ladder.read(await file.text()) : undefined;
+    if (loops === null) {
+      this.say(text('said.no-ticks'));
+    } else if (loops !== undefined) {
+      this.stepsChanged();
+      this.say(text('said.ticks', loops));
+    }
+  }
+
   // ---- controls
 
   say(words) {

@@ -84,14 +84,20 @@ export class WayDrawing {
     return this.anchors.slice(index).find((anchor) => anchor.word) || this.anchors.find((anchor) => anchor.word);
   }
 
-  // The shapes of a way, put into the page, and the places of its counts.
-  draw(way) {
+  // The shapes of a way, put into the page, the places of its counts, and its marks: { key, size, shapes }.
+  draw(way, printed) {
     const shapes = [];
     const places = new Map();
     const put = (beside, shape) => {
       beside.parentNode.append(shape);
       shapes.push(shape);
     };
+    const marks = this.marks(way);
+    marks.forEach((mark) => mark.shapes.forEach((shape) => put(mark.word, shape)));
+    if (isCountedAs(way, this.bar.ways[0])) {
+      way.counts.forEach((count) => printed.has(count.inBar) && places.set(count.key, printed.get(count.inBar)));
+      return { shapes, places, marks };
+    }
     for (const count of way.counts) {
       const { x, word, near } = this.placeOf(Fraction.of(count.inBar));
       const said = this.word(word, x, count.played ? 'played' : 'unplayed');
@@ -107,8 +113,7 @@ export class WayDrawing {
       dot.textContent = '·';
       put(word, dot);
     }
-    this.marks(way).forEach(([word, shape]) => put(word, shape));
-    return { shapes, places };
+    return { shapes, places, marks };
   }
 
   isBeat(count) {
@@ -150,9 +155,9 @@ export class WayDrawing {
     const marks = way.marks.map((mark) => {
       const { x, word } = this.placeOf(Fraction.of(mark.at));
       const size = Number(word.dataset.size || word.getAttribute('font-size'));
-      return { ...mark, word, size, left: x - size * LETTER, y: Number(word.getAttribute('y')) };
+      return { ...mark, key: (way.counts.find((count) => count.inBar === mark.at) || {}).key, word, size, left: x - size * LETTER,
+        y: Number(word.getAttribute('y')), shapes: [] };
     });
-    const shapes = [];
     marks.forEach((mark, i) => {
       const next = marks[i + 1];
       const right = next && next.y === mark.y && next.left > mark.left ? next.left : this.rightOf(mark.word.ownerSVGElement);
@@ -163,7 +168,7 @@ export class WayDrawing {
       bar.setAttribute('stroke', '#000');
       bar.setAttribute('stroke-width', mark.ofUnit ? 2.8 : 1.3);
       bar.setAttribute('d', 'M' + mark.left + ' ' + (mark.y + FOOT * mark.size) + 'L' + mark.left + ' ' + (mark.y + HEAD * mark.size));
-      shapes.push([mark.word, bar]);
+      mark.shapes.push(bar);
       lines.forEach((text, number) => {
         const words = document.createElementNS(SVG, 'text');
         words.setAttribute('class', 'mark');
@@ -174,11 +179,18 @@ export class WayDrawing {
           words.setAttribute('font-weight', 'bold');
         }
         words.textContent = text;
-        shapes.push([mark.word, words]);
+        mark.shapes.push(words);
       });
     });
-    return shapes;
+    return marks;
   }
+}
+
+// Whether the same is said and felt at the same moments, so that only what is told of it is another.
+export function isCountedAs(way, other) {
+  const same = (count, i) => count.inBar === other.counts[i].inBar && count.played === other.counts[i].played
+    && count.stages === other.counts[i].stages;
+  return way.counts.length === other.counts.length && way.counts.every(same) && way.felt.join() === other.felt.join();
 }
 
 // Broken after commas and semicolons only, else between words, and never within one.

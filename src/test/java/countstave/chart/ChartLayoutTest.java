@@ -78,12 +78,13 @@ class ChartLayoutTest {
         for (Chart.Page page : chart(options).pages()) {
             List<Text> texts = texts(page, row);
             for (int i = 0; i < texts.size(); i++) {
-                Box one = MEASURES.box(texts.get(i));
-                for (int j = i + 1; j < texts.size(); j++) {
-                    Box other = MEASURES.box(texts.get(j));
+                Text text = texts.get(i);
+                Box one = MEASURES.box(text);
+                for (Text next : texts.subList(i + 1, texts.size())) {
+                    Box other = MEASURES.box(next);
                     boolean meet = one.left() < other.right() - 1e-6 && other.left() < one.right() - 1e-6
                             && one.overlaps(other);
-                    assertFalse(meet, texts.get(i) + " meets " + texts.get(j));
+                    assertFalse(meet, () -> text + " meets " + next);
                 }
             }
         }

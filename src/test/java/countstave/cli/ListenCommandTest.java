@@ -150,6 +150,8 @@ class ListenCommandTest {
         Run run = listen(take.toString(), "--bars", "1-4");
         assertEquals(0, run.code(), run.err());
         assertTrue(run.out().contains("18 of 18 strokes heard") && run.out().contains("It ends in bar 3."), run.out());
+        String even = run.out().replaceAll("(?s).*\nEven: (.*?)\\.\n.*", "$1").replaceAll("\\s+", " ");
+        assertTrue(even.contains("bar 2") && !even.contains("bar 4"), "nothing behind the end: " + even);
     }
 
     @Test

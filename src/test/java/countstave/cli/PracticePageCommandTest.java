@@ -42,6 +42,19 @@ class PracticePageCommandTest {
     }
 
     @Test
+    void whatWouldDoNothingIsRefused() {
+        Path page = folder.resolve("page.html");
+        for (String[] option : new String[][] {{"--click", "2,4"}, {"--silent", "1/4"}, {"--at", "40"}, {"--days", "7"}, {"--no-count-in", null}}) {
+            Run run = option[1] == null ? Run.of("practice", "scores/groove.musicxml", "-o", page.toString(), option[0])
+                    : Run.of("practice", "scores/groove.musicxml", "-o", page.toString(), option[0], option[1]);
+            assertEquals(2, run.code(), option[0]);
+            assertEquals("countstave: " + option[0] + " is for " + (option[0].equals("--days") ? "the plan of days: " : "guide tracks: set it on"
+                    + " the page, or ") + "name a folder with -o", run.err().strip());
+            assertFalse(Files.exists(page));
+        }
+    }
+
+    @Test
     void theSameScoreGivesTheSamePage() throws Exception {
         for (String name : new String[] {"a.html", "b.html"}) {
             assertEquals(0, Run.of("practice", "scores/song.musicxml", "-o", folder.resolve(name).toString()).code());

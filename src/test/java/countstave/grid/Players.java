@@ -87,7 +87,7 @@ final class Players {
             Path file = FOLDER.resolveSibling(name);
             if (!scores.containsKey(name)) {
                 ScoreFile read = ScoreFile.of(file.getFileName().toString(), Files.readAllBytes(file));
-                scores.put(name, ScoreReader.read(read.withText(OwnMarks.strip(read.text())), ReadOptions.DEFAULT));
+                scores.put(name, ScoreReader.read((read.text().contains("countstave") ? read.withText(OwnMarks.strip(read.text())) : read), ReadOptions.DEFAULT));
             }
             Part part = scores.get(name).parts().stream().filter(p -> p.id().equals(entry.get("part").asText()))
                     .findFirst().orElseThrow();

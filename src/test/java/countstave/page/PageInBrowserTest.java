@@ -46,6 +46,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.EnumSource.Mode;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.interactions.Actions;
 
@@ -302,6 +303,24 @@ class PageInBrowserTest {
                 .collect(Collectors.joining(" "));
     }
 
+    /** Whatever the tempo, every count has its word in the chart, and what is printed comes back. */
+    @ParameterizedTest
+    @ValueSource(strings = {"meters", "polyrhythms"})
+    void everyCountOfEveryTempoHasItsPlace(String score) throws IOException {
+        browser.openNew(page(score, Plans.counted(score)));
+        assertEquals("", browser.text("(() => { const out = []; let ways = 0;"
+                + " for (const part of document.querySelectorAll('#part option')) { practice.set.part = Number(part.value); practice.choosePart();"
+                + " const written = practice.written.perMinute;"
+                + " for (const size of ['fit', 'large']) { practice.chart.size = size; practice.redraw();"
+                + " for (const speed of [0.4, 0.65, 1.2, 2, 1]) { practice.setTempo(written * speed); ways += practice.chart.other.size;"
+                + " const lost = practice.line.counts.filter((c) => (c.stages & 1) && !practice.chart.wordOf(c)).length;"
+                + " const wrong = [...document.querySelectorAll('svg.countstave-page text, svg.countstave-page path')].filter((e) =>"
+                + " /NaN|Infinity|undefined/.test(e.outerHTML)).length;"
+                + " if (lost || wrong) { out.push([size, speed, lost, wrong].join(' ')); } }"
+                + " if (document.querySelector('.otherwise')) { out.push(size + ': not as it was printed'); } } }"
+                + " return ways > 20 ? out.join('; ') : 'hardly a bar is counted otherwise'; })()"));
+    }
+
     /** With steps by themselves the count becomes another at the repeat that has the other tempo, in what sounds and on the page. */
     @Test
     void stepsByThemselvesChangeTheCount() {
@@ -419,6 +438,17 @@ class PageInBrowserTest {
         press("a");
         assertEquals(first, browser.number("practice.perMinute"), "two errors in a row: back");
         assertTrue(browser.is("JSON.parse(practice.ladder.text()).loops[practice.key].clean"));
+        // read back where nothing is known of it
+        String ticks = browser.text("practice.ladder.text()");
+        browser.openNew(dense);
+        browser.set("loop", "0");
+        assertEquals("·".repeat(clean), browser.text("document.getElementById('ticks').textContent"));
+        for (String file : new String[] {"{}", "not JSON", "{\"format\":\"countstave-ticks/1\",\"loops\":{\"x\":{\"clean\":{\"60\":\"<b>\"}}}}", ticks}) {
+            String says = (String) browser.await("practice.import({ text: async () => arguments[0] }).then(() =>"
+                    + " done(document.getElementById('said').textContent))", file);
+            assertEquals(file.equals(ticks) ? "Ticks read. Loops: 1" : "This file holds no ticks of a practice page", says);
+        }
+        assertEquals("|".repeat(clean), browser.text("document.getElementById('ticks').textContent"), "all of them clean, as it was saved");
         browser.set("alone", true);
         browser.set("up", "percent");
         browser.set("percent", 10);
@@ -519,10 +549,16 @@ class PageInBrowserTest {
             browser.run("document.getElementById('settings').open = true");
             browser.set("loop", "0");
             browser.run(axe);
-            Object found = browser.await("axe.run(document).then((r) => done(r.violations.filter((v) => ['serious', 'critical']"
-                    + ".includes(v.impact)).map((v) => v.id + ': ' + v.nodes.map((n) => n.target.join(' ')).join(', '))))");
-            assertEquals(List.of(), found, light);
+            assertEquals(List.of(), serious(), light);
         }
+        // on a phone, with a loop marked, at a tempo that is counted otherwise
+        browser.openNew(dense);
+        browser.screen(360, 740, true);
+        browser.run("document.getElementById('settings').open = true; practice.setTempo(126)");
+        browser.set("loop", "0");
+        browser.run(axe);
+        assertEquals(List.of(), serious(), "phone");
+        browser.openNew(song);
         assertEquals("polite", browser.at("#said").getDomAttribute("aria-live"));
         assertEquals(30, browser.number("document.getElementById('level-all').value"), "begins low");
         assertTrue(browser.text("document.getElementById('care').textContent").contains("light-headed"));
@@ -533,8 +569,30 @@ class PageInBrowserTest {
         assertTrue(browser.is("getComputedStyle(document.activeElement).outlineStyle === 'solid'"));
     }
 
+    /** What axe-core finds serious or worse. */
+    private static Object serious() {
+        return browser.await("axe.run(document).then((r) => done(r.violations.filter((v) => ['serious', 'critical']"
+                + ".includes(v.impact)).map((v) => v.id + ': ' + v.nodes.map((n) => n.target.join(' ')).join(', '))))");
+    }
+
+    /** The page goes along with what is played: smoothly, or, where less motion is wanted, in one step. */
     @Test
-    void tabletsAndDevicesThatWantLessMotion() {
+    void lessMotion() {
+        browser.openNew(dense);
+        String follow = "const was = window.scrollTo; let how = ''; window.scrollTo = (to) => { how = to.behavior; };"
+                + " practice.chart.follow(practice.chart.bars.get('20')[0]); window.scrollTo = was; return how";
+        for (String wanted : List.of("reduce", "no-preference")) {
+            browser.driver().executeCdpCommand("Emulation.setEmulatedMedia",
+                    Map.of("features", List.of(Map.of("name", "prefers-reduced-motion", "value", wanted))));
+            assertEquals(wanted.equals("reduce") ? "auto" : "smooth", browser.run(follow), wanted);
+            assertEquals(0, browser.number("[...document.querySelectorAll('*')].filter((e) => { const s = getComputedStyle(e);"
+                    + " return s.animationName !== 'none' || parseFloat(s.transitionDuration) > 0; }).length"), "nothing else moves");
+        }
+        browser.driver().executeCdpCommand("Emulation.setEmulatedMedia", Map.of("features", List.of()));
+    }
+
+    @Test
+    void tabletsAndPhones() {
         browser.openNew(dense);
         for (int[] size : new int[][] {{768, 1024}, {1024, 768}}) {
             browser.screen(size[0], size[1], true);

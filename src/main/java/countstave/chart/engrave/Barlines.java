@@ -79,7 +79,8 @@ final class Barlines {
         style(row, right == null || right.style() == null ? "regular" : right.style());
     }
 
-    private void style(SignRow row, String style) {
+    /** @param style MusicXML {@code bar-style} */
+    void style(SignRow row, String style) {
         switch (style) {
             case "none" -> { }
             case "light-light" -> pair(row, thin, thin);

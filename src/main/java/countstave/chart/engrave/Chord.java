@@ -269,6 +269,11 @@ final class Chord {
                 - font.box(restSign).left() * scale, restY);
     }
 
+    /** x of the middle of its root, where signs above and below it stand; of a rest, where that is. */
+    double centre() {
+        return x + (isNote() ? root().left + root().width / 2 : 0);
+    }
+
     /** Vertical extent of what stands at the moment itself (heads or rest). */
     Box body() {
         if (isNote()) {

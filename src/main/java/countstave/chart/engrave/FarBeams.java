@@ -2,6 +2,7 @@ package countstave.chart.engrave;
 
 import countstave.score.BeamMark;
 import countstave.score.Event;
+import countstave.score.Look;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -64,8 +65,9 @@ final class FarBeams {
         return group.stream().map(i -> events.get(i).staff()).distinct().count();
     }
 
+    /** Not without a stem: a beam over heads alone belongs to nothing. */
     static boolean isBeamable(Event event) {
-        return event.isNote() && event.printed() && event.written() != null && event.written().value().flags() > 0
+        return event.isNote() && event.printed() && event.look().stem() != Look.Stem.NONE && event.written() != null && event.written().value().flags() > 0
                 && !event.look().isSharedTremolo();
     }
 }

@@ -89,6 +89,9 @@ final class Marks {
                 put(chord, "articTenuto", up, true);
             }
         }
+        if (chord.isNote()) {
+            new Bends(canvas, staffTop).draw(chord);
+        }
         PlayingSigns signs = new PlayingSigns(canvas, staffTop);
         for (String name : event.look().other()) {
             signs.draw(chord, name, chord.voice.side != VoiceLine.Side.LOWER);
@@ -117,7 +120,7 @@ final class Marks {
             return false;
         }
         Box box = canvas.font.box(sign);
-        double x = centre(chord);
+        double x = chord.centre();
         double edge = canvas.reach(x - box.width() / 2, x + box.width() / 2, way, Double.NEGATIVE_INFINITY);
         if (edge > way * y - box.height() / 2) {
             return false;
@@ -129,7 +132,7 @@ final class Marks {
     /** Beyond everything that stands there, and outside the staff. */
     private void outside(Chord chord, String sign, boolean above, Role role) {
         Box box = canvas.font.box(sign);
-        double x = centre(chord);
+        double x = chord.centre();
         int way = above ? 1 : -1;
         double reach = canvas.reach(x - box.width() / 2, x + box.width() / 2, way, above ? staffTop : -staffBottom);
         double y = way * (reach + GAP) - (above ? box.bottom() : box.top());
@@ -139,10 +142,6 @@ final class Marks {
     private void add(String sign, double centre, double y, Role role, Chord chord) {
         Box box = canvas.font.box(sign);
         canvas.add(new Glyph(sign, centre - (box.left() + box.right()) / 2, y, role, chord.event.start()));
-    }
-
-    private static double centre(Chord chord) {
-        return chord.x + (chord.isNote() ? chord.root().left + chord.root().width / 2 : 0);
     }
 
     void fermata(Chord chord) {

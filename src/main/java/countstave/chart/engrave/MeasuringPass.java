@@ -6,6 +6,7 @@ import countstave.score.NoteSpan;
 import countstave.score.Bar;
 import countstave.score.BarTimeline;
 import countstave.score.Beat;
+import countstave.score.Direction;
 import countstave.score.Event;
 import countstave.score.Head;
 import countstave.score.NoteValue;
@@ -45,6 +46,7 @@ final class MeasuringPass {
     NotatedBar measure(Frame frame) {
         readVoices();
         clefChanges();
+        barlines();
         List<Moment> inOrder = List.copyOf(moments.values());
         inOrder.forEach(VoiceCollisions::resolve);
         RestHeights rests = new RestHeights(inOrder, lines);
@@ -160,6 +162,15 @@ final class MeasuringPass {
         }
     }
 
+    /** Those inside of the bar. */
+    private void barlines() {
+        for (Direction direction : bar.directions()) {
+            if (direction.kind() == Direction.Kind.BARLINE && direction.at().isAfter(Offset.ZERO) && direction.at().isBefore(bar.end())) {
+                moment(direction.at()).barlines.add(direction.text());
+            }
+        }
+    }
+
     /** Accidentals, dots, grace notes and clefs of a moment, from the heads outwards, and the room it all needs. */
     private void furnish(Moment moment) {
         List<Chord> notes = moment.chords.stream().filter(Chord::isNote).toList();
@@ -185,16 +196,23 @@ final class MeasuringPass {
 
     /** Room for what is drawn between a note and the next. */
     private static double roomBehind(Chord chord) {
-        boolean bent = chord.event.look().other().stream().anyMatch(n -> n.startsWith("bend"));
+        double bent = Bends.room(chord.event);
         boolean slides = chord.event.look().slurMarks().stream().anyMatch(m -> m.start()
                 && (m.kind() == NoteSpan.Kind.SLIDE || m.kind() == NoteSpan.Kind.GLISSANDO));
-        return bent ? PlayingSigns.ROOM_OF_BEND : slides ? SLIDE : 0;
+        return bent > 0 ? bent : slides ? SLIDE : 0;
     }
 
     /** House choice. */
     private static final double SLIDE = 1.4;
 
     private void changeSigns(Moment moment) {
+        for (String style : moment.barlines) {
+            SignRow row = new SignRow(font);
+            row.space(GAP);
+            new Barlines(font, lines).style(row, style);
+            row.space(GAP);
+            before(moment, row);
+        }
         for (StaffChange change : moment.changes) {
             SignRow row = new SignRow(font);
             if (change.clef() != null) {
@@ -206,12 +224,16 @@ final class MeasuringPass {
                 Signatures.key(row, before, before.after(change));
                 row.space(GAP);
             }
-            double from = -moment.left - row.width();
-            moment.rows.addAll(row.at(from));
-            moment.reach(from, 0);
+            before(moment, row);
         }
     }
 
-    /** Between a clef change and the note after it: house choice. */
+    private static void before(Moment moment, SignRow row) {
+        double from = -moment.left - row.width();
+        moment.rows.addAll(row.at(from));
+        moment.reach(from, 0);
+    }
+
+    /** Between a clef change or a barline and the note after it: house choice. */
     private static final double GAP = 0.5;
 }

@@ -23,6 +23,8 @@ final class Moment {
     final List<Sign> signs = new ArrayList<>();
     /** Clef and key changes just before it, as they were read. */
     final List<StaffChange> changes = new ArrayList<>();
+    /** Barlines just before it, as their styles. */
+    final List<String> barlines = new ArrayList<>();
     /** Their signs, relative to the moment's x. */
     final List<Shape> rows = new ArrayList<>();
     double left;
@@ -34,7 +36,7 @@ final class Moment {
 
     /** Whether room is kept for it: not where the file says {@code print-spacing="no"} of all that stands here. */
     boolean isSpaced() {
-        if (chords.isEmpty() || !graces.isEmpty() || !changes.isEmpty()) {
+        if (chords.isEmpty() || !graces.isEmpty() || !changes.isEmpty() || !barlines.isEmpty()) {
             return true;
         }
         for (Chord chord : chords) {

@@ -1,6 +1,7 @@
 package countstave.chart.engrave;
 
 import countstave.chart.shape.Shape;
+import countstave.score.Pitch;
 import java.util.List;
 
 /**
@@ -8,7 +9,7 @@ import java.util.List;
  *
  * @param shapes in drawing order
  * @param ties ends of ties that cross a barline: the page joins a leaving end to the next bar's arriving end of the
- *     same key if both stand on one line, and lets them run out otherwise. Ties inside the bar are shapes.
+ *     same pitch if both stand on one line, lets them run out at the line's end, and hang where the next bar has no such end. Ties inside the bar are shapes.
  * @param stances where its notes stand, for slurs
  * @param stems stems that the page ends, under beams that reach farther than this
  */
@@ -19,15 +20,19 @@ public record Placed(List<Shape> shapes, List<TieEnd> ties, List<Stance> stances
         return new Placed(List.copyOf(shapes), List.of(), List.of(), List.of());
     }
 
+    /** Length of a tie that leads to no note, in staff spaces. */
+    public static final double HANGING_TIE = TieDrawer.HANGING;
+
     /**
      * One end of a tie over a barline.
      *
-     * @param key names the tied pitch within the part ("1/F4": voice and pitch)
+     * @param voice its voice
+     * @param pitch the tied pitch, as it is written here
      * @param leaves true for the end at the note before the barline
      * @param x of the tip
      * @param y of the tip
      * @param above whether the bow lies above its tips
      */
-    public record TieEnd(String key, boolean leaves, double x, double y, boolean above) {
+    public record TieEnd(String voice, Pitch pitch, boolean leaves, double x, double y, boolean above) {
     }
 }

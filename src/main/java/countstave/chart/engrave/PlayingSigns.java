@@ -1,33 +1,23 @@
 package countstave.chart.engrave;
 
 import countstave.chart.shape.Box;
-import countstave.chart.shape.Curve;
 import countstave.chart.shape.Glyph;
-import countstave.chart.shape.Point;
-import countstave.chart.shape.Polygon;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Text;
-import countstave.time.Offset;
-import java.math.BigDecimal;
-import java.util.List;
 import java.util.Map;
 
 /**
- * How a note is fingered and bent, and ornaments that stand beside it or have an accidental: signs that are named together with what
+ * How a note is fingered, and ornaments that stand beside it or have an accidental: signs that are named together with what
  * is written at them, {@code fingering 3}. All of them stand above the note, from the inside out, those of a lower voice below it
  * (common practice, no source).
  */
 final class PlayingSigns {
 
-    /** Right of the head of a note that is bent. */
-    static final double ROOM_OF_BEND = 1.9;
     private static final double GAP = 0.3;
     private static final double NUMBER = 1.5;
     private static final double SMALL = 0.6;
     private static final Text.Style STYLE = Text.Style.REGULAR;
     private static final Map<String, String> DELAYED = Map.of("delayed-turn", "ornamentTurn", "delayed-inverted-turn", "ornamentTurnInverted");
-    /** How far a string is bent, in half steps. */
-    private static final Map<String, String> BENT = Map.of("0.5", "\u00bc", "1", "\u00bd", "1.5", "\u00be", "2", "full", "3", "1\u00bd");
 
     private final Canvas canvas;
     private final double staffTop;
@@ -44,8 +34,8 @@ final class PlayingSigns {
             case "fingering" -> !written.isEmpty();
             case "string" -> written.matches("[1-9]");
             case "accidental-mark" -> Signs.accidental(written) != null;
-            case "bend" -> written.matches("[0-9.]*");
-            case "delayed-turn", "delayed-inverted-turn", "wavy-line" -> true;
+            case "bend" -> Bends.isDrawn(name);
+            case "delayed-turn", "delayed-inverted-turn", "wavy-line", "let-ring" -> true;
             default -> false;
         };
     }
@@ -59,20 +49,14 @@ final class PlayingSigns {
         if (name.startsWith("fingering")) {
             number(chord, written, above);
         } else if (name.startsWith("string") && !chord.event.look().other().contains("fret")) {
-            outside(chord, "guitarString" + written, 1, centre(chord), above, Role.TECHNICAL);
+            outside(chord, "guitarString" + written, 1, chord.centre(), above, Role.TECHNICAL);
         } else if (name.startsWith("accidental-mark")) {
-            outside(chord, Signs.accidental(written), SMALL, centre(chord), above, Role.ARTICULATION);
-        } else if (name.startsWith("bend")) {
-            bend(chord, written);
+            outside(chord, Signs.accidental(written), SMALL, chord.centre(), above, Role.ARTICULATION);
         } else if (DELAYED.containsKey(name)) {
             outside(chord, DELAYED.get(name), 1, behind(chord), above, Role.ARTICULATION);
         } else if (name.equals("wavy-line")) {
             wave(chord);
         }
-    }
-
-    private static double centre(Chord chord) {
-        return chord.x + (chord.isNote() ? chord.root().left + chord.root().width / 2 : 0);
     }
 
     /** Between this note and the next of its voice. */
@@ -87,7 +71,7 @@ final class PlayingSigns {
 
     private void number(Chord chord, String words, boolean above) {
         double half = canvas.text.width(words, NUMBER, STYLE) / 2;
-        double x = centre(chord);
+        double x = chord.centre();
         double height = canvas.text.capHeight(NUMBER, STYLE);
         double reach = canvas.reach(x - half, x + half, above ? 1 : -1, above ? staffTop : 0);
         canvas.add(new Text(words, x, above ? reach + GAP : -reach - GAP - height, NUMBER, STYLE, Text.Anchor.MIDDLE, Role.TECHNICAL,
@@ -101,28 +85,11 @@ final class PlayingSigns {
         canvas.add(new Glyph(sign, x - (box.left() + box.right()) / 2, y, scale, role, chord.event.start()));
     }
 
-    /** A bow from the head up to an arrow, and above it how far. */
-    private void bend(Chord chord, String halfSteps) {
-        Offset at = chord.event.start();
-        double x1 = chord.x + chord.headsRight() + 0.2;
-        double x2 = x1 + ROOM_OF_BEND - 0.9;
-        double y1 = chord.high().y();
-        double y2 = canvas.reach(x2 - 0.4, x2 + 0.4, 1, Math.max(staffTop, y1 + 1)) + 1.4;
-        double tip = 0.6;
-        canvas.add(new Curve(x1, y1, x2, y2 - tip, -0.25 * (y2 - y1), 0.12, 0.14, Role.TECHNICAL, at));
-        canvas.add(new Polygon(List.of(new Point(x2 - 0.28, y2 - tip), new Point(x2 + 0.28, y2 - tip), new Point(x2, y2)), Role.TECHNICAL, at));
-        String words = halfSteps.isEmpty() ? "" : BENT.getOrDefault(halfSteps, new BigDecimal(halfSteps).divide(BigDecimal.valueOf(2))
-                .stripTrailingZeros().toPlainString());
-        if (!words.isEmpty()) {
-            canvas.add(new Text(words, x2, y2 + 0.2, NUMBER * 0.9, STYLE, Text.Anchor.MIDDLE, Role.TECHNICAL, at));
-        }
-    }
-
     /** The line of a trill that ends with its note. */
     private void wave(Chord chord) {
         Box box = canvas.font.box("wiggleTrill");
         double advance = canvas.font.advance("wiggleTrill");
-        double from = centre(chord) + canvas.font.width("ornamentTrill") / 2 + GAP;
+        double from = chord.centre() + canvas.font.width("ornamentTrill") / 2 + GAP;
         double to = Math.max(from + advance, 2 * behind(chord) - chord.x - 1);
         int count = (int) Math.max(1, (to - from) / advance);
         // at the height of the middle of the sign, which stands on the note or the staff

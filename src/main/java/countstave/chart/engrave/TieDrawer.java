@@ -2,23 +2,28 @@ package countstave.chart.engrave;
 
 import countstave.chart.shape.Curve;
 import countstave.chart.shape.Role;
+import countstave.score.Event;
 import countstave.score.Pitch;
 import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Predicate;
 
 /**
  * Ties inside a bar, and the ends of those that cross a barline.
  *
  * <p>Common practice: a single note's tie lies on the side away from its stem, the outer ones of a chord outwards; in
- * two voices the upper voice's ties lie above, the lower voice's below. Thickness: the font's engraving defaults.
+ * two voices the upper voice's ties lie above, the lower voice's below. A tie to no note, and that of a note that is left to
+ * ring, ends soon in the air. Thickness: the font's engraving defaults.
  */
 final class TieDrawer {
 
     /** In staff spaces: house choice. */
     private static final double SHORTEST = 1;
+    /** A tie that leads to no note: house choice. */
+    static final double HANGING = 1.8;
 
     private final Canvas canvas;
     private final List<Placed.TieEnd> ends = new ArrayList<>();
@@ -45,6 +50,8 @@ final class TieDrawer {
                 for (Chord.Spot spot : chord.spots) {
                     if (spot.head.tieStart()) {
                         start(chord, spot, voices, arrived);
+                    } else if (chord.event.look().other().contains("let-ring")) {
+                        hang(chord, spot);
                     }
                 }
             }
@@ -57,7 +64,7 @@ final class TieDrawer {
                 for (Chord.Spot spot : chord.spots) {
                     if (spot.head.tieStop() && !arrived.contains(spot)) {
                         boolean above = above(chord, spot);
-                        ends.add(new Placed.TieEnd(key(chord, spot), false, arrivesAt(chord, spot, above),
+                        ends.add(new Placed.TieEnd(chord.voice.voice.name(), spot.head.pitch(), false, arrivesAt(chord, spot, above),
                                 height(chord, spot, above), above));
                     }
                 }
@@ -69,21 +76,48 @@ final class TieDrawer {
         boolean above = above(chord, spot);
         double from = leavesAt(chord, spot, above);
         double y = height(chord, spot, above);
-        for (VoiceLine voice : ordered(chord.voice, voices)) {
-            for (Chord target : voice.chords) {
-                if (target == null || target == chord || target.event.isGrace() && !chord.event.isGrace()
-                        || !follows(chord, target)) {
-                    continue;
-                }
-                for (Chord.Spot other : target.spots) {
-                    if (other.head.tieStop() && other.head.pitch().equals(spot.head.pitch()) && arrived.add(other)) {
-                        canvas.add(curve(from, arrivesAt(target, other, above), y, above, chord, target));
-                        return;
+        // the same pitch by its name, else one that sounds alike
+        Pitch pitch = spot.head.pitch();
+        for (Predicate<Pitch> same : List.<Predicate<Pitch>>of(pitch::equals, pitch::soundsLike)) {
+            for (VoiceLine voice : ordered(chord.voice, voices)) {
+                for (Chord target : voice.chords) {
+                    if (target == null || target == chord || target.event.isGrace() && !chord.event.isGrace()
+                            || !follows(chord, target)) {
+                        continue;
+                    }
+                    for (Chord.Spot other : target.spots) {
+                        if (other.head.tieStop() && same.test(other.head.pitch()) && arrived.add(other)) {
+                            canvas.add(curve(from, arrivesAt(target, other, above), y, above, chord, target));
+                            return;
+                        }
                     }
                 }
             }
         }
-        ends.add(new Placed.TieEnd(key(chord, spot), true, from, y, above));
+        if (reachesEnd(chord)) {
+            ends.add(new Placed.TieEnd(chord.voice.voice.name(), spot.head.pitch(), true, from, y, above));
+        } else {
+            hang(chord, spot);
+        }
+    }
+
+    /** Whether nothing of its voice follows it in the bar: only then the tie can lead over the barline. */
+    private static boolean reachesEnd(Chord chord) {
+        List<Event> events = chord.voice.voice.events();
+        for (int i = chord.index + 1; i < events.size(); i++) {
+            if (!events.get(i).isGrace()) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private void hang(Chord chord, Chord.Spot spot) {
+        boolean above = above(chord, spot);
+        double from = leavesAt(chord, spot, above);
+        double y = height(chord, spot, above);
+        double height = HANGING / 4;
+        canvas.add(new Curve(from, y, from + HANGING, y, above ? height : -height, endThickness, midThickness, Role.TIE, chord.event.start()));
     }
 
     private static boolean follows(Chord chord, Chord target) {
@@ -111,12 +145,6 @@ final class TieDrawer {
         double height = Math.min(1.1, 0.4 + 0.06 * length);
         return new Curve(from - before, y, from - before + length, y, above ? height : -height, endThickness, midThickness, Role.TIE,
                 chord.event.start());
-    }
-
-    private static String key(Chord chord, Chord.Spot spot) {
-        Pitch pitch = spot.head.pitch();
-        return chord.voice.voice.name() + "/" + pitch.step() + pitch.octave()
-                + (pitch.alter() == 0 ? "" : "a" + pitch.alter());
     }
 
     private static boolean above(Chord chord, Chord.Spot spot) {

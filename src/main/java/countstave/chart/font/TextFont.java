@@ -1,6 +1,7 @@
 package countstave.chart.font;
 
 import countstave.chart.shape.Box;
+import countstave.chart.shape.Point;
 import countstave.chart.shape.Text;
 import java.io.IOException;
 import java.util.Arrays;
@@ -137,15 +138,45 @@ public final class TextFont {
         return face(style).ascent * size;
     }
 
-    /** The box of a text: advance width, tall letters, descenders. */
+    /** The box of a text: advance width, tall letters, descenders; of one that slants, the upright box around that. */
     public Box box(Text text) {
         double width = width(text.string(), text.size(), text.style());
-        double left = switch (text.anchor()) {
-            case START -> text.x();
-            case MIDDLE -> text.x() - width / 2;
-            case END -> text.x() - width;
-        };
-        return new Box(left, text.y() - descent(text.size(), text.style()), left + width,
+        double left = text.x() - before(text, width);
+        Box level = new Box(left, text.y() - descent(text.size(), text.style()), left + width,
                 text.y() + ascent(text.size(), text.style()));
+        if (text.slope() == 0) {
+            return level;
+        }
+        return turned(text, level.left(), level.bottom()).with(turned(text, level.right(), level.bottom()))
+                .with(turned(text, level.left(), level.top())).with(turned(text, level.right(), level.top()));
+    }
+
+    /** Where the baseline begins. */
+    public Point start(Text text) {
+        double left = text.x() - before(text, width(text.string(), text.size(), text.style()));
+        if (text.slope() == 0) {
+            return new Point(left, text.y());
+        }
+        Box start = turned(text, left, text.y());
+        return new Point(start.left(), start.bottom());
+    }
+
+    private static double before(Text text, double width) {
+        return switch (text.anchor()) {
+            case START -> 0;
+            case MIDDLE -> width / 2;
+            case END -> width;
+        };
+    }
+
+    /** A point of a level text, turned with it around its anchor. */
+    private static Box turned(Text text, double x, double y) {
+        double cos = Math.cos(text.angle());
+        double sin = Math.sin(text.angle());
+        double dx = x - text.x();
+        double dy = y - text.y();
+        double toX = text.x() + dx * cos - dy * sin;
+        double toY = text.y() + dx * sin + dy * cos;
+        return new Box(toX, toY, toX, toY);
     }
 }

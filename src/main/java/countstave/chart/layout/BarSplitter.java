@@ -34,6 +34,11 @@ final class BarSplitter {
     private final Measures measures;
     private final SystemBox whole;
     private final double width;
+    /** Where beats are, from left to right. */
+    private final TreeSet<Double> beats;
+    /** Clef, key, brace: what stands before the first beat on every line. */
+    private final List<Shape> head;
+    private final double headWidth;
 
     /**
      * @param whole the line as one
@@ -43,11 +48,13 @@ final class BarSplitter {
         this.whole = whole;
         this.width = width;
         this.measures = measures;
+        beats = places(Role.TICK_BEAT);
+        head = head();
+        headWidth = head.stream().mapToDouble(s -> measures.box(s).right()).max().orElse(0) + 0.8;
     }
 
     /** Where to cut, from left to right; nowhere where no beat or count allows a cut that fits. */
     List<Double> cuts() {
-        TreeSet<Double> beats = beats();
         TreeSet<Double> ticks = places(Role.TICK);
         double end = 0;
         for (Shape shape : whole.shapes()) {
@@ -55,7 +62,6 @@ final class BarSplitter {
                 end = Math.max(end, measures.box(shape).right());
             }
         }
-        double headWidth = headWidth(head(beats));
         List<Double> cuts = new ArrayList<>();
         double from = 0;
         double room = width;
@@ -81,8 +87,6 @@ final class BarSplitter {
      * @param cuts as {@link #cuts} gives them
      */
     DoubleUnaryOperator filling(List<Double> cuts) {
-        TreeSet<Double> beats = beats();
-        double headWidth = headWidth(head(beats));
         TreeMap<Double, Double> places = new TreeMap<>();
         double to = beats.first();
         places.put(to, to);
@@ -103,19 +107,14 @@ final class BarSplitter {
 
     /** The pieces from left to right. */
     List<SystemBox> pieces(List<Double> cuts) {
-        List<Shape> head = head(beats());
         List<SystemBox> pieces = new ArrayList<>();
         double from = 0;
         for (double cut : cuts) {
-            pieces.add(piece(from, cut, pieces.isEmpty() ? List.of() : head, headWidth(head), true));
+            pieces.add(piece(from, cut, !pieces.isEmpty(), true));
             from = cut;
         }
-        pieces.add(piece(from, Double.MAX_VALUE, pieces.isEmpty() ? List.of() : head, headWidth(head), false));
+        pieces.add(piece(from, Double.MAX_VALUE, !pieces.isEmpty(), false));
         return pieces;
-    }
-
-    private TreeSet<Double> beats() {
-        return places(Role.TICK_BEAT);
     }
 
     private TreeSet<Double> places(Role tick) {
@@ -128,12 +127,7 @@ final class BarSplitter {
         return places;
     }
 
-    private double headWidth(List<Shape> head) {
-        return head.stream().mapToDouble(s -> measures.box(s).right()).max().orElse(0) + 0.8;
-    }
-
-    /** Clef, key, brace: what stands before the first beat on every line. */
-    private List<Shape> head(TreeSet<Double> beats) {
+    private List<Shape> head() {
         if (beats.isEmpty()) {
             return List.of();
         }
@@ -143,14 +137,14 @@ final class BarSplitter {
                 || s.role() == Role.BARLINE && measures.box(s).left() < 0.5)).toList();
     }
 
-    private double lastCut(TreeSet<Double> beats, double from, double to) {
-        Double beat = beats.lower(to);
-        while (beat != null && beat > from + FARTHEST + 1) {
-            double cut = cutBefore(beat);
+    private double lastCut(TreeSet<Double> places, double from, double to) {
+        Double place = places.lower(to);
+        while (place != null && place > from + FARTHEST + 1) {
+            double cut = cutBefore(place);
             if (cut > from + 1 && cut <= to) {
                 return cut;
             }
-            beat = beats.lower(beat);
+            place = places.lower(place);
         }
         return Double.NaN;
     }
@@ -171,9 +165,9 @@ final class BarSplitter {
         return best;
     }
 
-    private SystemBox piece(double from, double to, List<Shape> head, double headWidth, boolean cut) {
-        double shift = (head.isEmpty() ? 0 : headWidth) - from;
-        List<Shape> shapes = new ArrayList<>(head);
+    private SystemBox piece(double from, double to, boolean further, boolean cut) {
+        double shift = (further && !head.isEmpty() ? headWidth : 0) - from;
+        List<Shape> shapes = new ArrayList<>(further ? head : List.of());
         double low = Double.MAX_VALUE;
         double high = -Double.MAX_VALUE;
         for (Shape shape : whole.shapes()) {
@@ -195,7 +189,7 @@ final class BarSplitter {
         }
         double top = shapes.stream().mapToDouble(s -> measures.box(s).top()).max().orElse(0);
         double bottom = shapes.stream().mapToDouble(s -> measures.box(s).bottom()).min().orElse(0);
-        return new SystemBox(List.copyOf(shapes), top, bottom, head.isEmpty() ? whole.rehearsals() : List.of(),
+        return new SystemBox(List.copyOf(shapes), top, bottom, further && !head.isEmpty() ? List.of() : whole.rehearsals(),
                 spans(from, to, shift));
     }
 

@@ -74,9 +74,8 @@ final class BetweenStaves {
 
     /** So that the bow goes over what stands on its way, if it can. */
     private double height(double x1, double y1, double x2, double y2, int way, List<Shape> around) {
-        Skyline obstacles = new Skyline(x2, Double.MAX_VALUE, -Double.MAX_VALUE);
-        around.stream().filter(s -> IN_THE_WAY.contains(s.role())).filter(s -> measures.box(s).right() > x1 && measures.box(s).left() < x2)
-                .forEach(s -> Outline.of(s, measures, obstacles::add));
+        Skyline obstacles = Skyline.of(around.stream().filter(s -> IN_THE_WAY.contains(s.role()))
+                .filter(s -> measures.box(s).right() > x1 && measures.box(s).left() < x2), x2, measures);
         double length = Math.hypot(x2 - x1, y2 - y1);
         double height = Math.max(0.8, Math.min(3, 0.15 * length));
         for (int i = SAMPLES / 6; i <= SAMPLES - SAMPLES / 6; i++) {

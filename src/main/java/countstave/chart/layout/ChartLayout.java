@@ -4,7 +4,6 @@ import countstave.chart.ChartOptions;
 import countstave.chart.Contents;
 import countstave.chart.engrave.BarEngraver;
 import countstave.chart.font.Measures;
-import countstave.chart.shape.Shape;
 import countstave.count.PartCounts;
 import countstave.score.Score;
 import countstave.score.ScoreException;
@@ -35,40 +34,33 @@ public final class ChartLayout {
             throw new ScoreException("no part with notes is left to draw");
         }
         List<String> notes = new ArrayList<>();
-        List<Chart.Page> music = new ArrayList<>();
-        List<PageFrame> frames = new ArrayList<>();
-        List<Boolean> firsts = new ArrayList<>();
+        PageList pages = new PageList();
         List<Chart.Bookmark> bookmarks = new ArrayList<>();
         Set<String> notDrawn = new TreeSet<>();
         for (PartCounts part : parts) {
             boolean blank = options.contents().blank() != Contents.Blank.NOTHING;
             PartLayout layout = new PartLayout(part, blank ? PartLayout.Sheet.WORKSHEET : PartLayout.Sheet.CHART, score, options,
                     engraver, measures, notes);
-            bookmarks.add(layout.addPages(music, frames, firsts));
+            bookmarks.add(layout.addPages(pages));
             notDrawn.addAll(layout.notDrawn());
             if (options.contents().key()) {
-                bookmarks.add(new KeyPages(part, score, options, measures).addPages(music, frames, firsts));
+                bookmarks.add(new KeyPages(part, score, options, measures).addPages(pages));
             }
             if (blank && options.contents().answers()) {
                 // what is to be told of the lines has been told of the worksheet
                 bookmarks.add(new PartLayout(part, PartLayout.Sheet.ANSWERS, score, options, engraver, measures, new ArrayList<>())
-                        .addPages(music, frames, firsts));
+                        .addPages(pages));
             }
         }
         if (!notDrawn.isEmpty()) {
             notes.add("not drawn: " + notDrawn.stream().map(SignNames::of).collect(Collectors.joining(", ")));
         }
-        List<Chart.Page> pages = new ArrayList<>();
         Letters letters = new Letters(measures);
-        for (int i = 0; i < music.size(); i++) {
-            List<Shape> shapes = new ArrayList<>(music.get(i).shapes());
-            shapes.addAll(frames.get(i).furniture(firsts.get(i), i + 1, music.size()));
-            pages.add(new Chart.Page(shapes.stream().flatMap(s -> letters.printable(s).stream()).toList(), music.get(i).bars()));
-        }
+        List<Chart.Page> framed = pages.framed(letters);
         notes.addAll(letters.notes());
         String subject = parts.stream().map(p -> p.part().name()).collect(Collectors.joining(", "));
         return new Chart(new Chart.About(score.title(), score.composer(), subject, options.phrases().code()),
-                new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()), List.copyOf(pages), List.copyOf(bookmarks),
+                new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()), framed, List.copyOf(bookmarks),
                 List.copyOf(notes));
     }
 }

@@ -3,7 +3,6 @@ package countstave.chart.layout;
 import countstave.chart.ChartOptions;
 import countstave.chart.font.Measures;
 import countstave.chart.shape.Role;
-import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import countstave.count.CountingSystem;
 import countstave.count.NoteNames;
@@ -44,7 +43,7 @@ final class KeyPages {
     }
 
     /** Adds the page, or pages, and gives their bookmark. */
-    Chart.Bookmark addPages(List<Chart.Page> pages, List<PageFrame> frames, List<Boolean> firsts) {
+    Chart.Bookmark addPages(PageList pages) {
         CountingSystem system = counts.system();
         heading(system.title(phrases));
         if (!about(system).isEmpty()) {
@@ -62,11 +61,7 @@ final class KeyPages {
         heading(phrases.text("cautions"));
         Cautions.in(phrases).forEach(caution -> words(caution, Text.Style.ITALIC));
         int first = pages.size();
-        for (List<Shape> shapes : sheet.finished()) {
-            pages.add(new Chart.Page(shapes));
-            frames.add(frame);
-            firsts.add(pages.size() == first + 1);
-        }
+        pages.addAll(sheet.finished(), frame);
         return new Chart.Bookmark(heading(), first, frame.top, List.of());
     }
 

@@ -49,8 +49,7 @@ final class Letters {
             return Optional.of(text);
         }
         String words = without ? kept.toString().replaceAll("\\s+", " ").strip() : measures.text().printable(text.string(), text.style());
-        return words.isEmpty() ? Optional.empty() : Optional.of(new Text(words, text.x(), text.y(), text.size(), text.style(),
-                text.anchor(), text.role(), text.at()));
+        return words.isEmpty() ? Optional.empty() : Optional.of(text.withString(words));
     }
 
     /** What is to be told. */

@@ -31,7 +31,7 @@ final class LyricTracks {
                 if (event.isGrace() || !staves.contains(event.staff())) {
                     continue;
                 }
-                for (Lyric lyric : event.look().lyrics()) {
+                for (Lyric lyric : Lyrics.of(event)) {
                     verses.computeIfAbsent(lyric.number(), n -> new TreeMap<>()).merge(event.start(), column(event, lyric, room),
                             Column::with);
                 }

@@ -89,7 +89,7 @@ final class Lyrics {
     private void read(Event event, String voice, PlacedBar bar, Map<String, Row> verses, Map<String, Sung> open) {
         Set<String> here = new HashSet<>();
         double x = bar.x(event.start());
-        for (Lyric lyric : event.look().lyrics()) {
+        for (Lyric lyric : of(event)) {
             String key = voice + "/" + lyric.number();
             if (lyric.text().isBlank()) {
                 if (sungOn.contains(key)) {
@@ -126,6 +126,25 @@ final class Lyrics {
                 verses.computeIfAbsent(row(event, key), n -> new Row()).extenders.put(open.get(key), x + 0.6);
             }
         }
+    }
+
+    /**
+     * The lyrics of a note, each in a row of its own: of several with one number (a file may tell them apart by their names
+     * alone, and so may the notes of a chord), the second and further ones get a number of their own.
+     */
+    static List<Lyric> of(Event event) {
+        List<Lyric> lyrics = event.look().lyrics();
+        if (lyrics.size() < 2) {
+            return lyrics;
+        }
+        Map<String, Integer> had = new HashMap<>();
+        List<Lyric> apart = new ArrayList<>();
+        for (Lyric lyric : lyrics) {
+            int before = lyric.text().isBlank() ? 0 : had.merge(lyric.number(), 1, Integer::sum) - 1;
+            apart.add(before == 0 ? lyric
+                    : new Lyric(lyric.number() + "." + before, lyric.text(), lyric.syllabic(), lyric.extend()));
+        }
+        return apart;
     }
 
     /**

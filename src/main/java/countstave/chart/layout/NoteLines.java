@@ -80,11 +80,12 @@ final class NoteLines {
             }
         }
         double width = measures.text().width(sign.text(), WORDS, Text.Style.ITALIC);
-        if (!sign.text().isEmpty() && width + 2 * GAP < x2 - x1) {
-            double x = (x1 + x2) / 2;
-            double climb = Math.abs(y2 - y1) * width / (x2 - x1) / 2;
-            added.add(new Text(sign.text(), x, (y1 + y2) / 2 + climb + 2 * GAP, WORDS, Text.Style.ITALIC, Text.Anchor.MIDDLE, Role.GLISSANDO,
-                    at));
+        double length = Math.hypot(x2 - x1, y2 - y1);
+        if (!sign.text().isEmpty() && width + 2 * GAP < length) {
+            // over the middle of the line, and along it
+            double over = 2.5 * GAP + (sign.kind() == NoteSpan.Kind.SLIDE ? 0 : WAVE_HEIGHT);
+            added.add(new Text(sign.text(), (x1 + x2) / 2 - over * (y2 - y1) / length, (y1 + y2) / 2 + over * (x2 - x1) / length, WORDS,
+                    Text.Style.ITALIC, Text.Anchor.MIDDLE, Role.GLISSANDO, at, (y2 - y1) / (x2 - x1)));
         }
     }
 
@@ -144,9 +145,6 @@ final class NoteLines {
     }
 
     private Skyline obstacles(List<Shape> notation, double end) {
-        Skyline obstacles = new Skyline(end, Double.MAX_VALUE, -Double.MAX_VALUE);
-        notation.stream().filter(s -> !STAFF.contains(s.role()) && measures.box(s).left() < end)
-                .forEach(s -> Outline.of(s, measures, obstacles::add));
-        return obstacles;
+        return Skyline.of(notation.stream().filter(s -> !STAFF.contains(s.role()) && measures.box(s).left() < end), end, measures);
     }
 }

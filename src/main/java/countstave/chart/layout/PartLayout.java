@@ -129,7 +129,7 @@ final class PartLayout {
     }
 
     /** Adds this part's pages and gives its bookmark. */
-    Chart.Bookmark addPages(List<Chart.Page> pages, List<PageFrame> frames, List<Boolean> firsts) {
+    Chart.Bookmark addPages(PageList pages) {
         double low = frame.musicBottom();
         List<Integer> perPage = PageBreaker.breakPages(systems.stream().map(SystemBox::height).toList(),
                 Sizes.SYSTEM_GAP, frame.musicTop(true) - low, frame.musicTop(false) - low);
@@ -139,14 +139,10 @@ final class PartLayout {
         for (int i = 0; i < perPage.size(); i++) {
             List<SystemBox> on = systems.subList(next, next + perPage.get(i));
             next += perPage.get(i);
-            pages.add(place(on, i == 0, i == perPage.size() - 1, pages.size(), marks));
-            frames.add(frame);
-            firsts.add(i == 0);
+            pages.add(place(on, i == 0, i == perPage.size() - 1, pages.size(), marks), frame, i == 0);
         }
         if (perPage.isEmpty()) {
-            pages.add(new Chart.Page(List.of()));
-            frames.add(frame);
-            firsts.add(true);
+            pages.add(new Chart.Page(List.of()), frame, true);
         }
         return new Chart.Bookmark(heading(), firstPage, frame.top, marks);
     }

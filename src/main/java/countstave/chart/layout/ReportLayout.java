@@ -4,12 +4,10 @@ import countstave.chart.ChartOptions;
 import countstave.chart.engrave.BarEngraver;
 import countstave.chart.font.Measures;
 import countstave.chart.shape.Role;
-import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import countstave.count.PartCounts;
 import countstave.listen.Listening;
 import countstave.score.Score;
-import java.util.ArrayList;
 import java.util.List;
 
 /** Lays out what was heard of a take: the sentences, then the passage with a {@link HeardRow} under its counts. */
@@ -43,16 +41,12 @@ public final class ReportLayout {
         }
         sheet.add(SheetBlock.gap(GAP));
         music(part, listening, frame).forEach(sheet::add);
-        List<Chart.Page> pages = new ArrayList<>();
+        PageList pages = new PageList();
+        pages.addAll(sheet.finished(), frame);
         Letters letters = new Letters(measures);
-        List<List<Shape>> finished = sheet.finished();
-        for (int i = 0; i < finished.size(); i++) {
-            List<Shape> shapes = new ArrayList<>(finished.get(i));
-            shapes.addAll(frame.furniture(i == 0, i + 1, finished.size()));
-            pages.add(new Chart.Page(shapes.stream().flatMap(s -> letters.printable(s).stream()).toList()));
-        }
+        List<Chart.Page> framed = pages.framed(letters);
         return new Chart(new Chart.About(score.title() + ": " + listening.take().shortName(), score.composer(), options.phrases().text("listen.subject"),
-                options.phrases().code()), new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()), pages,
+                options.phrases().code()), new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()), framed,
                 List.of(new Chart.Bookmark(name, 0, frame.top, List.of())), letters.notes());
     }
 

@@ -4,7 +4,6 @@ import countstave.chart.ChartOptions;
 import countstave.chart.engrave.BarEngraver;
 import countstave.chart.font.Measures;
 import countstave.chart.shape.Role;
-import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import countstave.plain.Phrases;
 import countstave.practice.Breath;
@@ -40,9 +39,7 @@ public final class SheetLayout {
     private final ChartOptions options;
     private final Phrases phrases;
     private final DayOptions days;
-    private final List<Chart.Page> pages = new ArrayList<>();
-    private final List<PageFrame> frames = new ArrayList<>();
-    private final List<Boolean> firsts = new ArrayList<>();
+    private final PageList pages = new PageList();
 
     /** @param days what is set for the plan of days, or null for none */
     public SheetLayout(BarEngraver engraver, ChartOptions options, DayOptions days) {
@@ -61,16 +58,11 @@ public final class SheetLayout {
         for (PracticePlan plan : plans) {
             bookmarks.add(part(plan, score, top));
         }
-        List<Chart.Page> whole = new ArrayList<>();
         Letters letters = new Letters(measures);
-        for (int i = 0; i < pages.size(); i++) {
-            List<Shape> shapes = new ArrayList<>(pages.get(i).shapes());
-            shapes.addAll(frames.get(i).furniture(firsts.get(i), i + 1, pages.size()));
-            whole.add(new Chart.Page(shapes.stream().flatMap(s -> letters.printable(s).stream()).toList()));
-        }
+        List<Chart.Page> framed = pages.framed(letters);
         return new Chart(new Chart.About(phrases.text("practice.title", score.title()), score.composer(), phrases.text("practice.subject"),
                 options.phrases().code()), new Chart.Paper(options.spaceMm(), options.pageWidthMm(), options.pageHeightMm()),
-                whole, bookmarks, letters.notes());
+                framed, bookmarks, letters.notes());
     }
 
     private Chart.Bookmark part(PracticePlan plan, Score score, int top) {
@@ -84,11 +76,7 @@ public final class SheetLayout {
         opening(plan, top, frame, sheet);
         List<Chart.Bookmark> marks = passages(plan, passages, frame, sheet);
         int firstPage = pages.size();
-        for (List<Shape> shapes : sheet.finished()) {
-            pages.add(new Chart.Page(shapes));
-            frames.add(frame);
-            firsts.add(pages.size() == firstPage + 1);
-        }
+        pages.addAll(sheet.finished(), frame);
         return new Chart.Bookmark(name, firstPage, frame.top, marks);
     }
 

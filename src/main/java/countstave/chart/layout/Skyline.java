@@ -5,6 +5,7 @@ import countstave.chart.shape.Box;
 import countstave.chart.shape.Shape;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** How far notation reaches up and down along a line, so that marks can be stacked without touching. */
 final class Skyline {
@@ -21,6 +22,17 @@ final class Skyline {
         bottoms = new double[steps];
         Arrays.fill(tops, top);
         Arrays.fill(bottoms, bottom);
+    }
+
+    /**
+     * The outline of some shapes alone: where none stands, nothing is in the way.
+     *
+     * @param width what stands beyond it counts as standing there
+     */
+    static Skyline of(Stream<Shape> obstacles, double width, Measures measures) {
+        Skyline skyline = new Skyline(width, Double.MAX_VALUE, -Double.MAX_VALUE);
+        obstacles.forEach(shape -> Outline.of(shape, measures, skyline::add));
+        return skyline;
     }
 
     void add(Box box) {

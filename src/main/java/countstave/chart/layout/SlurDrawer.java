@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * The slurs of one staff of a line.
@@ -65,9 +66,9 @@ final class SlurDrawer {
             return;
         }
         double end = placed.get(placed.size() - 1).right();
-        Skyline obstacles = new Skyline(end, Double.MAX_VALUE, -Double.MAX_VALUE);
-        notation.stream().filter(s -> !THROUGH.contains(s.role())).forEach(s -> Outline.of(s, measures, obstacles::add));
-        tuplets = new Skyline(end, Double.MAX_VALUE, -Double.MAX_VALUE);
+        Skyline obstacles = Skyline.of(notation.stream().filter(s -> !THROUGH.contains(s.role())), end, measures);
+        tuplets = Skyline.of(Stream.empty(), end, measures);
+        // of a bracket that slants its whole box: a tip at its lower end stands outside of it too
         notation.stream().filter(s -> s.role() == Role.TUPLET_BRACKET || s.role() == Role.TUPLET_NUMBER)
                 .forEach(s -> tuplets.add(measures.box(s)));
         // short ones first: long slurs go over them

@@ -1,9 +1,7 @@
 package countstave.chart.layout;
 
-import countstave.chart.engrave.Placed;
 import countstave.chart.font.Measures;
 import countstave.chart.shape.Box;
-import countstave.chart.shape.Curve;
 import countstave.chart.shape.Line;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
@@ -11,7 +9,6 @@ import countstave.chart.shape.Text;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -80,29 +77,12 @@ final class StaffLine {
                 line(bar, bar.staves().get(s).shapes(), y, thickness, shapes);
             }
         }
-        Map<String, Placed.TieEnd> open = new HashMap<>();
+        TieLines ties = new TieLines(measures);
         for (PlacedBar bar : placed) {
             bar.staves().get(s).shapes().forEach(shape -> shapes.add(shape.moved(bar.left(), 0)));
-            // what arrives comes from a bar before: a note that fills the bar ends one tie and then begins the next
-            for (Placed.TieEnd tie : bar.staves().get(s).ties()) {
-                if (tie.leaves()) {
-                    continue;
-                }
-                double x = bar.left() + tie.x();
-                Placed.TieEnd start = open.remove(tie.key());
-                double from = start != null ? start.x()
-                        : Math.max(bar.left() + bar.bar().prefix(bar.placing().lineStart()) - 0.4, x - 3);
-                shapes.add(tie(from, start != null ? start.y() : tie.y(), x, tie.y(),
-                        start != null ? start.above() : tie.above()));
-            }
-            for (Placed.TieEnd tie : bar.staves().get(s).ties()) {
-                if (tie.leaves()) {
-                    double x = bar.left() + tie.x();
-                    open.put(tie.key(), new Placed.TieEnd(tie.key(), true, x, tie.y(), tie.above()));
-                }
-            }
+            ties.add(bar, bar.staves().get(s).ties(), shapes);
         }
-        open.values().forEach(t -> shapes.add(tie(t.x(), t.y(), Math.max(end, t.x() + 1), t.y(), t.above())));
+        ties.end(end, shapes);
         return shapes;
     }
 
@@ -120,12 +100,6 @@ final class StaffLine {
             from = Math.max(from, bar.left() + number.right() + NUMBER_GAP);
         }
         shapes.add(new Line(from, y, bar.right(), y, thickness, Role.STAFF_LINE, null));
-    }
-
-    private Curve tie(double x1, double y1, double x2, double y2, boolean above) {
-        double height = Math.min(1.3, 0.45 + 0.06 * Math.abs(x2 - x1));
-        return new Curve(x1, y1, x2, y2, above ? height : -height, measures.music().engraving("tieEndpointThickness"),
-                measures.music().engraving("tieMidpointThickness"), Role.TIE, null);
     }
 
     /** Neighbouring pieces of one staff line become one line: fewer marks, and no hairline gaps between them. */

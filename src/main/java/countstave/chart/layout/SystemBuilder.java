@@ -142,10 +142,13 @@ final class SystemBuilder {
         return all;
     }
 
-    /** Barlines run through from staff to staff. */
+    /** Shorter than the barline of any staff: a dash of a dashed one. */
+    private static final double SHORTEST_BARLINE = 0.75;
+
+    /** Barlines run through from staff to staff; dashed and dotted ones stand on the staves alone. */
     private static void joinBarlines(List<Shape> notation, double dy, double upper, List<Shape> shapes) {
         for (Shape shape : notation) {
-            if (shape instanceof Line line && line.role() == Role.BARLINE) {
+            if (shape instanceof Line line && line.role() == Role.BARLINE && Math.abs(line.y2() - line.y1()) >= SHORTEST_BARLINE) {
                 double top = Math.max(line.y1(), line.y2()) + dy;
                 shapes.add(new Line(line.x1(), top, line.x2(), upper, line.thickness(), Role.BARLINE, null));
             }

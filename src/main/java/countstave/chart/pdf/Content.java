@@ -101,12 +101,21 @@ final class Content {
         op("f");
     }
 
-    void text(String font, double size, double x, double y, byte[] codes) {
+    /**
+     * @param start where the baseline begins
+     * @param angle of the baseline, in radians, counted upwards
+     */
+    void text(String font, double size, Point start, double angle, byte[] codes) {
         out.append("BT /").append(font).append(' ');
         numbers(size);
         out.append("Tf ");
-        numbers(x, y);
-        out.append("Td <");
+        if (angle == 0) {
+            numbers(start.x(), start.y());
+            out.append("Td <");
+        } else {
+            numbers(Math.cos(angle), Math.sin(angle), -Math.sin(angle), Math.cos(angle), start.x(), start.y());
+            out.append("Tm <");
+        }
         for (byte code : codes) {
             out.append(HEX[code >> 4 & 15]).append(HEX[code & 15]);
         }

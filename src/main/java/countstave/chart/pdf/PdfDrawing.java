@@ -1,7 +1,6 @@
 package countstave.chart.pdf;
 
 import countstave.chart.layout.Chart;
-import countstave.chart.shape.Box;
 import countstave.chart.shape.Curve;
 import countstave.chart.shape.Glyph;
 import countstave.chart.shape.Line;
@@ -134,9 +133,8 @@ public final class PdfDrawing {
         } else if (shape instanceof Curve curve) {
             draw(curve, content);
         } else if (shape instanceof Text text) {
-            Box box = fonts.text().box(text);
             String face = fonts.face(text.style());
-            content.text(face, text.size(), box.left(), text.y(), fonts.encode(text.string(), text.style()));
+            content.text(face, text.size(), fonts.text().start(text), text.angle(), fonts.encode(text.string(), text.style()));
         }
     }
 

@@ -208,6 +208,10 @@ public final class SvgDrawing {
         if (text.anchor() != Text.Anchor.START) {
             out.append(" text-anchor=\"").append(text.anchor().name().toLowerCase(Locale.ROOT)).append('"');
         }
+        if (text.slope() != 0) {
+            out.append(" transform=\"rotate(").append(SvgPath.number(-Math.toDegrees(text.angle()))).append(' ').append(path.x(text.x()))
+                    .append(' ').append(path.y(text.y())).append(")\"");
+        }
         out.append(text.style().isBold() ? " font-weight=\"bold\"" : "")
                 .append(text.style().isItalic() ? " font-style=\"italic\"" : "");
         if (text.isLight()) {

@@ -9,8 +9,6 @@ import countstave.spelling.respell.ValueWords;
 /** Notes in words. */
 final class NoteWords {
 
-    private static final int[] SEMITONES = {9, 11, 0, 2, 4, 5, 7};
-
     private NoteWords() {
     }
 
@@ -35,11 +33,6 @@ final class NoteWords {
 
     /** Whether two heads sound the same pitch, however they are spelled. */
     static boolean sameSound(Head a, Head b) {
-        boolean pitched = !a.pitch().unpitched() && !b.pitch().unpitched();
-        return a.pitch().equals(b.pitch()) || pitched && semitone(a.pitch()) == semitone(b.pitch());
-    }
-
-    private static int semitone(Pitch pitch) {
-        return pitch.octave() * 12 + SEMITONES[pitch.step() - 'A'] + pitch.alter();
+        return a.pitch().soundsLike(b.pitch());
     }
 }

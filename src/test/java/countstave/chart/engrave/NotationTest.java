@@ -10,6 +10,7 @@ import countstave.chart.shape.Line;
 import countstave.chart.shape.Point;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
+import countstave.score.Pitch;
 import countstave.time.Offset;
 import java.util.List;
 import java.util.Set;
@@ -207,7 +208,8 @@ class NotationTest {
         assertEquals(1, sheet.all(Role.TIE).size());
         assertEquals(1, sheet.placed.ties().size());
         assertTrue(sheet.placed.ties().get(0).leaves());
-        assertEquals("1/C5", sheet.placed.ties().get(0).key());
+        assertEquals("1", sheet.placed.ties().get(0).voice());
+        assertEquals(Pitch.of('C', 5, 0, false), sheet.placed.ties().get(0).pitch());
     }
 
     @Test

@@ -117,6 +117,19 @@ class SvgDrawingTest {
         assertEquals(SvgDrawing.inline(chart(score(), null)), SvgDrawing.inline(chart(score(), null)));
     }
 
+    /** SVG 1.1, 7.6: rotate turns clockwise around the given point, since y grows downwards. */
+    @Test
+    void wordsThatClimbAreTurnedAroundTheirAnchor() throws Exception {
+        Text climbing = new Text("gliss.", 20, 30, 1.4, Text.Style.ITALIC, Text.Anchor.MIDDLE, Role.GLISSANDO, null, 1);
+        Text level = new Text("gliss.", 40, 30, 1.4, Text.Style.ITALIC, Text.Anchor.MIDDLE, Role.GLISSANDO, null);
+        Chart chart = new Chart(new Chart.About("t", "", "s", "en"), new Chart.Paper(2, 200, 100), List.of(new Chart.Page(List.of(climbing, level), List.of())),
+                List.of(), List.of());
+        List<Element> texts = elements(xml(SvgDrawing.pages(chart).get(0)), "text");
+        assertEquals("rotate(-45 200 200)", texts.get(0).getAttribute("transform"));
+        assertEquals("200 200", texts.get(0).getAttribute("x") + " " + texts.get(0).getAttribute("y"));
+        assertEquals("", texts.get(1).getAttribute("transform"));
+    }
+
     /** Words and signs stand where the layout has put them; y grows downwards. */
     @Test
     void everyWordAndSignStandsInItsPlace() throws Exception {

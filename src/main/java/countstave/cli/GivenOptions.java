@@ -1,0 +1,27 @@
+package countstave.cli;
+
+import countstave.score.ScoreException;
+import java.lang.reflect.Field;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+
+/** Options that were typed and would do nothing. */
+final class GivenOptions {
+
+    private GivenOptions() {
+    }
+
+    /**
+     * @param group the class that declares the options
+     * @param purpose what they are for
+     * @param instead what to do to get it
+     * @throws ScoreException if one of them was typed
+     */
+    static void refuse(CommandSpec command, Class<?> group, String purpose, String instead) {
+        for (OptionSpec given : command.commandLine().getParseResult().matchedOptions()) {
+            if (given.userObject() instanceof Field field && field.getDeclaringClass() == group) {
+                throw new ScoreException(given.longestName() + " is for " + purpose + ": " + instead);
+            }
+        }
+    }
+}
