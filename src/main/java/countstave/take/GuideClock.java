@@ -21,6 +21,9 @@ record GuideClock(double lag, double speed) {
     private static final double COMPARED = 60;
     private static final double EVEN_OVER = 0.02;
     private static final double STANDS_OUT = 6;
+    /** So many pieces have to lie on the line, and such a share of those in which something stands out; else it is chance. */
+    private static final int FEWEST = 3;
+    private static final double AGREE = 0.5;
     /** What is further off the line than this is no delay, seconds. */
     private static final double STRAY = 0.0002;
     /** A skew is one if it is so many times what chance makes of it; and most clocks differ by less than the other. */
@@ -36,7 +39,7 @@ record GuideClock(double lag, double speed) {
         return lag + speed * second;
     }
 
-    /** Of several delays the one with which most of the take's first part is the guide. */
+    /** Of several delays the one with which most of the take's first part is the guide; null where none is one. */
     static GuideClock of(Samples.Source guide, Samples.Source take, List<Double> lags) throws IOException {
         double best = lags.get(0);
         double most = -1;
@@ -57,7 +60,7 @@ record GuideClock(double lag, double speed) {
     private static List<Delay> delays(Samples.Source guide, Samples.Source take, double lag, double seconds) throws IOException {
         List<Delay> delays = new ArrayList<>();
         try (Samples samples = take.open(); HeardGuide heard = new HeardGuide(guide.open(), samples.rate(), lag, 1)) {
-            int size = Integer.highestOneBit((int) (PIECE * samples.rate())) << 1;
+            int size = Integer.highestOneBit((int) (PIECE * samples.rate()));
             FloatFFT_1D fft = new FloatFFT_1D(2 * size);
             float[] block = new float[Samples.BLOCK];
             float[] words = new float[Samples.BLOCK];
@@ -98,7 +101,7 @@ record GuideClock(double lag, double speed) {
             kept = near.size() < 3 ? kept : near;
             line = line(kept);
         }
-        return new GuideClock(lag, 1).corrected(kept);
+        return kept.size() < FEWEST || kept.size() < AGREE * delays.size() ? null : new GuideClock(lag, 1).corrected(kept);
     }
 
     /** By the line through these; a skew that chance could make is none. */

@@ -60,6 +60,9 @@ final class WordBleed {
             return null;
         }
         GuideClock clock = GuideClock.of(guide, take, lags);
+        if (clock == null) {
+            return null;
+        }
         RoomFilter room = RoomFilter.of(guide, take, clock);
         return new WordBleed(new WithoutGuide(room), room.clock(), clicks);
     }

@@ -71,7 +71,7 @@ class WordBleedTest {
      * @param below decibels by which the guide, where it is loud, is weaker than the middling stroke
      */
     @ParameterizedTest
-    @CsvSource({"20, 0.37, 40, 1, 0.98", "0, -3.1, 0, 1, 0.98", "-6, 0.37, 40, 0.99, 0.96", "-12, 0.37, 40, 0.98, 0.92"})
+    @CsvSource({"30, 0.37, 40, 1, 0.98", "20, 0.37, 40, 1, 0.98", "0, -3.1, 0, 1, 0.98", "-6, 0.37, 40, 0.99, 0.96", "-12, 0.37, 40, 0.98, 0.92"})
     void wordsAreNoStrokesAndStrokesOnThemAre(double below, double lag, double skew, double precision, double recall) throws IOException {
         Assumptions.assumeTrue(DrumTake.isPossible(), DrumTake.MISSING);
         List<DrumTake.Hit> hits = DrumTake.strokes(11, SECONDS, false);
@@ -83,7 +83,7 @@ class WordBleedTest {
         OnsetScore without = score(TakeReader.read(file, "take.wav", NoteChoice.ALL, null), known);
         String said = String.format(Locale.ROOT, "%.0f dB below: %s; as it is %s", below, score, without);
         assertTrue(score.precision() >= precision && score.recall() >= recall, said);
-        assertTrue(without.precision() < 0.91, said);
+        assertTrue(without.precision() < score.precision(), said);
         assertEquals(List.of(), heard.remarks());
         // each click is one of the track, where it is heard; of the beats, on which words come too, most are found
         List<Double> clicks = new ArrayList<>();
@@ -102,6 +102,16 @@ class WordBleedTest {
         ScoreException refused = assertThrows(ScoreException.class, () -> TakeReader.read(file, "take.wav", NoteChoice.ALL, heard));
         assertTrue(refused.getMessage().contains("are loud in take.wav") && refused.getMessage().contains("--voice none"),
                 refused.getMessage());
+    }
+
+    /** With headphones nothing of it is in the take, and nothing of the take is changed. */
+    @Test
+    void aTrackThatIsNotHeardChangesNothing() throws IOException {
+        Assumptions.assumeTrue(DrumTake.isPossible(), DrumTake.MISSING);
+        Path file = take(DrumTake.strokes(12, SECONDS, true), 120, 0.37, 1);
+        Take heard = TakeReader.read(file, "take.wav", NoteChoice.ALL, new GuideFile(guide, ClickSound::all));
+        assertTrue(heard.clicks().isEmpty() && heard.remarks().get(0).contains("is not heard in take.wav"), heard.remarks().toString());
+        assertEquals(TakeReader.read(file, "take.wav", NoteChoice.ALL, null).onsets(), heard.onsets());
     }
 
     /** Drums, and the guide from a loudspeaker elsewhere in the same room. */
