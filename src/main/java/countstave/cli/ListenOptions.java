@@ -2,7 +2,9 @@ package countstave.cli;
 
 import countstave.batch.Inputs;
 import countstave.score.ScoreException;
+import countstave.sound.ClickSound;
 import countstave.sound.Displacement;
+import countstave.take.GuideFile;
 import countstave.take.NoteChoice;
 import countstave.take.Take;
 import countstave.take.TakeReader;
@@ -26,7 +28,7 @@ final class ListenOptions {
     List<String> places = new ArrayList<>();
 
     @Option(names = "--click", order = 49, paramLabel = "GUIDE",
-            description = "The guide track (WAV) that was heard while the take was made: its clicks are told from strokes, and"
+            description = "The guide track (WAV) that was heard while the take was made: its clicks and words are told from strokes, and"
                     + " early and late are measured against them.")
     String click;
 
@@ -44,7 +46,7 @@ final class ListenOptions {
         }
         places();
         return TakeReader.read(Inputs.path(file), file, NoteChoice.parse(channel, notes),
-                click == null ? null : Inputs.path(click));
+                click == null ? null : new GuideFile(Inputs.path(click), ClickSound::all));
     }
 
     /** 0 for as many as there are. */

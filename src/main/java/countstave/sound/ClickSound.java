@@ -1,15 +1,22 @@
 package countstave.sound;
 
+import java.util.List;
+
 /**
  * The sound of one layer: a short sine that begins at once and dies away, silent outside its few hundredths of a second
  * so that its first sample can be told.
  */
-final class ClickSound {
+public final class ClickSound {
 
     private static final double SECONDS = 0.030;
     private static final double DECAY = 0.007;
 
     private ClickSound() {
+    }
+
+    /** The sounds of all layers that click, {@code rate} samples a second. */
+    public static List<double[]> all(int rate) {
+        return Layer.CLICKS.stream().map(layer -> samples(layer, rate)).toList();
     }
 
     /** Samples between −1 and 1; the first is not zero. */

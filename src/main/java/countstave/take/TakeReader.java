@@ -27,7 +27,7 @@ public final class TakeReader {
      * @param click the guide track that is heard in it, or null
      * @throws ScoreException in one line if it cannot be read, or nothing is heard in it
      */
-    public static Take read(Path file, String name, NoteChoice notes, Path click) {
+    public static Take read(Path file, String name, NoteChoice notes, GuideFile click) {
         try {
             return switch (format(file, name)) {
                 case "MIDI" -> midi(file, name, notes, click);
@@ -41,14 +41,14 @@ public final class TakeReader {
         }
     }
 
-    private static Take midi(Path file, String name, NoteChoice notes, Path click) throws IOException {
+    private static Take midi(Path file, String name, NoteChoice notes, GuideFile click) throws IOException {
         if (click != null) {
             throw new ScoreException(name + " is MIDI, in which no click is heard: leave out --click");
         }
         return MidiTake.read(file, name, notes);
     }
 
-    private static Take sound(Path file, String name, NoteChoice notes, Path click) throws IOException {
+    private static Take sound(Path file, String name, NoteChoice notes, GuideFile click) throws IOException {
         if (!notes.isAll()) {
             throw new ScoreException(name + " is sound, whose notes have no numbers: --notes and --channel are for MIDI; leave"
                     + " them out");
@@ -66,15 +66,10 @@ public final class TakeReader {
         List<Onset> onsets = OnsetFinder.find(source, levels);
         List<Double> clicks = List.of();
         if (click != null) {
-            GuideClicks guide = GuideClicks.read(click, levels.seconds());
-            ClickBleed bleed = ClickBleed.find(guide, onsets, source);
-            if (bleed == null) {
-                remarks.add("the click of " + guide.name() + " is not heard in " + name + ": the start is found from the strokes");
-            } else {
-                Samples.Source without = bleed.removedFrom(source);
-                onsets = bleed.strokes(onsets, OnsetFinder.find(without, levels));
-                clicks = bleed.seconds();
-            }
+            GuideBleed bleed = GuideBleed.find(click, name, levels, onsets, source);
+            onsets = bleed.strokes();
+            clicks = bleed.clicks();
+            remarks.addAll(bleed.remarks());
         }
         if (onsets.isEmpty()) {
             throw new ScoreException("no stroke is heard in " + name + "; record it nearer, or louder");

@@ -13,6 +13,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.apache.pdfbox.Loader;
@@ -225,9 +226,22 @@ class ListenCommandTest {
     /** The whole circle: the guide track of {@code practice}, played to and heard in the take. */
     @Test
     void aTakeWithThePracticeTracksOwnClick() throws IOException {
+        heardAgainstTheClick(0, "--layers", "bar,beat");
+    }
+
+    /** As practice makes it: it speaks, begins with a fifth of a second of silence, and clicks at every position. */
+    @Test
+    void aTakeWithThePracticeTracksOwnVoice() throws IOException {
+        heardAgainstTheClick(0.2);
+    }
+
+    /** @param lead seconds of the track before its time 0 */
+    private void heardAgainstTheClick(double lead, String... options) throws IOException {
         Path practice = folder.resolve("practice");
-        Run made = Run.of("practice", score.toString(), "--bars", "1-2", "-o", practice.toString(), "--tempo", "60", "--repeats", "3",
-                "--sound", "wav", "--layers", "bar,beat");
+        List<String> words = new ArrayList<>(List.of("practice", score.toString(), "--bars", "1-2", "-o", practice.toString(), "--tempo", "60",
+                "--repeats", "3", "--sound", "wav"));
+        words.addAll(List.of(options));
+        Run made = Run.of(words.toArray(new String[0]));
         assertEquals(0, made.code(), made.err());
         Path guide;
         try (java.util.stream.Stream<Path> files = Files.walk(practice)) {
@@ -244,7 +258,7 @@ class ListenCommandTest {
         for (int repeat = 0; repeat < 3; repeat++) {
             for (int bar = 0; bar < 2; bar++) {
                 for (double second : bars[bar]) {
-                    at[n] = lag + 4 + 8 * repeat + 4 * bar + second + 0.025 + 0.008 * Math.max(-2, Math.min(2, random.nextGaussian()));
+                    at[n] = lag + lead + 4 + 8 * repeat + 4 * bar + second + 0.025 + 0.008 * Math.max(-2, Math.min(2, random.nextGaussian()));
                     levels[n++] = 0.3;
                 }
             }

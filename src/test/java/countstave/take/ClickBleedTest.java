@@ -64,7 +64,7 @@ class ClickBleedTest {
             take[i] += before;
         }
         Path file = SoundFiles.write(folder.resolve("take.wav"), take, 44_100);
-        Take heard = TakeReader.read(file, "take.wav", NoteChoice.ALL, track);
+        Take heard = TakeReader.read(file, "take.wav", NoteChoice.ALL, new GuideFile(track, rate -> List.of()));
         List<Double> found = heard.onsets().stream().map(Onset::second).toList();
         OnsetScore score = OnsetScore.of(found, strokes, 0.01);
         OnsetScore without = OnsetScore.of(TakeReader.read(file, "take.wav", NoteChoice.ALL, null).onsets().stream().map(Onset::second)
@@ -90,7 +90,7 @@ class ClickBleedTest {
         }
         Path track = SoundFiles.write(folder.resolve("guide.wav"), clicks(guide, RATE, 16), RATE);
         float[] take = Bursts.of(strokes.stream().mapToDouble(s -> s).toArray(), strokes.stream().mapToDouble(s -> 0.4).toArray(), 44_100, at + 1);
-        Take heard = TakeReader.read(SoundFiles.write(folder.resolve("take.wav"), take, 44_100), "take.wav", NoteChoice.ALL, track);
+        Take heard = TakeReader.read(SoundFiles.write(folder.resolve("take.wav"), take, 44_100), "take.wav", NoteChoice.ALL, new GuideFile(track, rate -> List.of()));
         assertTrue(heard.clicks().isEmpty() && heard.remarks().get(0).contains("not heard"), heard.remarks().toString());
         assertEquals(strokes.size(), heard.onsets().size());
     }

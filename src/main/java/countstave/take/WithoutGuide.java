@@ -1,0 +1,112 @@
+package countstave.take;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Takes without the guide track that is heard in them, and how well that has worked. */
+final class WithoutGuide {
+
+    /** Cells of time in which the levels of the guide and of what is left are kept, seconds. */
+    private static final double CELL = 0.005;
+    /** Cells in which the guide is weaker than this against its loudest say nothing of how well it is taken away, decibels. */
+    private static final double WEAK = 12;
+
+    /** Some words may be left more of than others: more than this is not counted on, decibels. */
+    private static final double MOST_WEAKER = 25;
+    /** Where the guide is so quiet that the strokes hide what is left of it this is taken, decibels. */
+    private static final double LEAST_WEAKER = 12;
+
+    private final RoomFilter room;
+    private final List<Float> guideLevels = new ArrayList<>();
+    private final List<Float> leftLevels = new ArrayList<>();
+
+    WithoutGuide(RoomFilter room) {
+        this.room = room;
+    }
+
+    /** How much of the guide is left where nothing else sounds, decibels: 0 or less. */
+    double left() {
+        double loudest = loudness();
+        List<Double> ratios = new ArrayList<>();
+        for (int i = 0; i < guideLevels.size(); i++) {
+            if (guideLevels.get(i) > loudest - WEAK) {
+                ratios.add((double) leftLevels.get(i) - guideLevels.get(i));
+            }
+        }
+        ratios.sort(null);
+        return ratios.isEmpty() ? -LEAST_WEAKER : Math.max(-MOST_WEAKER, Math.min(-LEAST_WEAKER, ratios.get(ratios.size() / 20)));
+    }
+
+    /** How strong the guide is in the take where it is loud, decibels below full scale: all but a tenth of it is weaker. */
+    double loudness() {
+        List<Float> sorted = new ArrayList<>(guideLevels);
+        sorted.sort(null);
+        return sorted.isEmpty() ? Double.NEGATIVE_INFINITY : sorted.get((int) (0.9 * (sorted.size() - 1)));
+    }
+
+    /** The level of what may be left of the guide between two seconds of the take. */
+    double leftAt(double from, double to) {
+        double most = Double.NEGATIVE_INFINITY;
+        for (int i = Math.max(0, (int) (from / CELL)); i <= Math.min(guideLevels.size() - 1, (int) (to / CELL)); i++) {
+            most = Math.max(most, guideLevels.get(i));
+        }
+        return most + left();
+    }
+
+    private static float decibels(double sum, int n) {
+        return (float) (10 * Math.log10(sum / n + 1e-12));
+    }
+
+    /** These samples without the guide. */
+    Samples over(Samples samples) throws IOException {
+        HeardGuide words = room.guide();
+        guideLevels.clear();
+        leftLevels.clear();
+        int cell = (int) (CELL * samples.rate());
+        int size = room.size();
+        return new Samples() {
+            private final float[] past = new float[size];
+            private final float[] block = new float[Samples.BLOCK];
+            private double sounded;
+            private double remained;
+            private int counted;
+
+            @Override
+            public double rate() {
+                return samples.rate();
+            }
+
+            @Override
+            public int read(float[] into) throws IOException {
+                int n = samples.read(into);
+                words.read(block, n);
+                System.arraycopy(past, n, past, 0, size - n);
+                System.arraycopy(block, 0, past, size - n, n);
+                float[] sound = past.clone();
+                room.fft().realForward(sound);
+                room.filtered(sound);
+                for (int i = 0; i < n; i++) {
+                    float part = sound[size - n + i];
+                    into[i] -= part;
+                    sounded += part * part;
+                    remained += into[i] * into[i];
+                    if (++counted == cell) {
+                        guideLevels.add(decibels(sounded, cell));
+                        leftLevels.add(decibels(remained, cell));
+                        sounded = 0;
+                        remained = 0;
+                        counted = 0;
+                    }
+                }
+                return n;
+            }
+
+            @Override
+            public void close() throws IOException {
+                samples.close();
+                words.close();
+            }
+        };
+    }
+}
