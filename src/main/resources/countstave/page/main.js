@@ -33,7 +33,6 @@ class Page {
       (first, last, done) => this.markLoop(first, last, done));
     wireKeys(this);
     this.isOpen = true;
-    requestAnimationFrame(() => this.frame());
   }
 
   // ---- what is played
@@ -196,11 +195,14 @@ class Page {
     byId('play').textContent = text(playing ? 'stop' : 'play');
     byId('play').setAttribute('aria-pressed', String(playing));
     document.body.classList.toggle('playing', playing);
+    cancelAnimationFrame(this.pending);
     if (playing) {
       byId('said').textContent = '';
+      this.nextFrame();
     } else {
       this.chart.lit(null);
       this.countAs();
+      this.tempoShown();
       this.say(text('said.stopped'));
     }
   }
@@ -220,10 +222,15 @@ class Page {
     return levels;
   }
 
+  // Only while it plays: a page that stands still costs nothing.
+  nextFrame() {
+    this.pending = requestAnimationFrame(() => this.frame());
+  }
+
   frame() {
     const count = this.player.count();
-    const speed = this.player.playing ? this.player.pace.pointAt(this.player.heardAt()).speed : this.speed();
-    if (this.set.alone && this.player.playing) {
+    const speed = this.player.pace.pointAt(this.player.heardAt()).speed;
+    if (this.set.alone) {
       // what is handed over already may be a step further than what is heard
       this.countAs(speed);
     }
@@ -232,7 +239,7 @@ class Page {
     if (Math.abs(now - this.shown) > 1e-9) {
       this.tempoShown(now);
     }
-    requestAnimationFrame(() => this.frame());
+    this.nextFrame();
   }
 
   // ---- tempo and steps
