@@ -22,8 +22,7 @@ public final class AtSpeed {
             return part.plan();
         }
         PartTimeline whole = part.timeline();
-        return Planner.plan(new PartTimeline(whole.part(), whole.bars().stream()
-                .map(bar -> CountsAtTempo.at(bar, speed, BigDecimal.ONE)).toList(), whole.tempoAssumed(), whole.staves()),
+        return Planner.plan(whole.withBars(whole.bars().stream().map(bar -> CountsAtTempo.at(bar, speed, BigDecimal.ONE)).toList()),
                 part.plan().options());
     }
 }

@@ -85,10 +85,8 @@ final class CountsAtTempo {
     }
 
     private PartCounts plan(Stretch passage, BigDecimal perMinute) {
-        PartTimeline whole = part.timeline();
-        return planning.apply(new PartTimeline(whole.part(),
-                around(passage).stream().map(bar -> at(bar, perMinute, passage.tempo().perMinute())).toList(),
-                whole.tempoAssumed(), whole.staves()));
+        return planning.apply(part.timeline().withBars(
+                around(passage).stream().map(bar -> at(bar, perMinute, passage.tempo().perMinute())).toList()));
     }
 
     /** The passage's bars with those on either side, as they are written. */

@@ -47,8 +47,7 @@ public final class StageWords {
     /** The part as if only these bars had been chosen, counted as they are here. */
     private static PartCounts only(PartCounts part, Stretch stretch) {
         PartTimeline timeline = part.timeline();
-        PartTimeline bars = new PartTimeline(timeline.part(),
-                timeline.bars().subList(stretch.first(), stretch.last() + 1), timeline.tempoAssumed(), timeline.staves());
+        PartTimeline bars = timeline.withBars(timeline.bars().subList(stretch.first(), stretch.last() + 1));
         PartPlan plan = new PartPlan(bars, stretch.bars().stream().map(BarCounts::plan).toList(), part.plan().cost(),
                 part.plan().options());
         return new PartCounts(plan, part.system(), stretch.bars());

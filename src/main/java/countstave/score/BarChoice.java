@@ -95,7 +95,7 @@ public record BarChoice(List<Range> ranges, int movement) {
                 kept.add(bars.get(i));
             }
         }
-        return new PartTimeline(timeline.part(), List.copyOf(kept), timeline.tempoAssumed(), timeline.staves());
+        return timeline.withBars(List.copyOf(kept));
     }
 
     /**

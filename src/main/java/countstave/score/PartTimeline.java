@@ -13,6 +13,11 @@ import java.util.Set;
  */
 public record PartTimeline(Part part, List<BarTimeline> bars, boolean tempoAssumed, Set<Integer> staves) {
 
+    /** The same part in other bars, or in some of them. */
+    public PartTimeline withBars(List<BarTimeline> others) {
+        return new PartTimeline(part, others, tempoAssumed, staves);
+    }
+
     /** All staves. */
     public PartTimeline(Part part, List<BarTimeline> bars, boolean tempoAssumed) {
         this(part, bars, tempoAssumed, Set.of());

@@ -45,13 +45,13 @@ final class WithoutGuide {
         return sorted.isEmpty() ? Double.NEGATIVE_INFINITY : sorted.get((int) (0.9 * (sorted.size() - 1)));
     }
 
-    /** The level of what may be left of the guide between two seconds of the take. */
-    double leftAt(double from, double to) {
+    /** The highest level of the guide between two seconds of the take. */
+    double loudest(double from, double to) {
         double most = Double.NEGATIVE_INFINITY;
         for (int i = Math.max(0, (int) (from / CELL)); i <= Math.min(guideLevels.size() - 1, (int) (to / CELL)); i++) {
             most = Math.max(most, guideLevels.get(i));
         }
-        return most + left();
+        return most;
     }
 
     private static float decibels(double sum, int n) {

@@ -85,10 +85,11 @@ final class WordBleed {
     List<Onset> strokes(List<Onset> left) {
         double[] levels = left.stream().mapToDouble(Onset::level).sorted().toArray();
         double loud = levels.length == 0 ? 0 : levels[(int) (0.9 * (levels.length - 1))];
+        double mayBeLeft = filter.left();
         List<Onset> strokes = new ArrayList<>();
         for (Onset onset : left) {
-            double mayBeLeft = filter.leftAt(onset.second() - BEFORE, onset.second() + AFTER);
-            if (onset.level() > mayBeLeft + OVER_LEFT && onset.level() > loud - WEAKEST) {
+            double guide = filter.loudest(onset.second() - BEFORE, onset.second() + AFTER);
+            if (onset.level() > guide + mayBeLeft + OVER_LEFT && onset.level() > loud - WEAKEST) {
                 strokes.add(onset);
             }
         }

@@ -1,6 +1,6 @@
 // The chart on the page: its words, what is lit, what is marked, and where a finger is.
 
-import { SVG, WayDrawing, isCountedAs } from './ways.js';
+import { SVG, WayDrawing, emptyPlace } from './ways.js';
 
 const NARROW = 620;
 
@@ -74,7 +74,7 @@ export class Chart {
     for (const shape of page.querySelectorAll('[data-at]')) {
       if (shape.dataset.part === id) {
         const key = shape.dataset.bar + ':' + shape.dataset.at;
-        const place = this.places.get(key) || { words: [], signs: [], ticks: [], dots: [], notes: [], marks: [] };
+        const place = this.places.get(key) || emptyPlace();
         // parentheses round a notehead belong to the note, those round a word to the count
         const kind = shape.matches('use.parenthesis') ? 5
           : ['felt', 'count', 'parenthesis', 'tick', 'mark', 'note'].findIndex((name) => shape.classList.contains(name));
@@ -103,7 +103,7 @@ export class Chart {
     word.setAttribute('x', same ? from + (Number(right.getAttribute('x')) - from) * share : from + 20);
     word.dataset.at = count.inBar;
     left.parentNode.append(word);
-    const place = { words: [word], signs: [], ticks: [], dots: [], notes: [], marks: [] };
+    const place = { ...emptyPlace(), words: [word] };
     this.places.set(count.key, place);
     this.printed.get(String(count.bar.index)).set(count.inBar, place);
   }
@@ -121,6 +121,7 @@ export class Chart {
       shown.places.forEach((place, key) => this.places.delete(key));
       this.other.delete(bar.index);
     }
+    let asPrinted = true;
     if (bar.way.number) {
       const drawing = new WayDrawing(bar, printed, this.bars.get(String(bar.index)) || [], (page) => this.rights.get(page));
       if (!drawing.isPossible) {
@@ -128,9 +129,9 @@ export class Chart {
       }
       const drawn = drawing.draw(bar.way, printed);
       drawn.places.forEach((place, key) => this.places.set(key, place));
-      this.other.set(bar.index, { number: bar.way.number, asPrinted: isCountedAs(bar.way, bar.ways[0]), ...drawn });
+      this.other.set(bar.index, { number: bar.way.number, ...drawn });
+      asPrinted = drawn.asPrinted;
     }
-    const asPrinted = isCountedAs(bar.way, bar.ways[0]);
     for (const place of printed.values()) {
       for (const kind of ['words', 'signs', 'ticks', 'dots']) {
         place[kind].forEach((shape) => shape.classList.toggle('otherwise', !asPrinted));

@@ -13,6 +13,11 @@ const HEAD = -0.89;
 const LETTER = 0.55;
 const WIDE = 0.52;
 
+// What the chart has of a moment.
+export function emptyPlace() {
+  return { words: [], signs: [], ticks: [], dots: [], notes: [], marks: [] };
+}
+
 // Where a shape stands: its middle, which for noteheads is half a head to the right.
 function middle(shape, kind) {
   if (kind === 'ticks') {
@@ -84,7 +89,7 @@ export class WayDrawing {
     return this.anchors.slice(index).find((anchor) => anchor.word) || this.anchors.find((anchor) => anchor.word);
   }
 
-  // The shapes of a way, put into the page, the places of its counts, and its marks: { key, size, shapes }.
+  // The shapes of a way, put into the page, the places of its counts, its marks: { key, size, shapes }, and whether only these differ.
   draw(way, printed) {
     const shapes = [];
     const places = new Map();
@@ -94,9 +99,10 @@ export class WayDrawing {
     };
     const marks = this.marks(way);
     marks.forEach((mark) => mark.shapes.forEach((shape) => put(mark.word, shape)));
-    if (isCountedAs(way, this.bar.ways[0])) {
+    const asPrinted = isCountedAs(way, this.bar.ways[0]);
+    if (asPrinted) {
       way.counts.forEach((count) => printed.has(count.inBar) && places.set(count.key, printed.get(count.inBar)));
-      return { shapes, places, marks };
+      return { shapes, places, marks, asPrinted };
     }
     for (const count of way.counts) {
       const { x, word, near } = this.placeOf(Fraction.of(count.inBar));
@@ -105,7 +111,7 @@ export class WayDrawing {
       const ticks = count.stages & 1 ? this.ticks(near, x, this.isBeat(count)) : [];
       put(word, said);
       ticks.forEach((tick) => put(word, tick));
-      places.set(count.key, { words: [said], signs: [], ticks, dots: [], notes: [], inParentheses: !count.played });
+      places.set(count.key, { ...emptyPlace(), words: [said], ticks, inParentheses: !count.played });
     }
     for (const at of way.felt) {
       const { x, word } = this.placeOf(Fraction.of(at));
@@ -113,7 +119,7 @@ export class WayDrawing {
       dot.textContent = '·';
       put(word, dot);
     }
-    return { shapes, places, marks };
+    return { shapes, places, marks, asPrinted };
   }
 
   isBeat(count) {
@@ -187,7 +193,7 @@ export class WayDrawing {
 }
 
 // Whether the same is said and felt at the same moments, so that only what is told of it is another.
-export function isCountedAs(way, other) {
+function isCountedAs(way, other) {
   const same = (count, i) => count.inBar === other.counts[i].inBar && count.played === other.counts[i].played
     && count.stages === other.counts[i].stages;
   return way.counts.length === other.counts.length && way.counts.every(same) && way.felt.join() === other.felt.join();

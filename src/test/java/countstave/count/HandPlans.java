@@ -81,7 +81,7 @@ public final class HandPlans {
             bars.add(new BarTimeline(bar.bar(), bar.beats(), bar.irregular(), sounding(bar, swung, bar.attacks()), lines,
                     bar.tuplets(), bar.tempi(), swung));
         }
-        return new PartTimeline(part.part(), List.copyOf(bars), part.tempoAssumed(), part.staves());
+        return part.withBars(List.copyOf(bars));
     }
 
     private static List<Offset> sounding(BarTimeline bar, Swung swung, List<Offset> written) {

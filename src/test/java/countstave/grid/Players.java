@@ -47,8 +47,7 @@ final class Players {
         Passage near(int around) {
             int from = Math.max(0, accepted.keySet().stream().mapToInt(i -> i).min().orElse(0) - around);
             int to = Math.min(timeline.bars().size(), accepted.keySet().stream().mapToInt(i -> i).max().orElse(0) + around + 1);
-            return new Passage(score, new PartTimeline(timeline.part(), timeline.bars().subList(from, to),
-                    timeline.tempoAssumed(), timeline.staves()), from, accepted);
+            return new Passage(score, timeline.withBars(timeline.bars().subList(from, to)), from, accepted);
         }
 
         int size() {

@@ -321,16 +321,21 @@ class PageInBrowserTest {
                 + " return ways > 20 ? out.join('; ') : 'hardly a bar is counted otherwise'; })()"));
     }
 
+    /** From now on every repeat is faster by so many percent. */
+    private static void stepsByThemselves(int percent) {
+        browser.set("countIn", false);
+        browser.set("up", "percent");
+        browser.set("percent", percent);
+        browser.set("clean-times", 1);
+        browser.set("alone", true);
+    }
+
     /** With steps by themselves the count becomes another at the repeat that has the other tempo, in what sounds and on the page. */
     @Test
     void stepsByThemselvesChangeTheCount() {
         browser.openNew(dense);
         browser.run("practice.setLoop('own', practice.line.counts[0].at, practice.line.counts[8].at); practice.setTempo(75)");
-        browser.set("countIn", false);
-        browser.set("up", "percent");
-        browser.set("percent", 25);
-        browser.set("clean-times", 1);
-        browser.set("alone", true);
+        stepsByThemselves(25);
         browser.set("level-all", 0);
         browser.run("practice.setTempo(100)");
         int words = (int) browser.number("practice.line.bars[0].counts.length");
@@ -461,11 +466,7 @@ class PageInBrowserTest {
     void stepsByThemselvesBeginWithTheRepeat() {
         browser.openNew(exact);
         browser.run("practice.setLoop('own', practice.line.counts[0].at, practice.line.counts[4].at)");
-        browser.set("countIn", false);
-        browser.set("up", "percent");
-        browser.set("percent", 20);
-        browser.set("clean-times", 1);
-        browser.set("alone", true);
+        stepsByThemselves(20);
         browser.at("#play").click();
         browser.until("practice.player.playing && practice.player.pace.points.length > 2");
         List<?> points = (List<?>) browser.run("const p = practice.player; return p.pace.points.slice(1).map((q) => [q.from / p.track.cycle,"

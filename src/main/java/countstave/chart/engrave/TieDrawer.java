@@ -4,7 +4,6 @@ import countstave.chart.shape.Curve;
 import countstave.chart.shape.Role;
 import countstave.score.Event;
 import countstave.score.Pitch;
-import countstave.time.Offset;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;

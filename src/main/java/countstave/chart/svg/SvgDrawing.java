@@ -28,10 +28,12 @@ import java.util.Map;
 public final class SvgDrawing {
 
     private static final double UNITS = SvgPath.UNITS;
-    private static final Map<Role, String> CLASSES = Map.of(Role.SYLLABLE_PLAYED, "count played", Role.SYLLABLE_UNPLAYED,
-            "count unplayed", Role.FELT, "count felt", Role.PARENTHESIS, "parenthesis", Role.TICK, "tick", Role.TICK_BEAT,
-            "tick beat", Role.NOTE, "note");
-    private static final Map<Role, String> MARKS = Map.of(Role.CHANGE_MARK, "mark", Role.WORDS_MARK, "mark", Role.CHANGE_WORDS, "mark");
+    private static final String MARK = "mark";
+    private static final Map<Role, String> CLASSES = Map.ofEntries(Map.entry(Role.SYLLABLE_PLAYED, "count played"),
+            Map.entry(Role.SYLLABLE_UNPLAYED, "count unplayed"), Map.entry(Role.FELT, "count felt"),
+            Map.entry(Role.PARENTHESIS, "parenthesis"), Map.entry(Role.TICK, "tick"), Map.entry(Role.TICK_BEAT, "tick beat"),
+            Map.entry(Role.NOTE, "note"), Map.entry(Role.CHANGE_MARK, MARK), Map.entry(Role.WORDS_MARK, MARK),
+            Map.entry(Role.CHANGE_WORDS, MARK));
 
     /** A click goes through lines and signs to the bar behind them; words can be selected. */
     private static final String CLICKS = ".countstave-page path:not(.tick),.countstave-page use:not(.note){pointer-events:none}\n";
@@ -139,7 +141,7 @@ public final class SvgDrawing {
 
     /** What it is, and where in time; empty for what nobody asks for. */
     private String attributes(Shape shape, List<BarPlace> bars) {
-        String kind = CLASSES.getOrDefault(shape.role(), MARKS.get(shape.role()));
+        String kind = CLASSES.get(shape.role());
         if (kind == null) {
             return "";
         }
@@ -152,7 +154,7 @@ public final class SvgDrawing {
         for (int i = 0; in == null && i < bars.size(); i++) {
             in = bars.get(i).holds(measures.box(shape)) ? bars.get(i) : null;
         }
-        if (MARKS.containsKey(shape.role())) {
+        if (kind.equals(MARK)) {
             marked = in;
         }
         return in == null ? attributes : attributes + place(in) + " data-at=\"" + in.soundingAt(shape.at()) + "\"";
@@ -163,7 +165,7 @@ public final class SvgDrawing {
         SvgPath path = new SvgPath(height);
         int next = first;
         while (next < shapes.size() && shapes.get(next) instanceof Line line && line.thickness() == thickness
-                && !CLASSES.containsKey(line.role()) && !MARKS.containsKey(line.role())) {
+                && !CLASSES.containsKey(line.role())) {
             path.line(line.x1(), line.y1(), line.x2(), line.y2());
             next++;
         }
