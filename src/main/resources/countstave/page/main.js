@@ -10,6 +10,7 @@ import { Marking, fillLoops, loopKey, stretch, readPlace } from './loops.js';
 import { settings, LEVELS, SLOWEST, FOREVER } from './settings.js';
 import { wireControls, fillBeats } from './controls.js';
 import { wireKeys } from './keys.js';
+import { Frames } from './frames.js';
 import { render } from './measure.js';
 
 const data = JSON.parse(document.getElementById('data').textContent);
@@ -26,6 +27,7 @@ class Page {
     this.set = settings(this.ladder.set, data);
     this.voice = new Voice(data.voice);
     this.player = new Player(this.voice, () => this.playChanged(), (repeat) => this.speedOf(repeat));
+    this.frames = new Frames(this.player, () => this.frame());
     this.taps = [];
     wireControls(this, data, text);
     this.choosePart();
@@ -134,7 +136,7 @@ class Page {
   }
 
   markLoop(first, last, done) {
-    const [from, to] = stretch(this.line, first, last);
+    const [from, to] = stretch(first, last);
     if (done) {
       this.setMarking(false);
       this.setLoop('own', from, to);
@@ -195,10 +197,9 @@ class Page {
     byId('play').textContent = text(playing ? 'stop' : 'play');
     byId('play').setAttribute('aria-pressed', String(playing));
     document.body.classList.toggle('playing', playing);
-    cancelAnimationFrame(this.pending);
+    this.frames.soon();
     if (playing) {
       byId('said').textContent = '';
-      this.nextFrame();
     } else {
       this.chart.lit(null);
       this.countAs();
@@ -210,6 +211,7 @@ class Page {
   // Something that is heard was set otherwise.
   changed() {
     this.player.setTrack(this.player.playing ? this.track() : null, this.set.system);
+    this.frames.soon();
     this.store();
   }
 
@@ -222,14 +224,9 @@ class Page {
     return levels;
   }
 
-  // Only while it plays: a page that stands still costs nothing.
-  nextFrame() {
-    this.pending = requestAnimationFrame(() => this.frame());
-  }
-
   frame() {
     const count = this.player.count();
-    const speed = this.player.pace.pointAt(this.player.heardAt()).speed;
+    const speed = this.player.speedHeard();
     if (this.set.alone) {
       // what is handed over already may be a step further than what is heard
       this.countAs(speed);
@@ -239,7 +236,6 @@ class Page {
     if (Math.abs(now - this.shown) > 1e-9) {
       this.tempoShown(now);
     }
-    this.nextFrame();
   }
 
   // ---- tempo and steps
@@ -256,6 +252,7 @@ class Page {
     } else {
       this.player.setSpeed(this.speed());
     }
+    this.frames.soon();
     this.ladder.setTempo(this.key, held);
     this.tempoShown();
     this.stepsChanged();
@@ -427,6 +424,10 @@ class Page {
     byId('chart').classList.toggle('marking', on);
     this.say(text(on ? 'said.mark' : 'said.marked'));
     byId('loop').value = this.set.loop;
+  }
+
+  toggleMarking() {
+    this.setMarking(!this.marking.byTouch);
   }
 
   toggle() {
