@@ -35,7 +35,7 @@ final class Accidentals {
             scale = chord.scale;
             for (Chord.Spot spot : chord.spots) {
                 Box box = chord.box(spot);
-                double parenthesis = spot.head.parentheses() ? chord.parenthesisWidth() : 0;
+                double parenthesis = spot.head.parentheses() && !spot.fret ? chord.parenthesisWidth() : 0;
                 obstacles.add(new Box(box.left() - GAP * scale - parenthesis, box.bottom(), box.right(), box.top()));
                 leftmost = Math.min(leftmost, box.left() - parenthesis);
                 // two voices on one pitch: its sign is printed once

@@ -199,7 +199,7 @@ final class Chord {
             return;
         }
         if (isTab()) {
-            spots.forEach(spot -> spot.left = shift - spot.width / 2);
+            FretNumbers.place(spots, shift, scale);
             return;
         }
         int from = up ? 0 : spots.size() - 1;
@@ -244,7 +244,7 @@ final class Chord {
     }
 
     private double parenthesisRoom(Spot spot) {
-        return spot.head.parentheses() ? parenthesisWidth() : 0;
+        return spot.head.parentheses() && !spot.fret ? parenthesisWidth() : 0;
     }
 
     /** Room of one ghost-note parenthesis beside a head. */
