@@ -114,6 +114,9 @@ final class AnnotateCommand implements Callable<Integer> {
         }
         page.refuse("end the output in .pdf or .svg, or add --as chart");
         drawn.refuse("end the output in .pdf or .svg, or add --as chart");
+        if (form == Form.part) {
+            GivenOptions.refuse(files.spec, "--unplayed", "lyrics and charts", "a part of counts has the whole grid; leave it out");
+        }
         return files.run(parent.console, list,
                 targets.work(files.skipExisting, (score, file, console) -> annotate(score, file, console, targets, counting)));
     }

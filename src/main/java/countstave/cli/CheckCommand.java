@@ -97,6 +97,7 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         baselines.check(output);
+        refuseWhatDoesNothing();
         if (baselines.target != null) {
             return writeBaseline();
         }
@@ -107,6 +108,23 @@ final class CheckCommand implements Callable<Integer> {
         SafeFile.write(Inputs.path(output), force, to -> code[0] = write(to));
         parent.console.out().println("wrote " + Console.clean(output));
         return code[0];
+    }
+
+    private void refuseWhatDoesNothing() {
+        if (list) {
+            for (Class<?> group : List.of(RuleOptions.class, BaselineOptions.class)) {
+                GivenOptions.refuse(files.spec, group, "the check of scores", "leave it out, or --rules");
+            }
+            GivenOptions.refuse(files.spec, "--format", "findings", "leave it out, or --rules");
+            GivenOptions.refuse(files.spec, "--all", "findings", "leave it out, or --rules");
+        }
+        if (baselines.target != null) {
+            for (String option : List.of("--format", "--all", "--language")) {
+                GivenOptions.refuse(files.spec, option, "findings that are told", "--write-baseline tells none; leave it out");
+            }
+        } else if (output == null) {
+            GivenOptions.refuse(files.spec, "--force", "outputs", "name their place with -o");
+        }
     }
 
     private int write(OutputStream to) throws IOException {

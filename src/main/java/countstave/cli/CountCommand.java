@@ -24,6 +24,7 @@ import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -80,6 +81,12 @@ final class CountCommand implements Callable<Integer> {
         ScoreList list = files.list();
         CountingOptions counting = shared.counting(list.many());
         boolean json = format == Format.json;
+        files.refuseForce();
+        if (json) {
+            for (String option : List.of("--why", "--unplayed", "--ascii")) {
+                GivenOptions.refuse(files.spec, option, "text", "leave it out, or --format json");
+            }
+        }
         if (files.output != null) {
             Targets targets = Targets.of(list, files.output, new OutputNames(null, json ? ".json" : ".txt"),
                     parent.console);

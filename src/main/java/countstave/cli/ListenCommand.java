@@ -39,9 +39,11 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
+import picocli.CommandLine.Spec;
 
 /** {@code countstave listen}: what was played, against what was to be played. */
 @Command(name = "listen", mixinStandardHelpOptions = true, versionProvider = Version.class,
@@ -64,6 +66,9 @@ final class ListenCommand implements Callable<Integer> {
 
     @ParentCommand
     Countstave parent;
+
+    @Spec
+    CommandSpec spec;
 
     @Parameters(index = "0", paramLabel = "SCORE", description = "A MusicXML score (.musicxml, .xml, .mxl).")
     String score;
@@ -113,6 +118,7 @@ final class ListenCommand implements Callable<Integer> {
         if (output == null || !isDrawn()) {
             page.refuse("end the output in .pdf or .html");
         }
+        refuseWhatDoesNothing();
         Earlier earlier = compare == null ? null : earlier();
         Take heard = options.take(take);
         heard.remarks().forEach(remark -> parent.console.tell(remark));
@@ -121,6 +127,21 @@ final class ListenCommand implements Callable<Integer> {
             return null;
         });
         return done ? 0 : Countstave.REFUSED;
+    }
+
+    private void refuseWhatDoesNothing() {
+        String written = output != null ? ending() : format == Format.json ? "json" : "txt";
+        if (output == null) {
+            GivenOptions.refuse(spec, "--force", "outputs", "name their place with -o");
+        } else if (!written.equals(format == Format.json ? "json" : "txt")) {
+            GivenOptions.refuse(spec, "--format", "what is printed", "leave it out, the ending of the output says what is written");
+        }
+        if (!written.equals("txt")) {
+            GivenOptions.refuse(spec, "--ascii", "text", "leave it out, or have text written");
+        }
+        if (written.equals("json")) {
+            GivenOptions.refuse(spec, "--compare", "sentences", "the data have none; write text, .pdf or .html");
+        }
     }
 
     private Earlier earlier() throws IOException {

@@ -28,4 +28,15 @@ final class OutputOptions extends ScoreOptions {
             throw new ParameterException(spec.commandLine(), "--skip-existing is for outputs: name their place with -o");
         }
     }
+
+    /**
+     * For a run that prints: nothing is there to be replaced.
+     *
+     * @throws ParameterException if it is to be replaced all the same
+     */
+    void refuseForce() {
+        if (force && output == null) {
+            throw new ParameterException(spec.commandLine(), "--force is for outputs: name their place with -o");
+        }
+    }
 }

@@ -168,17 +168,19 @@ final class PracticeCommand implements Callable<Integer> {
             throw new ScoreException("a practice folder is not written beside a score: name a folder with -o"
                     + " (./beside if it is called so)");
         }
+        PracticeUse use = new PracticeUse(spec, sound, voice);
         if (files.output == null) {
             page.refuse("name a folder with -o");
+            use.printed(files, format == Format.json);
         } else if (isPage(files.output)) {
-            GivenOptions.refuse(spec, SoundOptions.class, "guide tracks", "set it on the page, or name a folder with -o");
-            GivenOptions.refuse(spec, DayChoice.class, "the plan of days", "name a folder with -o");
+            use.page();
             Targets targets = Targets.of(list, files.output, new OutputNames(null, PAGE), parent.console);
             Speaker.Choice says = voice.isSilent() ? null : speaker;
             ChartOptions chart = page.chart(Unplayed.ALL, shared.language.phrases());
             return files.run(parent.console, list, targets.work(files.skipExisting,
                     (score, file, console) -> page(score, SharedOptions.count(score, file, console, counting), targets, options, chart, says, console)));
         } else {
+            use.folder();
             ChartOptions sheet = page.sheet(shared.language.phrases());
             // one score's folder is the one that is named
             Targets targets = Targets.of(list, list.many() ? files.output

@@ -8,9 +8,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
+import picocli.CommandLine.Spec;
 
 /** {@code countstave systems}: lists the counting systems, or shows some as tables. */
 @Command(name = "systems", mixinStandardHelpOptions = true, versionProvider = Version.class,
@@ -29,6 +31,9 @@ final class SystemsCommand implements Callable<Integer> {
     @ParentCommand
     Countstave parent;
 
+    @Spec
+    CommandSpec spec;
+
     @Parameters(paramLabel = "SYSTEM", arity = "0..*", completionCandidates = Candidates.Systems.class,
             description = "A name from the list, or a file of your own (.system). Default: list all.")
     List<String> names = new ArrayList<>();
@@ -45,6 +50,7 @@ final class SystemsCommand implements Callable<Integer> {
         StringBuilder out = new StringBuilder();
         SystemTables tables = new SystemTables(out, CountCommand.textOptions(ascii, Phrases.ENGLISH));
         if (names.isEmpty()) {
+            GivenOptions.refuse(spec, "--and", "the table of a system", "name one");
             tables.list();
         }
         for (String name : names) {

@@ -10,6 +10,7 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 
 /**
@@ -31,6 +32,8 @@ final class VoiceOptions {
     double softer;
 
     private boolean silent;
+    /** The first word of {@code --voice} that chose a speaker; null where none did. */
+    private String chosen;
 
     /** Whether nobody is to speak; known once {@link #choice} was asked for. */
     boolean isSilent() {
@@ -59,6 +62,7 @@ final class VoiceOptions {
                 continue;
             }
             voices.remove(voice);
+            chosen = chosen == null ? voice : chosen;
             silent |= voice.equals(NONE);
             if (asked != null && register != null && asked != register || spoken && language != null && !voice.equals(language)) {
                 throw new ScoreException("--voice " + voice + " and --voice " + (spoken ? language : register.id())
@@ -71,6 +75,18 @@ final class VoiceOptions {
             throw new ScoreException("--voice none says that nobody speaks: leave it out, or the other voices");
         }
         return new Speaker.Choice(register == null ? Register.LOW : register, language, recordings(), softer);
+    }
+
+    /**
+     * For a run in which nobody speaks; to be asked for once {@link #choice} was.
+     *
+     * @throws ScoreException if a speaker was chosen, or something is said of how it speaks
+     */
+    void refuse(CommandSpec command, String purpose, String instead) {
+        GivenOptions.refuse(command, VoiceOptions.class, purpose, instead);
+        if (chosen != null) {
+            throw new ScoreException("--voice " + chosen + " is for " + purpose + ": " + instead);
+        }
     }
 
     private Recordings recordings() {

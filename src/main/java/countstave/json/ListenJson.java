@@ -4,6 +4,7 @@ import countstave.count.NoteNames;
 import countstave.listen.ExtraStroke;
 import countstave.listen.ListenWords;
 import countstave.listen.Listening;
+import countstave.listen.Pause;
 import countstave.listen.Place;
 import countstave.listen.PlannedStroke;
 import countstave.listen.RunFigures;
@@ -67,6 +68,7 @@ public final class ListenJson {
                 .number("missed", listening.missed()).number("unsure", listening.unsure()).number("extra", listening.extras().size())
                 .number("share", listening.share()).number("meanMs", MS * listening.mean())
                 .number("spreadMs", MS * listening.spread()).endObject();
+        pauses();
         speed();
         places();
         runs();
@@ -76,6 +78,19 @@ public final class ListenJson {
             out.text("--bars " + listening.practiceBars(seam));
         }
         out.endArray().endObject().end();
+    }
+
+    /** Only where there are any. */
+    private void pauses() throws IOException {
+        if (listening.tempo().pauses().isEmpty()) {
+            return;
+        }
+        out.array("pauses");
+        for (Pause pause : listening.tempo().pauses()) {
+            out.object().number("repeat", pause.repeat() + 1).number("seconds", pause.seconds()).number("beats", pause.beats())
+                    .endObject();
+        }
+        out.endArray();
     }
 
     private void speed() throws IOException {

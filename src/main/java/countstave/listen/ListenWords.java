@@ -33,7 +33,7 @@ public final class ListenWords {
         if (listening.isCutShort()) {
             String bar = words.number(listening.strokes().get(listening.strokes().size() - 1).planned().spot());
             lines.add(listening.repeats() == 1 ? names.phrase("listen.ends", bar)
-                    : names.phrase("listen.ends.repeat", bar, String.valueOf(listening.repeats())));
+                    : names.phrase("listen.ends.repeat", bar, names.phrases().ordinal(listening.repeats())));
         }
         lines.addAll(words.pauses());
         lines.add(words.whole());
@@ -70,7 +70,7 @@ public final class ListenWords {
             return List.of();
         }
         String each = some(pauses.stream().map(pause -> names.phrase("listen.pause.before", beats(Math.round(2 * pause.beats()) / 2.0),
-                String.valueOf(pause.repeat() + 1))).toList());
+                names.phrases().ordinal(pause.repeat() + 1))).toList());
         return List.of(names.phrase(listening.reference() == Reference.OWN_BEAT ? "listen.pause.own" : "listen.pause", each));
     }
 

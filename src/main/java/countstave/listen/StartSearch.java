@@ -21,6 +21,8 @@ final class StartSearch {
     private static final int MOST_KEPT = 40;
     private static final double EXTRA = 0.4;
     private static final int FINENESS = 20;
+    /** More than rounding takes from a sum of so many. */
+    private static final double ROUNDING = 0.001;
 
     /**
      * A guess.
@@ -73,7 +75,8 @@ final class StartSearch {
                 for (int j = 0; j < Math.min(FIRST_STROKES, looked); j++) {
                     double start = heard.seconds()[i] - speed * plan[j];
                     // of two that fit alike the tempo that was asked for
-                    double score = score(start, speed) - 0.02 * Math.abs(k) / tempi;
+                    double less = 0.02 * Math.abs(k) / tempi;
+                    double score = score(start, speed, best == null ? Double.NEGATIVE_INFINITY : best.score + less) - less;
                     if (best == null || score > best.score) {
                         best = new Guess(start, speed, score);
                     }
@@ -93,9 +96,14 @@ final class StartSearch {
         return kept;
     }
 
-    private double score(double start, double speed) {
+    /** @param best what has to be exceeded; where that can no longer be, the search of this one ends */
+    private double score(double start, double speed, double best) {
         float sum = 0;
+        double enough = best * looked - ROUNDING;
         for (int j = 0; j < looked; j++) {
+            if (sum + looked - j < enough) {
+                return Double.NEGATIVE_INFINITY;
+            }
             int at = (int) ((start + speed * plan[j]) / STEP + 0.5);
             if (at >= 0 && at < nearness.length) {
                 sum += nearness[at];

@@ -104,8 +104,9 @@ final class TimeMap {
         for (int k = from; k < plan.length && plan[k] <= plan[i] + AROUND; k++) {
             if (!Double.isNaN(taken[k])) {
                 double u = Math.abs(plan[k] - plan[i]) / AROUND;
-                double tricube = Math.pow(1 - u * u * u, 3);
-                fit.add(plan[k] - plan[i], taken[k] - plan[k], weights[k] * tricube);
+                double near = 1 - u * u * u;
+                // the tricube of locally weighted regression
+                fit.add(plan[k] - plan[i], taken[k] - plan[k], weights[k] * near * near * near);
             }
         }
         return plan[i] + LeastSquares.at(fit.solve(), 0);

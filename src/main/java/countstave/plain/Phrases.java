@@ -93,6 +93,16 @@ public final class Phrases {
         return String.format(Locale.ROOT, "%,d", value).replace(",", text("thousands.sign"));
     }
 
+    /** A number as the place in a row: {@code 3rd}, {@code 11th}. */
+    public String ordinal(int number) {
+        return text(switch (number / 10 % 10 == 1 ? 0 : number % 10) {
+            case 1 -> "ordinal.1";
+            case 2 -> "ordinal.2";
+            case 3 -> "ordinal.3";
+            default -> "ordinal";
+        }, number);
+    }
+
     /** {@code Thu}. */
     public String weekday(DayOfWeek day) {
         return text("weekday." + day.getValue());

@@ -34,7 +34,7 @@ public final class DayWords {
         List<String> rules = new ArrayList<>(List.of(phrases.text("day.rule", String.valueOf(plan.options().minutes())),
                 phrases.text("day.spacing")));
         if (!plan.left().isEmpty()) {
-            rules.add(phrases.text("day.left", numbers(plan.left())));
+            rules.add(phrases.text("day.left", bars(plan.left()), numbers(plan.left())));
         }
         return rules;
     }
@@ -42,7 +42,12 @@ public final class DayWords {
     /** {@code Read at sight, without a plan: bars 1–2, 9}; nothing where there are none. */
     public static String atSight(PracticePlan plan, Phrases phrases) {
         List<Passage> atSight = plan.atSight();
-        return atSight.isEmpty() ? "" : phrases.text("day.at-sight", numbers(atSight));
+        return atSight.isEmpty() ? "" : phrases.text("day.at-sight", bars(atSight), numbers(atSight));
+    }
+
+    /** For the choice of a plural. */
+    private static int bars(List<Passage> passages) {
+        return passages.stream().mapToInt(p -> p.stretch().size()).sum();
     }
 
     private static String numbers(List<Passage> passages) {

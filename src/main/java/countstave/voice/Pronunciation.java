@@ -97,7 +97,8 @@ public final class Pronunciation {
     }
 
     private static int number(String word) {
-        return word.matches("[0-9]{1,6}") ? Integer.parseInt(word) : 0;
+        boolean digits = !word.isEmpty() && word.length() <= 6 && word.chars().allMatch(c -> c >= '0' && c <= '9');
+        return digits ? Integer.parseInt(word) : 0;
     }
 
     private static String standIn(String word) {

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import countstave.count.CountingSystem;
 import countstave.spelling.rules.AllRules;
 import countstave.testing.JavaProcess;
+import countstave.testing.Snippets;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -111,7 +112,8 @@ class CompletionTest {
     /** A score is found however its name is quoted. */
     @Test
     void quotedNames() throws IOException, InterruptedException {
-        Path score = Files.copy(Path.of("scores/meters.musicxml"), folder.resolve("R&B (two) $1.musicxml"));
+        Path score = Files.writeString(folder.resolve("R&B (two) $1.musicxml"),
+                Snippets.in("4/4").part("Percussion").bar("4 4 4 4").xml());
         assertEquals(List.of("Percussion"), offered("count", folder + "/R\\&B\\ \\(two\\)\\ \\$1.musicxml", "--part", "Pe"));
         for (String typed : List.of("R\\&B\\ \\(two\\)\\ \\$1.musicxml", "\"R&B (two) \\$1.musicxml\"", "R\"&B (two)\"\\ \\$1.musicxml")) {
             assertEquals(List.of("Percussion"),

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import countstave.files.Unfinished;
 import countstave.testing.JavaProcess;
+import countstave.testing.Snippets;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -24,9 +25,9 @@ import org.junit.jupiter.api.io.TempDir;
 class InterruptedRunTest {
 
     /** Enough to be interrupted while the first are there. */
-    private static final int CHARTS = 30;
-    /** {@code -Dscores=1000} tries the memory with more. */
-    private static final int SCORES = Integer.getInteger("scores", 150);
+    private static final int CHARTS = 60;
+    /** {@code -Dscores=1000} tries the memory with more; what is kept of a score may be no more than half a megabyte. */
+    private static final int SCORES = Integer.getInteger("scores", 90);
 
     @TempDir
     Path folder;
@@ -34,13 +35,22 @@ class InterruptedRunTest {
     private Path parts;
     private Path out;
 
-    private void scores(int many) throws IOException {
+    /** So many copies of two scores, in turns. */
+    private void scores(int many, String one, String other) throws IOException {
         parts = Files.createDirectory(folder.resolve("parts"));
         out = folder.resolve("out");
         for (int i = 0; i < many; i++) {
-            Files.copy(Path.of(i % 2 == 0 ? "scores/groove.musicxml" : "scores/dense.musicxml"),
-                    parts.resolve("s" + i + ".musicxml"));
+            Files.writeString(parts.resolve("s" + i + ".musicxml"), i % 2 == 0 ? one : other);
         }
+    }
+
+    /** A few bars with a title of their own: without one a chart has its file's name. */
+    private static String bars(String... bars) {
+        Snippets.Builder score = Snippets.in("4/4").title("Again and again", "ours");
+        for (int i = 0; i < 4 * bars.length; i++) {
+            score.bar(bars[i % bars.length]);
+        }
+        return score.xml();
     }
 
     private Process start(List<String> options, String... words) throws IOException {
@@ -57,10 +67,10 @@ class InterruptedRunTest {
 
     /** Lets charts be drawn until some are there, then ends the process in this way. */
     private int interrupted(String signal) throws IOException, InterruptedException {
-        scores(CHARTS);
+        scores(CHARTS, bars("16 16 16 16 3:2[8 8 8] 5:4[16 16 16 16 16] 4", "8 8 16 8 16 4 4"), bars("4 8. 16 3:2[8 8 8] 4", "2 8 8 4"));
         Process run = start(List.of(), "annotate", parts.toString(), "-o", out.toString(), "--as", "chart", "--threads", "2");
         while (run.isAlive() && charts() < 6) {
-            Thread.sleep(20);
+            Thread.sleep(5);
         }
         assertTrue(run.isAlive(), this::toldOrNot);
         new ProcessBuilder("kill", "-" + signal, Long.toString(run.pid())).start().waitFor();
@@ -146,7 +156,7 @@ class InterruptedRunTest {
     /** 64 MB are enough for any number of scores, and for as many threads as there may be. */
     @Test
     void littleMemoryIsEnoughForManyScores() throws IOException, InterruptedException {
-        scores(SCORES);
+        scores(SCORES, Files.readString(Path.of("scores/groove.musicxml")), Files.readString(Path.of("scores/dense.musicxml")));
         Process run = start(List.of("-Xmx64m"), "annotate", parts.toString(), "-o", out.toString(), "--threads", "8");
         assertEquals(0, run.waitFor(), told());
         assertTrue(told().contains(SCORES + " scores done, "), told());

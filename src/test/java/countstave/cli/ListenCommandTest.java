@@ -118,6 +118,32 @@ class ListenCommandTest {
         assertEquals(1, refused.err().lines().count(), refused.err());
     }
 
+    /** Bars 1 and 2 once, two and a half seconds of nothing, then twice more: the data tell what the text does. */
+    @Test
+    void aPauseIsInTheData() throws IOException {
+        double[] bars = {0, .25, .5, .75, 1, 2, 2.5, 3, 4, 5, 5.2, 5.4, 5.6, 5.8, 6, 7, 7.5};
+        double[] at = new double[3 * bars.length];
+        double[] levels = new double[at.length];
+        for (int i = 0; i < at.length; i++) {
+            int repeat = i / bars.length;
+            at[i] = 1 + 8 * repeat + (repeat > 0 ? 2.5 : 0) + bars[i % bars.length];
+            levels[i] = 0.4;
+        }
+        Path take = SoundFiles.write(folder.resolve("paused.wav"), Bursts.of(at, levels, RATE, 29), RATE);
+        Run run = listen(take.toString(), "--bars", "1-2", "--format", "json");
+        assertEquals(0, run.code(), run.err());
+        assertEquals(List.of(), PublishedSchemas.strictly(run.out()));
+        JsonNode pauses = PublishedSchemas.JSON.readTree(run.out()).get("pauses");
+        assertEquals(1, pauses.size());
+        assertEquals(2, pauses.get(0).get("repeat").asInt());
+        assertEquals(2.5, pauses.get(0).get("seconds").asDouble(), 0.02);
+        assertEquals(2.5, pauses.get(0).get("beats").asDouble(), 0.05);
+        Run told = listen(take.toString(), "--bars", "1-2");
+        assertTrue(told.out().replaceAll("\\s+", " ").contains("The take pauses for about 2.5 beats before the 2nd time through;"), told.out());
+        Run none = listen(take("take.wav", 0, 0, 0.003).toString(), "--bars", "1-2", "--format", "json");
+        assertFalse(PublishedSchemas.JSON.readTree(none.out()).has("pauses"), "nobody stopped");
+    }
+
     @Test
     void missedAndExtraStrokesOfMidi() {
         Run run = Run.of("listen", "scores/dense.musicxml", "scores/dense-take.mid", "--bars", "3", "--format", "json");

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import countstave.testing.JavaProcess;
+import countstave.testing.Snippets;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -14,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -26,6 +28,14 @@ class PracticeBrokenOffTest {
 
     @TempDir
     Path folder;
+
+    private Path score;
+
+    @BeforeEach
+    void score() throws IOException {
+        score = Files.writeString(folder.resolve("score.musicxml"),
+                Snippets.in("4/4").title("Off", "ours").tempo(60).bar("16 16 16 16 3:2[8 8 8] 5:4[16 16 16 16 16] 4").bar("8 8 16 8 16 4 4").xml());
+    }
 
     /** @param before shell words that come first */
     private Process start(String before, String... words) throws IOException {
@@ -46,7 +56,7 @@ class PracticeBrokenOffTest {
     @Test
     void aFileThatCannotGrow() throws Exception {
         Path plan = folder.resolve("new/plan");
-        Process run = start("ulimit -f 600;", "practice", "scores/groove.musicxml", "--bars", "20-21", "-o", plan.toString());
+        Process run = start("ulimit -f 600;", "practice", score.toString(), "-o", plan.toString());
         assertEquals(2, run.waitFor(), told());
         assertEquals(1, told().lines().count(), told());
         assertTrue(told().contains("cannot write " + plan.resolve("01-bars-")), told());
@@ -58,10 +68,10 @@ class PracticeBrokenOffTest {
     @Test
     void theFolderBeforeStaysAsItWas() throws Exception {
         Path plan = folder.resolve("plan");
-        assertEquals(0, Run.of("practice", "scores/groove.musicxml", "--bars", "1-8", "--sound", "midi", "-o",
+        assertEquals(0, Run.of("practice", score.toString(), "--bars", "1", "--sound", "midi", "-o",
                 plan.toString()).code());
         Map<String, String> before = Run.tree(plan);
-        Process run = start("ulimit -f 600;", "practice", "scores/groove.musicxml", "--bars", "20-21", "--force",
+        Process run = start("ulimit -f 600;", "practice", score.toString(), "--force",
                 "-o", plan.toString());
         assertEquals(2, run.waitFor(), told());
         assertEquals(before, Run.tree(plan));
@@ -73,7 +83,7 @@ class PracticeBrokenOffTest {
         assumeTrue(Files.exists(Path.of("/bin/kill")) || Files.exists(Path.of("/usr/bin/kill")));
         assumeTrue(signal.equals("TERM") || !isHangUpIgnored(), "started so that a hang-up is ignored");
         Path plan = folder.resolve("new/plan");
-        Process run = start("", "practice", "scores/dense.musicxml", "--bars", "3-4", "--repeats", "90", "-o",
+        Process run = start("", "practice", score.toString(), "--repeats", "90", "-o",
                 plan.toString());
         while (run.isAlive() && !isWritingSound(plan)) {
             Thread.sleep(10);
@@ -107,8 +117,7 @@ class PracticeBrokenOffTest {
     @Test
     void aFullOutput() throws Exception {
         assumeTrue(Files.exists(Path.of("/dev/full")));
-        Process run = start("exec >/dev/full 2>" + folder.resolve("said.txt") + ";", "practice", "scores/groove.musicxml",
-                "--bars", "20-21");
+        Process run = start("exec >/dev/full 2>" + folder.resolve("said.txt") + ";", "practice", score.toString());
         assertEquals(2, run.waitFor());
         String said = Files.readString(folder.resolve("said.txt"));
         assertTrue(said.contains("the output cannot be written"), said);

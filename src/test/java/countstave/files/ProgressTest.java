@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import countstave.testing.JavaProcess;
+import countstave.testing.Snippets;
 import countstave.text.CellWidth;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -13,12 +14,17 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
 
 /** The bar: for somebody who looks, and only where a line can be written over. */
 @Timeout(60)
 class ProgressTest {
+
+    @TempDir
+    Path folder;
 
     private final ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     private final PrintStream err = new PrintStream(bytes, true, StandardCharsets.UTF_8);
@@ -64,12 +70,16 @@ class ProgressTest {
     }
 
     /** A pseudo terminal as util-linux makes it. */
-    private static String onTerminal(String terminal) throws IOException, InterruptedException {
+    private String onTerminal(String terminal) throws IOException, InterruptedException {
+        List<Path> scores = List.of(folder.resolve("one.musicxml"), folder.resolve("two.musicxml"));
+        for (Path score : scores) {
+            Files.writeString(score, Snippets.rhythm("4/4", "4 4 4 4"));
+        }
         Path script = Path.of("/usr/bin/script");
         assumeTrue(Files.isExecutable(script) && Files.exists(Path.of("/proc/self")), "no pseudo terminal here");
         // the results go elsewhere: the bar is for whoever sits before the error output
         ProcessBuilder process = new ProcessBuilder(script.toString(), "-qec",
-                JavaProcess.line() + " countstave.Main check scores/groove.musicxml scores/song.musicxml | cat > /dev/null",
+                JavaProcess.line() + " countstave.Main check '" + scores.get(0) + "' '" + scores.get(1) + "' | cat > /dev/null",
                 "/dev/null");
         process.environment().put("TERM", terminal);
         Process run = process.redirectErrorStream(true).start();
@@ -82,7 +92,7 @@ class ProgressTest {
     @Test
     void aTerminalShowsTheBarThoughTheResultsGoIntoAPipe() throws IOException, InterruptedException {
         String all = onTerminal("xterm");
-        assertTrue(all.contains("\r0 of 2 [------------------------] scores/groove.musicxml"), all);
+        assertTrue(all.contains("\r0 of 2 [------------------------] " + folder.resolve("one.musicxml")), all);
         assertTrue(all.contains("countstave: 2 scores done, "), all);
         assertFalse(all.contains("\u001b"), all);
     }

@@ -106,7 +106,7 @@ class PausesTest {
         Listening listening = heard(counts, onsets, 0);
         String told = told(listening);
         assertTrue(told.contains(" 4 times at quarter = 7") && told.contains(": 52 of 52 strokes heard. The take pauses for about 2 beats"
-                + " before repeat 3; what follows is measured from its own start. The strokes spread"), told);
+                + " before the 3rd time through; what follows is measured from its own start. The strokes spread"), told);
         assertFalse(told.contains("Extra") || told.contains("The tempo gains") || told.contains("The tempo loses"), told);
     }
 
@@ -147,7 +147,7 @@ class PausesTest {
         }
         Listening listening = heard(counts, onsets, 0);
         assertEquals(List.of(1, 2), pauses(listening).stream().map(Pause::repeat).toList(), told(listening));
-        assertTrue(told(listening).contains("for about 2 beats before repeat 2; for about 3 beats before repeat 3; what follows"), told(listening));
+        assertTrue(told(listening).contains("for about 2 beats before the 2nd time through; for about 3 beats before the 3rd time through; what follows"), told(listening));
     }
 
     @Test
@@ -165,7 +165,7 @@ class PausesTest {
         Listening listening = Listener.listen(counts, List.of(), new Take("take", Take.Kind.SOUND, 40, onsets, List.of(), clicks, List.of()), 0);
         assertEquals(Reference.CLICK, listening.reference());
         assertEquals(0.03, listening.mean(), 0.001);
-        assertTrue(told(listening).contains("The take pauses for about 3 beats before repeat 3. The"), told(listening));
+        assertTrue(told(listening).contains("The take pauses for about 3 beats before the 3rd time through. The"), told(listening));
     }
 
     @Test
@@ -177,7 +177,7 @@ class PausesTest {
         played.all.removeIf(m -> m.stroke() > 3 * n + 6 || m.stroke() < 0);
         Listening listening = heard(counts, paused(played, 2 * n, 3 * beat(pass)), 0);
         assertEquals(List.of(2), pauses(listening).stream().map(Pause::repeat).toList());
-        assertTrue(listening.isCutShort() && told(listening).contains("It ends in bar 1, the 4. time through."), told(listening));
+        assertTrue(listening.isCutShort() && told(listening).contains("It ends in bar 1, the 4th time through."), told(listening));
     }
 
     /** Who leaves out half a bar and comes back in time has not paused; nor has who plays on. */

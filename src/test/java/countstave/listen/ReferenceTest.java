@@ -50,7 +50,7 @@ class ReferenceTest {
         Listening listening = heard(Take.Kind.SOUND, late(0.030), List.of(), quarters(0));
         assertEquals(Reference.CLICK, listening.reference());
         assertEquals(0.030, listening.mean(), 0.0005);
-        assertTrue(told(listening).contains("around the click; on the average they are 30 ms late"), told(listening));
+        assertTrue(told(listening).contains("around the click; on average they are 30 ms late"), told(listening));
     }
 
     @Test

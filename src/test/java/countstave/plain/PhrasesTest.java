@@ -102,6 +102,31 @@ class PhrasesTest {
         }
     }
 
+    /** English ordinals as any grammar has them; German ones have a full stop. */
+    @Test
+    void placesInARow() {
+        assertEquals(List.of("1st", "2nd", "3rd", "4th", "10th", "11th", "12th", "13th", "20th", "21st", "22nd", "23rd", "24th", "101st", "111th",
+                "112th", "113th", "122nd"), Stream.of(1, 2, 3, 4, 10, 11, 12, 13, 20, 21, 22, 23, 24, 101, 111, 112, 113, 122)
+                .map(Phrases.ENGLISH::ordinal).toList());
+        assertEquals(List.of("1.", "3.", "12.", "21."), Stream.of(1, 3, 12, 21).map(Phrases.in("de")::ordinal).toList());
+    }
+
+    /** One of a kind is no plural, and several are no singular. */
+    @Test
+    void oneAndSeveral() {
+        Phrases english = Phrases.ENGLISH;
+        Phrases german = Phrases.in("de");
+        assertTrue(english.text("plan.more", 1).contains(" 1 easier passage;"));
+        assertTrue(english.text("plan.more", 3).contains(" 3 easier passages;"));
+        assertTrue(english.text("plan.seam", "a)", 1, "60", "x").contains(" 1 loop at 60"));
+        assertTrue(english.text("plan.seam", "a)", 2, "60", "x").contains(" 2 loops at 60"));
+        assertTrue(english.text("day.at-sight", 1, "5").endsWith(": bar 5."));
+        assertTrue(english.text("day.at-sight", 3, "5, 7").endsWith(": bars 5, 7."));
+        assertTrue(english.text("day.left", 1, "5").contains(" for bar 5:"));
+        assertTrue(german.text("day.left", 1, "5").contains(" für Takt 5:"));
+        assertTrue(german.text("day.left", 2, "5\u20136").contains(" für die Takte 5\u20136:"));
+    }
+
     /** What the code asks for is there, and what is there is asked for. */
     @Test
     void keysOfTheCode() throws IOException {
