@@ -564,13 +564,42 @@ class PageInBrowserTest {
         assertEquals("narrow", browser.text("document.querySelector('.pages').dataset.drawing"), "large print is the narrow drawing");
         // printed on a phone it is the chart of a sheet
         browser.screen(360, 740, true);
+        assertEquals(browser.number("document.getElementById('wide').textContent.split('<svg').length - 1"), printed());
+    }
+
+    /** The pages of the chart on A4, without what is for the screen. */
+    private static int printed() throws IOException {
         String pdf = String.valueOf(browser.driver().executeCdpCommand("Page.printToPDF",
                 Map.of("preferCSSPageSize", false, "paperWidth", 8.27, "paperHeight", 11.69)).get("data"));
         try (PDDocument printed = Loader.loadPDF(Base64.getDecoder().decode(pdf))) {
             String text = new PDFTextStripper().getText(printed);
             assertTrue(text.contains("Eleven Lanterns") && text.contains("quintuplets"), text);
-            assertFalse(text.contains("Tap"), "no controls");
-            assertEquals(browser.number("document.getElementById('wide').textContent.split('<svg').length - 1"), printed.getNumberOfPages());
+            assertFalse(text.contains("Tap") || text.contains("JavaScript"), "no controls");
+            return printed.getNumberOfPages();
+        }
+    }
+
+    /** Where scripts are kept off it is the chart with its counts, to be read and to be printed, and says what is missing. */
+    @Test
+    void withoutScripts() throws IOException {
+        browser.driver().executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", true));
+        try {
+            browser.openAgain(dense);
+            assertEquals("undefined", browser.text("typeof window.practice"));
+            String seen = "[...document.querySelectorAll('%s')].filter((e) => e.getClientRects().length).length";
+            for (int width : new int[] {984, 360}) {
+                browser.driver().executeCdpCommand("Emulation.setDeviceMetricsOverride",
+                        Map.of("width", width, "height", 740, "deviceScaleFactor", 1, "mobile", true));
+                String drawing = width == 360 ? "#narrow" : "#wide";
+                assertTrue(browser.number(String.format(seen, drawing + " text.count")) > 200, drawing);
+                assertEquals(browser.number(String.format(seen, "text.count")), browser.number(String.format(seen, drawing + " text.count")));
+                assertEquals(0, browser.number(String.format(seen, "button, select, input")), "nothing that would do nothing");
+                assertEquals(1, browser.number(String.format(seen, "header noscript p")));
+                assertTrue(browser.number("document.documentElement.scrollWidth") <= width);
+            }
+            assertEquals(browser.number("document.querySelectorAll('#wide svg').length"), printed());
+        } finally {
+            browser.driver().executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", false));
         }
     }
 }
