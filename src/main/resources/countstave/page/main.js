@@ -75,9 +75,14 @@ class Page {
     this.showMarks();
   }
 
+  paceOf(speed) {
+    const step = this.steps.find((one) => Math.abs(one.perMinute - speed * this.written.perMinute) < 1e-6);
+    return step ? this.line.paceOfStep(this.ready, step, speed) : this.line.paceOf(speed);
+  }
+
   // The counts of a speed, on the page and in what sounds from now on.
   countAs(speed = this.speed()) {
-    const pace = this.line.paceOf(speed);
+    const pace = this.paceOf(speed);
     if (pace === this.line.pace) {
       return false;
     }
@@ -103,6 +108,7 @@ class Page {
     this.from = from;
     this.to = to;
     this.ready = ready;
+    this.steps = ready && ready.steps ? ready.steps : [];
     this.key = loopKey(this.line.part, from, to);
     byId('loop').value = value;
     if (this.cursor && (this.cursor.at.isBefore(from) || this.cursor.at.compare(to) >= 0)) {
@@ -110,7 +116,7 @@ class Page {
     }
     this.written = this.line.anchorAt(from).tempo;
     const known = this.ladder.of(this.key).perMinute;
-    const first = ready && ready.steps ? ready.steps[0].perMinute : this.written.perMinute;
+    const first = this.steps.length ? this.steps[0].perMinute : this.written.perMinute;
     this.perMinute = Number.isFinite(known) && known >= SLOWEST && known <= this.most() ? known : first;
     this.stepsChanged();
     this.tempoShown();
@@ -171,7 +177,7 @@ class Page {
     const set = this.set;
     const [silent, of] = set.silent.split('/').map(Number);
     return new Track(this.line, {
-      from: this.from, to: this.to, begin: this.cursor ? this.cursor.at : null, pace: this.line.paceOf(this.speed()), stage: set.stage,
+      from: this.from, to: this.to, begin: this.cursor ? this.cursor.at : null, pace: this.paceOf(this.speed()), stage: set.stage,
       swing: set.swing ? Fraction.of(set.swing) : null, beats: set.beats, silent, of, place: set.place,
       placeBeats: set.placeBeats, countIn: set.countIn, speed: this.speed(), words: (count) => this.words(count),
     });
@@ -307,9 +313,9 @@ class Page {
       this.stepsChanged();
       return null;
     }
-    const pace = this.line.paceOf(this.speed());
+    const pace = this.paceOf(this.speed());
     this.perMinute = this.next(this.perMinute);
-    if (this.line.paceOf(this.speed()) !== pace) {
+    if (this.paceOf(this.speed()) !== pace) {
       this.player.setTrackFrom(repeat, this.track());
     }
     this.ladder.setClean(this.key, this.perMinute, 0);
@@ -340,8 +346,7 @@ class Page {
     this.errors = (this.errors || 0) + 1;
     if (this.errors >= 2) {
       this.errors = 0;
-      const steps = this.ready && this.ready.steps ? this.ready.steps.map((step) => step.perMinute) : [];
-      const below = steps.filter((step) => step < this.perMinute - 1e-9);
+      const below = this.steps.map((step) => step.perMinute).filter((step) => step < this.perMinute - 1e-9);
       const back = this.set.up === 'plan' && below.length ? below[Math.max(0, below.length - 2)]
         : Math.max(SLOWEST, Math.round(this.perMinute / (1 + this.set.percent / 100) ** 2));
       this.setTempo(back, false);
@@ -357,7 +362,7 @@ class Page {
     ticks.setAttribute('aria-label', text('said.clean', done, this.asked()));
     const list = byId('steps');
     list.replaceChildren();
-    for (const step of this.ready && this.ready.steps ? this.ready.steps : []) {
+    for (const step of this.steps) {
       const item = document.createElement('li');
       const button = document.createElement('button');
       const clean = Math.min(step.clean, this.ladder.cleanAt(this.key, step.perMinute));

@@ -167,6 +167,7 @@ export class Player {
     this.next = next;
     this.playing = false;
     this.made = [];
+    this.later = [];
   }
 
   get context() {

@@ -10,9 +10,11 @@ import countstave.CountingOptions;
 import countstave.chart.ChartOptions;
 import countstave.count.Count;
 import countstave.musicxml.ScoreFile;
+import countstave.practice.Passage;
 import countstave.practice.Plans;
 import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
+import countstave.practice.StepCount;
 import countstave.practice.Stretch;
 import countstave.score.PulseChoice;
 import countstave.score.Tempo;
@@ -286,6 +288,21 @@ class PageInBrowserTest {
         browser.run("practice.setTempo(63)");
         assertEquals("16ths 1 e & a 2 e & a 3 e & a 4 e & a", browser.text(String.format(shown, 0)), "as it is printed");
         assertEquals(0, browser.number("document.querySelectorAll('.otherwise').length"));
+        // at a step of the plan it is that of the printed sheet, to the very tempo
+        List<String> sheet = new ArrayList<>();
+        for (Passage passage : Plans.of(Plans.counted("dense")).get(0).passages()) {
+            for (StepCount count : passage.sameAs() == 0 ? passage.counts() : List.<StepCount>of()) {
+                String says = count.stretch().slices().stream().flatMap(slice -> slice.counts().counts().stream()).map(Count::say)
+                        .collect(Collectors.joining(" "));
+                count.steps().forEach(step -> sheet.add(step.tempo().perMinute().toPlainString() + " " + says));
+            }
+        }
+        assertEquals(sheet, browser.run("const out = []; practice.line.loops.forEach((loop, i) => { if (loop.steps) { practice.chooseLoop(String(i));"
+                + " for (const step of loop.steps) { practice.setTempo(step.perMinute); out.push(step.perMinute + ' ' + practice.line.counts"
+                + ".filter((c) => c.stages & 1 && c.at.compare(loop.from) >= 0 && c.at.isBefore(loop.to)).map((c) => practice.words(c)).join(' ')); } } });"
+                + " return out;"));
+        assertTrue(browser.number("practice.line.paces.length - practice.line.part.paces.length") > 0, "no speed has them all by itself");
+        browser.run("practice.chooseLoop('whole'); practice.setTempo(63)");
         // with steps by themselves it becomes another at the repeat that has the other tempo, in what sounds and on the page
         browser.run("practice.setLoop('own', practice.line.counts[0].at, practice.line.counts[8].at); practice.setTempo(75)");
         stepsByThemselves(25);
@@ -320,7 +337,7 @@ class PageInBrowserTest {
     @ValueSource(strings = {"meters", "polyrhythms"})
     void everyCountOfEveryTempoHasItsPlace(String score) throws IOException {
         browser.openNew(page(score, Plans.counted(score)));
-        assertEquals("", browser.text("(() => { const out = []; let ways = 0;"
+        assertEquals("", browser.text("(() => { const out = []; let ways = 0; let steps = 0;"
                 + " for (const part of document.querySelectorAll('#part option')) { practice.set.part = Number(part.value); practice.choosePart();"
                 + " const written = practice.written.perMinute;"
                 + " for (const size of ['fit', 'large']) { practice.chart.size = size; practice.redraw();"
@@ -328,8 +345,13 @@ class PageInBrowserTest {
                 + " const lost = practice.line.counts.filter((c) => (c.stages & 1) && !practice.chart.wordOf(c)).length;"
                 + " const wrong = /NaN|Infinity|undefined/.test(document.querySelector('.pages').innerHTML);"
                 + " if (lost || wrong) { out.push([size, speed, lost, wrong].join(' ')); } }"
-                + " if (document.querySelector('.otherwise')) { out.push(size + ': not as it was printed'); } } }"
-                + " return ways > 20 ? out.join('; ') : 'hardly a bar is counted otherwise'; })()"));
+                + " if (document.querySelector('.otherwise')) { out.push(size + ': not as it was printed'); } }"
+                // and at the steps of the plan, where these are counted as at no other speed
+                + " practice.line.loops.forEach((loop, i) => { practice.chooseLoop(String(i)); for (const step of loop.steps || []) {"
+                + " if (practice.paceOf(step.perMinute / practice.written.perMinute) >= practice.line.part.paces.length) {"
+                + " practice.setTempo(step.perMinute); steps++;"
+                + " if (practice.line.counts.some((c) => (c.stages & 1) && !practice.chart.wordOf(c))) { out.push(i + ' ' + step.perMinute); } } } }); }"
+                + " return ways > 20 && (steps > 0 || '" + score + "' !== 'meters') ? out.join('; ') : 'hardly a bar is counted otherwise'; })()"));
     }
 
     /** From now on every repeat is faster by so many percent. */
