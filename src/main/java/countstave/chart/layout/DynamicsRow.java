@@ -117,7 +117,8 @@ final class DynamicsRow {
             if (dynamic.right + GAP <= hairpin.left || dynamic.left - GAP >= hairpin.right) {
                 continue;
             }
-            if ((dynamic.left + dynamic.right) / 2 <= middle) {
+            // a hairpin that begins under a dynamic begins behind it, however short it is
+            if ((dynamic.left + dynamic.right) / 2 <= middle || dynamic.left <= hairpin.left) {
                 hairpin.left = Math.max(hairpin.left, dynamic.right + GAP);
             } else {
                 hairpin.right = Math.min(hairpin.right, dynamic.left - GAP);
