@@ -130,12 +130,12 @@ class InvariantsTest {
             if (unplayed != Unplayed.NEEDED) {
                 continue;
             }
-            // annotating twice is annotating once
-            CountedScore twice = CountedScore.of(again, options);
-            assertArrayEquals(written.bytes(), twice.file().withText(
-                    Annotator.annotate(twice.file().text(), twice.parts(), Selection.ALL, unplayed, dots, NoteNames.SYMBOLS).toString()).bytes());
-            everyAttackHasItsWord(counted, twice.score(), dots);
+            everyAttackHasItsWord(counted, ScoreReader.read(again, options.reading()), dots);
             if (!large) {
+                // annotating twice is annotating once
+                CountedScore twice = CountedScore.of(again, options);
+                assertArrayEquals(written.bytes(), twice.file().withText(Annotator.annotate(twice.file().text(), twice.parts(),
+                        Selection.ALL, unplayed, dots, NoteNames.SYMBOLS).toString()).bytes());
                 againstOutsiders(file.text(), annotated, valid);
             }
         }
@@ -264,9 +264,6 @@ class InvariantsTest {
                         event.look().lyrics().stream().filter(l -> l.number().equals(ours))
                                 .forEach(l -> words.put(event.start(), l.text()));
                     }
-                }
-                if (words.isEmpty()) {
-                    continue;
                 }
                 bar.segments().forEach(s -> s.counts().stream().filter(Count::played).forEach(count ->
                         assertTrue((words.get(bar.timeline().writtenAt(count.at())) + " ").startsWith(count.say() + " "),

@@ -1,5 +1,6 @@
 package countstave.musicxml;
 
+import countstave.score.FretDiagram;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -43,12 +44,13 @@ final class HarmonyReader {
      * What was read.
      *
      * @param text the chord name; empty where nothing is printed
-     * @param frame whether a fret diagram is printed with it
+     * @param frame whether a fret diagram is to be printed with it
+     * @param diagram it, or null where there is none that can be drawn
      * @param below whether the file wants it below the staff
      * @param offset in divisions, or null
      * @param staff its staff, 1 where the file says nothing usable
      */
-    record Harmony(String text, boolean frame, boolean below, BigDecimal offset, int staff) {
+    record Harmony(String text, boolean frame, FretDiagram diagram, boolean below, BigDecimal offset, int staff) {
     }
 
     private final StringBuilder text = new StringBuilder();
@@ -65,6 +67,7 @@ final class HarmonyReader {
     private boolean plusMinus;
     private String type = "";
     private boolean frame;
+    private FretDiagram diagram;
     private BigDecimal offset;
     private int staff = 1;
 
@@ -88,8 +91,8 @@ final class HarmonyReader {
         }
         xml.next();
         reader.close();
-        return new Harmony(printed ? Plain.name(reader.text.toString()) : "", printed && diagram && reader.frame, below,
-                reader.offset, reader.staff);
+        return new Harmony(printed ? Plain.name(reader.text.toString()) : "", printed && diagram && reader.frame,
+                printed && diagram ? reader.diagram : null, below, reader.offset, reader.staff);
     }
 
     /** Reads a child; whether it is still open, because it only holds others. */
@@ -138,7 +141,7 @@ final class HarmonyReader {
             }
             case "frame" -> {
                 frame = true;
-                xml.skipElement();
+                diagram = FretDiagramReader.read(xml);
             }
             case "offset" -> offset = number(xml.elementText());
             case "staff" -> {

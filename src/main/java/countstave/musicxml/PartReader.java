@@ -246,11 +246,11 @@ final class PartReader {
 
     private void harmony(HarmonyReader.Harmony harmony) {
         Offset at = shifted(clock.now(), harmony.offset());
-        if (!harmony.text().isEmpty()) {
-            bar.directions.add(new countstave.score.Direction(at, harmony.staff(), countstave.score.Direction.Kind.HARMONY,
-                    harmony.text(), null, harmony.below() ? Placement.BELOW : Placement.ABOVE));
+        if (!harmony.text().isEmpty() || harmony.diagram() != null) {
+            bar.directions.add(countstave.score.Direction.chord(at, harmony.staff(), harmony.text(),
+                    harmony.below() ? Placement.BELOW : Placement.ABOVE, harmony.diagram()));
         }
-        if (harmony.frame()) {
+        if (harmony.frame() && harmony.diagram() == null) {
             bar.passedOver(at, harmony.staff(), "frame");
         }
     }

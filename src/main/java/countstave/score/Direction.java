@@ -14,9 +14,21 @@ import java.util.List;
  * @param placement above or below, or null where not given
  * @param line what begins or ends here of a sign drawn along time, or null
  * @param pieces of words, the pieces of {@code text} in their faces; else none
+ * @param diagram how a chord is held down, or null
  */
 public record Direction(Offset at, int staff, Kind kind, String text, MetronomeMark mark, Placement placement,
-        LineMark line, List<StyledText> pieces) {
+        LineMark line, List<StyledText> pieces, FretDiagram diagram) {
+
+    /** A direction that is no chord. */
+    public Direction(Offset at, int staff, Kind kind, String text, MetronomeMark mark, Placement placement, LineMark line,
+            List<StyledText> pieces) {
+        this(at, staff, kind, text, mark, placement, line, pieces, null);
+    }
+
+    /** A chord: its name, which may be empty where there is a diagram. */
+    public static Direction chord(Offset at, int staff, String name, Placement placement, FretDiagram diagram) {
+        return new Direction(at, staff, Kind.HARMONY, name, null, placement, null, List.of(), diagram);
+    }
 
     /** A direction whose words, if any, have no face of their own. */
     public Direction(Offset at, int staff, Kind kind, String text, MetronomeMark mark, Placement placement, LineMark line) {

@@ -12,16 +12,23 @@ import countstave.chart.shape.Curve;
 import countstave.chart.shape.Line;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
+import countstave.chart.shape.Text;
 import countstave.musicxml.ScoreFile;
+import countstave.score.PulseChoice;
+import countstave.score.Tempo;
+import countstave.score.TimeOptions;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Finished pages of the demo scores: what stands around the notes touches neither them nor the counts nor each other. */
 class PageCollisionsTest {
@@ -56,6 +63,37 @@ class PageCollisionsTest {
         assertEquals(List.of(), touching);
         // 4 hairpins in dense, 3 in groove, 1 in song, of two lines each; those over a line's end more often
         assertTrue(hairpins >= 16, "hairpin lines: " + hairpins);
+    }
+
+    /** Parentheses round ghost notes, and round words that are not played, at the score's tempo and where other counts are planned. */
+    @ParameterizedTest
+    @CsvSource({"dense, 0", "dense, 38", "dense, 150", "groove, 0", "groove, 60", "groove, 200", "polyrhythms, 0", "meters, 45"})
+    void parenthesesTouchNothing(String name, int tempo) {
+        TimeOptions time = new TimeOptions(PulseChoice.BY_METER, tempo == 0 ? null : Tempo.of(tempo), null);
+        CountedScore counted = CountedScore.of(ScoreFile.load(Path.of("scores", name + ".musicxml")), CountingOptions.defaults().with(time));
+        Chart chart = ChartWriter.layout(counted.parts(), counted.score(), ChartOptions.standard());
+        List<String> touching = new ArrayList<>();
+        int parentheses = 0;
+        for (Chart.Page page : chart.pages()) {
+            for (Shape one : page.shapes()) {
+                if (one.role() == Role.PARENTHESIS) {
+                    parentheses++;
+                    Box box = MEASURES.box(one);
+                    page.shapes().stream().filter(other -> other != one && !LINES.contains(other.role()) && !belongs(one, other)
+                            && box.overlaps(MEASURES.box(other))).forEach(other -> touching.add(one + " and " + other));
+                }
+            }
+        }
+        assertEquals(List.of(), touching);
+        assertTrue(parentheses > 10, "parentheses: " + parentheses);
+    }
+
+    private static final Set<Role> LINES = EnumSet.of(Role.STAFF_LINE, Role.LEDGER, Role.TIE, Role.SLUR, Role.BEAM, Role.HAIRPIN);
+
+    /** What a pair of parentheses stands round, and its stem: the boxes of letters and of slanting signs reach into each other. */
+    private static boolean belongs(Shape parenthesis, Shape other) {
+        return Objects.equals(parenthesis.at(), other.at())
+                && (other.role() == Role.STEM || parenthesis instanceof Text && other.role() == Role.SYLLABLE_UNPLAYED);
     }
 
     private static void check(Chart.Page page, String name, List<String> touching) {

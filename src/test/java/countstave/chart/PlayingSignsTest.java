@@ -17,6 +17,7 @@ import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
 import countstave.musicxml.ScoreFile;
+import countstave.plain.Phrases;
 import countstave.testing.Snippets;
 import java.nio.charset.StandardCharsets;
 import java.util.Comparator;
@@ -31,9 +32,13 @@ class PlayingSignsTest {
 
     private static final Measures MEASURES = Measures.standard();
 
+    private static CountedScore counted(String... bars) {
+        return CountedScore.of(ScoreFile.of("signs.musicxml", Snippets.score("4/4", 2, bars).getBytes(StandardCharsets.UTF_8)),
+                CountingOptions.defaults());
+    }
+
     private static Chart chart(String... bars) {
-        CountedScore counted = CountedScore.of(ScoreFile.of("signs.musicxml", Snippets.score("4/4", 2, bars)
-                .getBytes(StandardCharsets.UTF_8)), CountingOptions.defaults());
+        CountedScore counted = counted(bars);
         return ChartWriter.layout(counted.parts(), counted.score(), ChartOptions.standard());
     }
 
@@ -241,6 +246,18 @@ class PlayingSignsTest {
         assertEquals(words, text.string());
         assertTrue(arrow.bottom() > staffTop(chart) && text.y() >= arrow.top(), "the words above the arrow above the staff");
         assertTrue(arrow.left() > heads(chart).get(0).right() && arrow.right() < heads(chart).get(1).left(), "between the notes");
+    }
+
+    /** What no file says is said in the language of the chart. */
+    @ParameterizedTest
+    @CsvSource({"2, 1", "3.5, '1,75'", "1, ½"})
+    void aBendSaysHowFarInGerman(String halfSteps, String words) {
+        ChartOptions standard = ChartOptions.standard();
+        ChartOptions german = new ChartOptions(standard.paper(), false, standard.marginMm(), standard.staffMm(), false, standard.unplayed(),
+                Phrases.in("de"), standard.contents());
+        CountedScore counted = counted(halves("C5", technical("<bend><bend-alter>" + halfSteps + "</bend-alter></bend>"), "D5", ""));
+        Chart chart = ChartWriter.layout(counted.parts(), counted.score(), german);
+        assertEquals(List.of(words), all(chart, Role.TECHNICAL).stream().filter(Text.class::isInstance).map(s -> ((Text) s).string()).toList());
     }
 
     /**

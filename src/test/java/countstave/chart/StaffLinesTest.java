@@ -17,6 +17,7 @@ import countstave.chart.shape.Text;
 import countstave.musicxml.ScoreFile;
 import countstave.testing.Snippets;
 import java.nio.charset.StandardCharsets;
+import java.util.Comparator;
 import java.util.List;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
@@ -135,6 +136,29 @@ class StaffLinesTest {
         assertEquals(1, all(chart, Role.BEAM).size());
         assertEquals(0, all(chart, Role.LEDGER).size());
         assertEquals(List.of(), chart.notes());
+    }
+
+    /** As in a file of the MusicXML test suite: a string that a chord holds down in two places; a number said twice. */
+    @Test
+    void numbersOfOneStringStandBesideEachOther() {
+        Chart chart = chart(staff("TAB", 6) + fret(5, 5, 2, "quarter", "") + fret(6, 0, 2, "quarter", "chord") + fret(6, 12, 2, "quarter", "chord")
+                + fret(5, 0, 2, "quarter", "chord") + fret(5, 0, 2, "quarter", "chord") + fret(1, 3, 2, "quarter", "").repeat(3));
+        List<Text> numbers = all(chart, Role.NOTE).stream().map(Text.class::cast).limit(4).toList();
+        assertEquals(List.of("0", "12", "0", "5"), numbers.stream().sorted(Comparator.comparingDouble(Text::y).thenComparingDouble(Text::x))
+                .map(Text::string).toList());
+        for (Text one : numbers) {
+            for (Text other : numbers) {
+                assertTrue(one == other || one.y() != other.y() || !MEASURES.box(one).overlaps(MEASURES.box(other)), one + " on " + other);
+            }
+        }
+    }
+
+    @Test
+    void ghostAndDeadNotesOfATab() {
+        String ghost = fret(1, 3, 2, "quarter", "").replace("<notations>", "<notehead parentheses=\"yes\">normal</notehead><notations>");
+        String dead = fret(2, 0, 2, "quarter", "").replace("<notations>", "<notehead>x</notehead><notations>");
+        Chart chart = chart(staff("TAB", 6) + (ghost + dead).repeat(2));
+        assertEquals(List.of("(3)", "X", "(3)", "X"), all(chart, Role.NOTE).stream().map(s -> ((Text) s).string()).toList());
     }
 
     /** What a part counts is found in its numbers too: they stand above their counts. */

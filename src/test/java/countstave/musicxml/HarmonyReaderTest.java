@@ -1,11 +1,13 @@
 package countstave.musicxml;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.score.Bar;
 import countstave.score.Direction;
+import countstave.score.FretDiagram;
 import countstave.score.Placement;
 import countstave.score.Score;
 import countstave.testing.Corpus;
@@ -137,12 +139,41 @@ class HarmonyReaderTest {
         assertEquals("3/4", later.at().toString());
         assertEquals(2, later.staff());
         assertEquals(Placement.BELOW, later.placement());
-        // a fret diagram is told to those who draw, unless it is not to be printed
-        String frame = "<frame><frame-strings>6</frame-strings><frame-frets>4</frame-frets></frame>";
+        // a fret diagram that cannot be drawn is told to those who draw, unless it is not to be printed
+        String frame = "<frame><frame-strings>6</frame-strings><frame-frets>40</frame-frets></frame>";
         assertEquals(List.of(Direction.Kind.HARMONY, Direction.Kind.OTHER),
                 directions("<harmony>" + c + frame + "</harmony>" + NOTE).stream().map(Direction::kind).toList());
         assertEquals(1, directions("<harmony print-frame=\"no\">" + c + frame + "</harmony>" + NOTE).size());
         assertEquals(0, directions("<harmony print-object=\"no\">" + c + frame + "</harmony>" + NOTE).size());
+    }
+
+    private static FretDiagram diagram(String frame) {
+        return directions("<harmony><root><root-step>C</root-step></root><kind>major</kind><frame" + frame + "</frame></harmony>" + NOTE)
+                .get(0).diagram();
+    }
+
+    private static String place(int string, int fret, String more) {
+        return "<frame-note><string>" + string + "</string><fret>" + fret + "</fret>" + more + "</frame-note>";
+    }
+
+    /** MusicXML 4.0, frame: frets are numbered on the neck, also where the first that is shown is another. */
+    @Test
+    void fretDiagrams() {
+        String six = "><frame-strings>6</frame-strings><frame-frets>4</frame-frets>";
+        assertEquals(new FretDiagram(6, 4, 1, List.of(new FretDiagram.Place(5, 3, "2"), new FretDiagram.Place(1, 0, "")), List.of(), true),
+                diagram(six + place(5, 3, "<fingering>2</fingering>") + place(1, 0, "")));
+        FretDiagram barre = diagram(" unplayed=\"\"" + six + "<first-fret>5</first-fret>" + place(6, 5, "<barre type=\"start\"/>") + place(5, 7, "")
+                + place(1, 5, "<barre type=\"stop\"/>"));
+        assertEquals(List.of(new FretDiagram.Barre(5, 6, 1)), barre.barres());
+        assertEquals(5, barre.firstFret());
+        assertFalse(barre.crosses());
+        // what is held down outside of what the file shows
+        FretDiagram wider = diagram(six + "<first-fret>3</first-fret>" + place(6, 1, "") + place(2, 7, ""));
+        assertEquals(List.of(1, 7), List.of(wider.firstFret(), wider.frets()));
+        for (String no : List.of("><frame-strings>6</frame-strings>", six + place(7, 1, ""), six + place(1, 300, ""),
+                "><frame-strings>1e9</frame-strings><frame-frets>4</frame-frets>")) {
+            assertNull(diagram(no), no);
+        }
     }
 
     /** The test suite's file with chord names, "several (complex) chord names". */

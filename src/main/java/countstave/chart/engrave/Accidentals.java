@@ -33,11 +33,15 @@ final class Accidentals {
         double scale = 1;
         for (Chord chord : chords) {
             scale = chord.scale;
+            for (Parentheses.Pair pair : Parentheses.of(chord)) {
+                Box sign = pair.left();
+                obstacles.add(new Box(sign.left() - GAP * scale, sign.bottom(), sign.right(), sign.top()));
+                leftmost = Math.min(leftmost, sign.left());
+            }
             for (Chord.Spot spot : chord.spots) {
                 Box box = chord.box(spot);
-                double parenthesis = spot.head.parentheses() ? chord.parenthesisWidth() : 0;
-                obstacles.add(new Box(box.left() - GAP * scale - parenthesis, box.bottom(), box.right(), box.top()));
-                leftmost = Math.min(leftmost, box.left() - parenthesis);
+                obstacles.add(new Box(box.left() - GAP * scale, box.bottom(), box.right(), box.top()));
+                leftmost = Math.min(leftmost, box.left());
                 // two voices on one pitch: its sign is printed once
                 if (!spot.fret && spot.head.accidental() != null && Signs.accidental(spot.head.accidental().name()) != null
                         && spots.stream().noneMatch(s -> s.step == spot.step && s.head.accidental().equals(spot.head.accidental()))) {

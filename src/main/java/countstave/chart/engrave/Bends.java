@@ -6,6 +6,7 @@ import countstave.chart.shape.Point;
 import countstave.chart.shape.Polygon;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Text;
+import countstave.plain.Phrases;
 import countstave.score.Event;
 import countstave.time.Offset;
 import java.math.BigDecimal;
@@ -23,8 +24,8 @@ final class Bends {
 
     /** A bend's name: half steps, and whether it is let back or made before. MusicXML 4.0: half steps below zero go with these two. */
     private static final Pattern NAME = Pattern.compile("bend(?: (-?[0-9]{1,4}(?:\\.[0-9]{1,4})?))?( with release| made before)?");
-    /** How far a string is bent, in half steps. */
-    private static final Map<String, String> BENT = Map.of("0.5", "\u00bc", "1", "\u00bd", "1.5", "\u00be", "2", "full", "3", "1\u00bd");
+    /** How far a string is bent, in half steps; a whole step has a word. */
+    private static final Map<String, String> BENT = Map.of("0.5", "\u00bc", "1", "\u00bd", "1.5", "\u00be", "3", "1\u00bd");
     /** From the head, how far a bow goes to the right, and what its arrow and words need beyond it: house choices. */
     private static final double BEGIN = 0.2;
     private static final double BOW = 1;
@@ -46,10 +47,12 @@ final class Bends {
     }
 
     private final Canvas canvas;
+    private final Phrases phrases;
     private final double staffTop;
 
-    Bends(Canvas canvas, double staffTop) {
+    Bends(Canvas canvas, Phrases phrases, double staffTop) {
         this.canvas = canvas;
+        this.phrases = phrases;
         this.staffTop = staffTop;
     }
 
@@ -140,7 +143,8 @@ final class Bends {
     private void words(BigDecimal halfSteps, double x, double y, Offset at) {
         if (halfSteps != null) {
             String plain = halfSteps.stripTrailingZeros().toPlainString();
-            String words = BENT.getOrDefault(plain, halfSteps.divide(BigDecimal.valueOf(2)).stripTrailingZeros().toPlainString());
+            String words = plain.equals("2") ? phrases.text("chart.bend.full")
+                    : BENT.getOrDefault(plain, phrases.decimal(halfSteps.divide(BigDecimal.valueOf(2)).stripTrailingZeros()));
             canvas.add(new Text(words, x, y + 0.2, WORDS, Text.Style.REGULAR, Text.Anchor.MIDDLE, Role.TECHNICAL, at));
         }
     }

@@ -199,7 +199,7 @@ final class Chord {
             return;
         }
         if (isTab()) {
-            spots.forEach(spot -> spot.left = shift - spot.width / 2);
+            FretNumbers.place(spots, shift, scale);
             return;
         }
         int from = up ? 0 : spots.size() - 1;
@@ -236,24 +236,14 @@ final class Chord {
 
     /** Left edge of the heads, parentheses included, relative to the moment's x. */
     double headsLeft() {
-        return spots.stream().mapToDouble(s -> s.left - parenthesisRoom(s)).min().orElse(0);
+        double left = spots.stream().mapToDouble(s -> s.left).min().orElse(0);
+        return Parentheses.of(this).stream().mapToDouble(p -> p.left().left()).reduce(left, Math::min);
     }
 
     double headsRight() {
-        return spots.stream().mapToDouble(s -> s.right() + parenthesisRoom(s)).max().orElse(0);
+        double right = spots.stream().mapToDouble(Spot::right).max().orElse(0);
+        return Parentheses.of(this).stream().mapToDouble(p -> p.right().right()).reduce(right, Math::max);
     }
-
-    private double parenthesisRoom(Spot spot) {
-        return spot.head.parentheses() ? parenthesisWidth() : 0;
-    }
-
-    /** Room of one ghost-note parenthesis beside a head. */
-    double parenthesisWidth() {
-        return (font.width("noteheadParenthesisLeft") + PARENTHESIS_GAP) * scale;
-    }
-
-    /** Between a head and its parentheses: house choice; they must not touch an x. */
-    static final double PARENTHESIS_GAP = 0.1;
 
     /** Whether it carries a flag of its own. */
     boolean hasFlag() {

@@ -69,15 +69,8 @@ final class ChordDrawer {
             Role role = chord.event.isGrace() ? Role.GRACE : spot.head.shape().equals("slash") ? Role.SLASH : Role.NOTE;
             put(spot.sign, chord.x + spot.left - font.box(spot.sign).left() * chord.scale, spot.y(), chord.scale, role,
                     chord.event.start());
-            if (spot.head.parentheses()) {
-                double width = chord.parenthesisWidth();
-                put("noteheadParenthesisLeft", chord.x + spot.left - width, spot.y(), chord.scale, Role.PARENTHESIS,
-                        chord.event.start());
-                put("noteheadParenthesisRight", chord.x + spot.right() + Chord.PARENTHESIS_GAP * chord.scale
-                        - font.box("noteheadParenthesisRight").left() * chord.scale, spot.y(), chord.scale,
-                        Role.PARENTHESIS, chord.event.start());
-            }
         }
+        Parentheses.draw(chord, canvas);
     }
 
     /** Accidentals, dots and clef changes. */

@@ -39,9 +39,9 @@ final class DrawingPass {
         each(tremolos::single);
         bar.voices().forEach(tremolos::pairs);
         barRests();
-        Marks marks = new Marks(canvas, bar.lines(), isDrums());
+        Marks marks = new Marks(canvas, frame.context.phrases(), bar.lines(), isDrums());
         each(marks::articulations);
-        TieDrawer ties = new TieDrawer(canvas);
+        TieDrawer ties = new TieDrawer(canvas, frame.context);
         ties.draw(bar.voices());
         List<Stance> stances = stances();
         TupletDrawer tuplets = new TupletDrawer(canvas, bar.bar().meter(), bar.lines(), placing);

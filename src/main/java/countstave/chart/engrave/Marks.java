@@ -3,6 +3,7 @@ package countstave.chart.engrave;
 import countstave.chart.shape.Box;
 import countstave.chart.shape.Glyph;
 import countstave.chart.shape.Role;
+import countstave.plain.Phrases;
 import countstave.score.Event;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -50,12 +51,14 @@ final class Marks {
     }
 
     private final Canvas canvas;
+    private final Phrases phrases;
     private final double staffTop;
     private final double staffBottom;
     private final boolean drums;
 
-    Marks(Canvas canvas, int lines, boolean drums) {
+    Marks(Canvas canvas, Phrases phrases, int lines, boolean drums) {
         this.canvas = canvas;
+        this.phrases = phrases;
         this.staffTop = StaffMap.topLine(lines);
         this.staffBottom = StaffMap.bottomLine(lines);
         this.drums = drums;
@@ -90,7 +93,7 @@ final class Marks {
             }
         }
         if (chord.isNote()) {
-            new Bends(canvas, staffTop).draw(chord);
+            new Bends(canvas, phrases, staffTop).draw(chord);
         }
         PlayingSigns signs = new PlayingSigns(canvas, staffTop);
         for (String name : event.look().other()) {

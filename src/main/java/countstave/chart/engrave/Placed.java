@@ -9,7 +9,7 @@ import java.util.List;
  *
  * @param shapes in drawing order
  * @param ties ends of ties that cross a barline: the page joins a leaving end to the next bar's arriving end of the
- *     same pitch if both stand on one line, lets them run out at the line's end, and hang where the next bar has no such end. Ties inside the bar are shapes.
+ *     same pitch if both stand on one line, lets them run out at the line's end, and hang where the next bar draws no such end. Ties inside the bar, and those that the next bar of the part does not take up, are shapes.
  * @param stances where its notes stand, for slurs
  * @param stems stems that the page ends, under beams that reach farther than this
  */

@@ -18,6 +18,9 @@ final class Stems {
     private static final double FLAG_CLEARANCE_UP = 0.25;
     private static final double FLAG_CLEARANCE_DOWN = 0.45;
 
+    /** Parentheses are higher than their head, by half a space and a bit; the flag must not curl into them. */
+    private static final double PARENTHESIS_CLEARANCE = 0.8;
+
     private Stems() {
     }
 
@@ -44,6 +47,9 @@ final class Stems {
             Box flag = flag(chord.font, chord, chord.up);
             length = Math.max(length, chord.up ? -flag.bottom() * chord.scale + FLAG_CLEARANCE_UP
                     : (flag.top() + FLAG_CLEARANCE_DOWN) * chord.scale);
+            if (Parentheses.anyAt(chord)) {
+                length = Math.max(length, ((chord.up ? -flag.bottom() : flag.top()) + PARENTHESIS_CLEARANCE) * chord.scale);
+            }
         }
         return length;
     }

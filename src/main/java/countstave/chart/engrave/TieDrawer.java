@@ -2,8 +2,11 @@ package countstave.chart.engrave;
 
 import countstave.chart.shape.Curve;
 import countstave.chart.shape.Role;
+import countstave.score.Bar;
 import countstave.score.Event;
+import countstave.score.Head;
 import countstave.score.Pitch;
+import countstave.score.Voice;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -25,12 +28,14 @@ final class TieDrawer {
     static final double HANGING = 1.8;
 
     private final Canvas canvas;
+    private final EngraveContext context;
     private final List<Placed.TieEnd> ends = new ArrayList<>();
     private final double endThickness;
     private final double midThickness;
 
-    TieDrawer(Canvas canvas) {
+    TieDrawer(Canvas canvas, EngraveContext context) {
         this.canvas = canvas;
+        this.context = context;
         endThickness = canvas.font.engraving("tieEndpointThickness");
         midThickness = canvas.font.engraving("tieMidpointThickness");
     }
@@ -93,7 +98,7 @@ final class TieDrawer {
                 }
             }
         }
-        if (reachesEnd(chord)) {
+        if (reachesEnd(chord) && isTakenUp(pitch)) {
             ends.add(new Placed.TieEnd(chord.voice.voice.name(), spot.head.pitch(), true, from, y, above));
         } else {
             hang(chord, spot);
@@ -109,6 +114,27 @@ final class TieDrawer {
             }
         }
         return true;
+    }
+
+    /** Whether a note of the following bar, of any voice on this staff, takes up the tie; beyond the last bar there is none. */
+    private boolean isTakenUp(Pitch pitch) {
+        Bar following = context.following();
+        if (following == null) {
+            return false;
+        }
+        for (Voice voice : following.voices()) {
+            for (Event event : voice.events()) {
+                if (event.staff() != context.staff() || !event.printed()) {
+                    continue;
+                }
+                for (Head head : event.heads()) {
+                    if (head.tieStop() && head.printed() && head.pitch().soundsLike(pitch)) {
+                        return true;
+                    }
+                }
+            }
+        }
+        return false;
     }
 
     private void hang(Chord chord, Chord.Spot spot) {

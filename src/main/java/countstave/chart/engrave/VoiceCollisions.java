@@ -33,7 +33,7 @@ final class VoiceCollisions {
     private static void settle(Chord first, Chord second) {
         if (first.up == second.up) {
             if (overlap(first, second)) {
-                move(second, first.headsRight() - second.headsLeft() + Chord.PARENTHESIS_GAP);
+                move(second, first.headsRight() - second.headsLeft() + Parentheses.GAP);
             }
             return;
         }
@@ -54,8 +54,15 @@ final class VoiceCollisions {
             move(above, below.headsRight() - above.headsLeft() + above.stemThickness());
         } else {
             double touch = gap == 0 ? 0 : below.stemThickness();
-            move(below, above.headsRight() - below.headsLeft() - touch);
+            boolean parentheses = Parentheses.anyAt(above) || Parentheses.anyAt(below);
+            move(below, (parentheses ? reach(above) + Parentheses.GAP : above.headsRight() - touch) - below.headsLeft());
         }
+    }
+
+    /** How far its heads and its flag go to the right: a head may stand under a flag, a parenthesis would cross it. */
+    private static double reach(Chord chord) {
+        return chord.hasFlag() ? Math.max(chord.headsRight(), chord.stemX() + chord.font.box(Signs.flag(chord.value(), chord.up)).right() * chord.scale)
+                : chord.headsRight();
     }
 
     /** Crossed voices so far apart that neither stem passes the other's heads. */

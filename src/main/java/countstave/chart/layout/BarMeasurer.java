@@ -104,6 +104,12 @@ final class BarMeasurer {
         return bar(counts, i).index() == bar(counts, i - 1).index() + 1;
     }
 
+    /** The bar after this one in the part, or null. */
+    private static Bar following(Part part, Bar bar) {
+        int next = bar.index() + 1;
+        return next < part.bars().size() ? part.bars().get(next) : null;
+    }
+
     private void advance(List<StaffState> states, Bar bar) {
         for (int s = 0; s < states.size(); s++) {
             states.set(s, states.get(s).after(bar, staves.get(s)));
@@ -135,6 +141,7 @@ final class BarMeasurer {
         List<BarCounts> run = List.copyOf(counts.bars().subList(start, end));
         Bar previous = start == 0 || !follows(counts, start) ? null : bar(counts, start - 1);
         Bar next = end == counts.bars().size() || !follows(counts, end) ? null : bar(counts, end);
+        Bar following = following(counts.part(), bar(counts, end - 1));
         List<BarTimeline> timelines = new ArrayList<>(run.stream().map(b -> b.timeline()).toList());
         if (start == 0 || !follows(counts, start)) {
             timelines.set(0, withMeter(timelines.get(0)));
@@ -142,7 +149,7 @@ final class BarMeasurer {
         List<MeasuredBar.Staff> engraved = new ArrayList<>();
         for (int s = 0; s < states.size(); s++) {
             EngraveContext context = new EngraveContext(staves.get(s), states.get(s), previous, next,
-                    measures.music(), measures.text(), lineNotes.get(s));
+                    following, measures.music(), measures.text(), lineNotes.get(s), options.phrases());
             boolean rests = run.size() > 1 || bar(counts, start).look().style().kind() == BarStyle.Kind.MULTI_REST
                     && isRest(counts, start);
             engraved.add(new MeasuredBar.Staff(staves.get(s), states.get(s), rests

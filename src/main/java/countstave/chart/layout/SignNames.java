@@ -21,6 +21,7 @@ final class SignNames {
             Map.entry("staff-divide", "an arrow where a staff divides"),
             Map.entry("principal-voice", "the bracket of a leading voice"),
             Map.entry("pluck", "a letter for a plucking finger"),
+            Map.entry("frame", "a fret diagram"),
             Map.entry("fret", "a number of a fret"),
             Map.entry("string", "a number of a string"),
             Map.entry("dashes", "a dashed line"));

@@ -10,6 +10,7 @@ import countstave.chart.shape.Polygon;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
 import countstave.chart.shape.Text;
+import countstave.plain.Phrases;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -120,7 +121,8 @@ public final class SvgDrawing {
 
     private String title(int index) {
         Chart.About about = chart.about();
-        return about.title() + " (" + about.subject() + "), page " + (index + 1) + " of " + chart.pages().size();
+        return Phrases.in(about.language()).text("chart.page", about.title(), about.subject(), String.valueOf(index + 1),
+                String.valueOf(chart.pages().size()));
     }
 
     private void bar(BarPlace bar, StringBuilder out) {

@@ -42,7 +42,7 @@ final class Collisions {
 
     private static boolean mustBeApart(Shape a, Shape b) {
         boolean sameMoment = Objects.equals(a.at(), b.at());
-        if (a.role() == b.role() && sameMoment) {
+        if (a.role() == b.role() && sameMoment && a.role() != Role.PARENTHESIS) {
             return false;
         }
         if (isEither(a, b, Role.TUPLET_BRACKET, Role.TUPLET_NUMBER) || isEither(a, b, Role.PARENTHESIS, Role.STEM)) {

@@ -11,6 +11,7 @@ import countstave.musicxml.ScoreFile;
 import countstave.musicxml.ScoreReader;
 import countstave.score.Bar;
 import countstave.score.BarTimeline;
+import countstave.score.Head;
 import countstave.score.Part;
 import countstave.score.PulseChoice;
 import countstave.score.Score;
@@ -24,6 +25,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiConsumer;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -78,7 +80,42 @@ class NotationCorpusTest {
         assertEquals(List.of(), wrong);
     }
 
+    /** Chords and voices whose ghost notes lie close, and the narrowest bar that the spacing allows: eleven in the time of two eighths. */
+    @ParameterizedTest
+    @ValueSource(strings = {
+        "(A4)+(C5)+(E5):4 (A4)+(B4):4 A4+(B4):4 (A4)+B4:4", "(C5)+(D5)+(E5):8 (C5)+(A5):8 C#5:4 (C#5)+(D#5):4 (C#5)+E#5:4",
+        "11:8{(C5):32 (C5):32 C5:32 (C5):32 (C#5):32 (C5):32 (C5):32 (C5):32 C5:32 (C5):32 (C5):32} C5:2. | F4:1",
+        "(C5):8 (C5):8 C5:4 (D5):8 r:8 (C5):4 | (B4):8 B4:8 (B4):4 C5:4 (B4):4"})
+    void ghostNotesCloseTogether(String voices) {
+        assertEquals(List.of(), Collisions.in(Sheet.of(Notes.drums().bar(voices))));
+        assertEquals(List.of(), Collisions.in(Sheet.of(Notes.treble().bar(voices))));
+    }
+
+    /** Of the whole corpus, these had any that touched. */
+    @Test
+    void parenthesesTouchNothingInTheCorpus() {
+        List<String> touching = new ArrayList<>();
+        int[] ghosts = {0};
+        for (Path score : List.of(Corpus.score("22d-"), Corpus.score("lc6447372"), Corpus.score("22c-"))) {
+            forEachBar(score, NotationCorpusTest::hasGhosts, (bar, sheet) -> {
+                ghosts[0] += sheet.all(Role.PARENTHESIS).size();
+                Collisions.in(sheet).stream().filter(c -> c.contains("PARENTHESIS"))
+                        .forEach(c -> touching.add(score.getFileName() + ", bar " + bar.number() + ": " + c));
+            });
+        }
+        assertEquals(List.of(), touching);
+        assertTrue(ghosts[0] >= 20, "parentheses: " + ghosts[0]);
+    }
+
+    private static boolean hasGhosts(Bar bar) {
+        return bar.voices().stream().flatMap(v -> v.events().stream()).flatMap(e -> e.heads().stream()).anyMatch(Head::parentheses);
+    }
+
     private static void forEachBar(Path path, BiConsumer<Bar, Sheet> use) {
+        forEachBar(path, bar -> true, use);
+    }
+
+    private static void forEachBar(Path path, Predicate<Bar> which, BiConsumer<Bar, Sheet> use) {
         Score score;
         try {
             score = ScoreReader.read(ScoreFile.load(path), ReadOptions.DEFAULT);
@@ -91,10 +128,12 @@ class NotationCorpusTest {
                 StaffState state = StaffState.DEFAULT;
                 for (int i = 0; i < bars.size(); i++) {
                     Bar bar = bars.get(i).bar();
-                    Sheet sheet = Sheet.of(bars.get(i), staff, state, i == 0 ? null : bars.get(i - 1).bar(),
-                            i + 1 == bars.size() ? null : bars.get(i + 1).bar());
-                    assertTrue(sheet.width > 0);
-                    use.accept(bar, sheet);
+                    if (which.test(bar)) {
+                        Sheet sheet = Sheet.of(bars.get(i), staff, state, i == 0 ? null : bars.get(i - 1).bar(),
+                                i + 1 == bars.size() ? null : bars.get(i + 1).bar());
+                        assertTrue(sheet.width > 0);
+                        use.accept(bar, sheet);
+                    }
                     state = state.after(bar, staff);
                 }
             }

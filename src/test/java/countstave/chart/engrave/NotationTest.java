@@ -10,6 +10,8 @@ import countstave.chart.shape.Line;
 import countstave.chart.shape.Point;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Shape;
+import countstave.score.Bar;
+import countstave.score.BarTimeline;
 import countstave.score.Pitch;
 import countstave.time.Offset;
 import java.util.List;
@@ -204,7 +206,10 @@ class NotationTest {
 
     @Test
     void tiesInsideAndAcrossBars() {
-        Sheet sheet = Sheet.of(Notes.treble().bar("G4:4 B4~:4 B4:4 C5~:4"));
+        BarTimeline bar = Notes.treble().bar("G4:4 B4~:4 B4:4 C5~:4");
+        assertEquals(2, Sheet.of(bar).all(Role.TIE).size(), "one to no note");
+        Bar next = Notes.treble().bar("C5~:4 C5:4 r:2").bar();
+        Sheet sheet = Sheet.of(bar, 1, StaffState.DEFAULT, null, next);
         assertEquals(1, sheet.all(Role.TIE).size());
         assertEquals(1, sheet.placed.ties().size());
         assertTrue(sheet.placed.ties().get(0).leaves());
