@@ -56,12 +56,13 @@ final class RoomFilter {
                 try (HeardGuide track = filter.guide()) {
                     words = first(track, heard.length);
                 }
+                float[][] spectra = filter.spectra(words);
                 for (int round = 0; round < ROUNDS; round++) {
-                    float[] sound = filter.heard(words);
-                    filter.descend(left(heard, sound), words);
+                    float[] sound = filter.heard(spectra, words.length);
+                    filter.descend(left(heard, sound), words, spectra);
                 }
                 if (i < CORRECTIONS) {
-                    filter.correctClock(heard, filter.heard(words));
+                    filter.correctClock(heard, filter.heard(spectra, words.length));
                 }
             }
             return filter;
@@ -87,12 +88,21 @@ final class RoomFilter {
         return Arrays.copyOf(all, Math.min(length, most));
     }
 
-    /** A guide, through the room. */
-    private float[] heard(float[] words) {
-        float[] heard = new float[words.length];
-        for (int from = 0; from < heard.length; from += step) {
-            float[] sound = filtered(spectrum(words, from));
-            System.arraycopy(sound, taps, heard, from, Math.min(step, heard.length - from));
+    /** Of each piece of a guide: they are the same in all rounds. */
+    private float[][] spectra(float[] words) {
+        float[][] spectra = new float[(words.length + step - 1) / step][];
+        for (int i = 0; i < spectra.length; i++) {
+            spectra[i] = spectrum(words, i * step);
+        }
+        return spectra;
+    }
+
+    /** A guide of this length, through the room. */
+    private float[] heard(float[][] spectra, int length) {
+        float[] heard = new float[length];
+        for (int i = 0; i < spectra.length; i++) {
+            float[] sound = filtered(spectra[i].clone());
+            System.arraycopy(sound, taps, heard, i * step, Math.min(step, length - i * step));
         }
         return heard;
     }
@@ -132,6 +142,11 @@ final class RoomFilter {
         return size;
     }
 
+    /** Of a transform's samples those at the end that come through the room whole. */
+    int step() {
+        return step;
+    }
+
     FloatFFT_1D fft() {
         return fft;
     }
@@ -159,7 +174,7 @@ final class RoomFilter {
         return weights;
     }
 
-    private void descend(float[] left, float[] words) {
+    private void descend(float[] left, float[] words, float[][] spectra) {
         float[] weights = weights(left);
         double[] slope = new double[size];
         double[] energy = new double[size / 2];
@@ -173,7 +188,7 @@ final class RoomFilter {
             }
             fft.realForward(piece);
             fft.realForward(weighed);
-            float[] sound = spectrum(words, from);
+            float[] sound = spectra[from / step];
             for (int k = 1; k < size / 2; k++) {
                 double re = sound[2 * k];
                 double im = sound[2 * k + 1];

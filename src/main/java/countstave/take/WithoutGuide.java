@@ -65,9 +65,14 @@ final class WithoutGuide {
         leftLevels.clear();
         int cell = (int) (CELL * samples.rate());
         int size = room.size();
+        // as many blocks as one transform serves
+        int most = room.step() / Samples.BLOCK * Samples.BLOCK;
         return new Samples() {
             private final float[] past = new float[size];
-            private final float[] block = new float[Samples.BLOCK];
+            private final float[] block = new float[most];
+            private final float[] ahead = new float[most];
+            private int there;
+            private int given;
             private double sounded;
             private double remained;
             private int counted;
@@ -79,18 +84,34 @@ final class WithoutGuide {
 
             @Override
             public int read(float[] into) throws IOException {
-                int n = samples.read(into);
-                words.read(block, n);
-                System.arraycopy(past, n, past, 0, size - n);
-                System.arraycopy(block, 0, past, size - n, n);
+                if (given == there) {
+                    fill(into);
+                }
+                int n = Math.min(Samples.BLOCK, there - given);
+                System.arraycopy(ahead, given, into, 0, n);
+                given += n;
+                return n;
+            }
+
+            /** @param one holds a block */
+            private void fill(float[] one) throws IOException {
+                there = 0;
+                given = 0;
+                for (int n = 1; n > 0 && there + Samples.BLOCK <= most; there += n) {
+                    n = samples.read(one);
+                    System.arraycopy(one, 0, ahead, there, n);
+                }
+                words.read(block, there);
+                System.arraycopy(past, there, past, 0, size - there);
+                System.arraycopy(block, 0, past, size - there, there);
                 float[] sound = past.clone();
                 room.fft().realForward(sound);
                 room.filtered(sound);
-                for (int i = 0; i < n; i++) {
-                    float part = sound[size - n + i];
-                    into[i] -= part;
+                for (int i = 0; i < there; i++) {
+                    float part = sound[size - there + i];
+                    ahead[i] -= part;
                     sounded += part * part;
-                    remained += into[i] * into[i];
+                    remained += ahead[i] * ahead[i];
                     if (++counted == cell) {
                         guideLevels.add(decibels(sounded, cell));
                         leftLevels.add(decibels(remained, cell));
@@ -99,7 +120,6 @@ final class WithoutGuide {
                         counted = 0;
                     }
                 }
-                return n;
             }
 
             @Override

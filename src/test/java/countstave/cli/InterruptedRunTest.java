@@ -16,7 +16,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -45,8 +44,13 @@ class InterruptedRunTest {
         }
     }
 
+    /** A few bars with a title of their own: without one a chart has its file's name. */
     private static String bars(String... bars) {
-        return Snippets.rhythm("4/4", Stream.generate(() -> bars).limit(4).flatMap(Stream::of).toArray(String[]::new));
+        Snippets.Builder score = Snippets.in("4/4").title("Again and again", "ours");
+        for (int i = 0; i < 4 * bars.length; i++) {
+            score.bar(bars[i % bars.length]);
+        }
+        return score.xml();
     }
 
     private Process start(List<String> options, String... words) throws IOException {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import countstave.files.Unfinished;
 import countstave.testing.JsonTree;
+import countstave.testing.Snippets;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -14,6 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -21,8 +23,11 @@ import org.junit.jupiter.api.io.TempDir;
 /** Files, folders and patterns of names: what is read, where it goes, and that one bad score stops no other. */
 class ManyFilesTest {
 
-    private static final Path GROOVE = Path.of("scores/groove.musicxml");
-    private static final Path MISTAKES = Path.of("scores/mistakes.musicxml");
+    /** Two small scores that nobody changes: one is right, in the other a bar holds too much. */
+    @TempDir
+    static Path own;
+    private static Path right;
+    private static Path wrong;
 
     @TempDir
     Path folder;
@@ -30,16 +35,24 @@ class ManyFilesTest {
     private Path parts;
     private Path out;
 
+    @BeforeAll
+    static void scores() throws IOException {
+        right = Files.writeString(own.resolve("right.musicxml"), Snippets.in("4/4").title("The Late Ferry", "ours").tempo(96)
+                .bar("8 8 16 16 8 4 4").bar("4 3:2[8 8 8] 4 4").xml());
+        wrong = Files.writeString(own.resolve("wrong.musicxml"), Snippets.in("4/4").title("Five in four", "ours").tempo(96)
+                .bar("4 4 4 4 4").bar("8 8 8 8 4 4").xml());
+    }
+
     /** Two scores at the top, two further down, one that is broken, one that is none, one that is hidden. */
     @BeforeEach
     void tree() throws IOException {
         parts = folder.resolve("parts");
         out = folder.resolve("out");
         Files.createDirectories(parts.resolve("low/deep"));
-        Files.copy(GROOVE, parts.resolve("b.musicxml"));
-        Files.copy(GROOVE, parts.resolve("d.xml"));
-        Files.copy(MISTAKES, parts.resolve("low/a.musicxml"));
-        assertEquals(0, Run.of("annotate", GROOVE.toString(), "-o", parts.resolve("low/deep/c.mxl").toString()).code());
+        Files.copy(right, parts.resolve("b.musicxml"));
+        Files.copy(right, parts.resolve("d.xml"));
+        Files.copy(wrong, parts.resolve("low/a.musicxml"));
+        assertEquals(0, Run.of("annotate", right.toString(), "-o", parts.resolve("low/deep/c.mxl").toString()).code());
         Files.writeString(parts.resolve("c.musicxml"), "<score-partwise>");
         Files.writeString(parts.resolve("other.xml"), "<project/>");
         Files.writeString(parts.resolve("notes.txt"), "no score");
@@ -69,7 +82,7 @@ class ManyFilesTest {
         assertEquals(List.of("b.musicxml", "d.xml", "low/a.musicxml", "low/deep/c.mxl"),
                 run.out().lines().map(l -> out.relativize(Path.of(l.substring("wrote ".length()))).toString()
                         .replace('\\', '/')).toList());
-        assertEquals(Files.readString(GROOVE), strippedBack("b.musicxml"));
+        assertEquals(Files.readString(right), strippedBack("b.musicxml"));
     }
 
     private String strippedBack(String name) throws IOException {
@@ -98,7 +111,7 @@ class ManyFilesTest {
     /** A file whose name looks like a pattern is that file. */
     @Test
     void aFileGoesBeforeAPattern() throws IOException {
-        Path odd = Files.copy(GROOVE, parts.resolve("[b].musicxml"));
+        Path odd = Files.copy(right, parts.resolve("[b].musicxml"));
         Run run = run("count", odd);
         assertEquals(0, run.code());
         assertTrue(run.out().startsWith("The Late Ferry"), run.out().lines().findFirst().orElse(""));
@@ -106,7 +119,7 @@ class ManyFilesTest {
 
     @Test
     void whatCannotBeFoundStopsNoOther() {
-        Run run = run("count", folder.resolve("none.mxl"), parts.resolve("x*"), folder.resolve("[a"), GROOVE, "--bars", "1");
+        Run run = run("count", folder.resolve("none.mxl"), parts.resolve("x*"), folder.resolve("[a"), right, "--bars", "1");
         assertEquals(2, run.code());
         assertEquals("countstave: 1 score done, 3 failed", run.summary());
         List<String> told = run.told();
@@ -114,7 +127,7 @@ class ManyFilesTest {
         assertTrue(told.get(0).contains("none.mxl: there is no such file"), told.get(0));
         assertTrue(told.get(1).contains("x*: no score has a name like this"), told.get(1));
         assertTrue(told.get(2).contains("[a: this pattern"), told.get(2));
-        assertTrue(run.out().startsWith(GROOVE + "\n" + "=".repeat(GROOVE.toString().length()) + "\n"), run.out());
+        assertTrue(run.out().startsWith(right + "\n" + "=".repeat(right.toString().length()) + "\n"), run.out());
     }
 
     @Test
@@ -122,10 +135,10 @@ class ManyFilesTest {
         for (String command : List.of("count", "annotate", "strip", "check")) {
             boolean prints = command.equals("check") || command.equals("count");
             Path to = folder.resolve("to");
-            Run one = prints ? run(command, parts, GROOVE, "--threads", 1)
+            Run one = prints ? run(command, parts, right, "--threads", 1)
                     : run(command, parts + "/*", "-o", to, "--threads", 1, "--force");
             Map<String, String> first = prints ? Map.of() : Run.tree(to);
-            Run four = prints ? run(command, parts, GROOVE, "--threads", 4)
+            Run four = prints ? run(command, parts, right, "--threads", 4)
                     : run(command, parts + "/*", "-o", to, "--threads", 4, "--force");
             assertEquals(one.out(), four.out(), command);
             assertEquals(one.told(), four.told(), command);
@@ -138,7 +151,7 @@ class ManyFilesTest {
 
     @Test
     void outputsThatWouldMeetAreRefusedBeforeAnyWork() throws IOException {
-        Files.copy(GROOVE, parts.resolve("low/b.musicxml"));
+        Files.copy(right, parts.resolve("low/b.musicxml"));
         refused(run("annotate", parts.resolve("b.musicxml"), parts.resolve("low/b.musicxml"), "-o", out), "both");
         refused(run("annotate", parts, "-o", folder.resolve("all.pdf")), "folder");
         refused(run("count", parts, "-o", parts.resolve("notes.txt")), "folder");
@@ -148,9 +161,9 @@ class ManyFilesTest {
     /** {@code a.mxl} and {@code a.xml} side by side; b is there twice too, and a third time further down. */
     private void namesakes() throws IOException {
         Files.copy(parts.resolve("low/deep/c.mxl"), parts.resolve("a.mxl"));
-        Files.copy(GROOVE, parts.resolve("a.xml"));
-        Files.copy(GROOVE, parts.resolve("b.xml"));
-        Files.copy(GROOVE, parts.resolve("low/b.musicxml"));
+        Files.copy(right, parts.resolve("a.xml"));
+        Files.copy(right, parts.resolve("b.xml"));
+        Files.copy(right, parts.resolve("low/b.musicxml"));
     }
 
     @Test
@@ -187,7 +200,7 @@ class ManyFilesTest {
         assertEquals(0, run("practice", parts + "/a*", "-o", out, "--tracks", 0, "--bars", "1").code());
         assertTrue(names(out).containsAll(Set.of("a.mxl/index.html", "a.xml/index.html")), names(out).toString());
         Path three = folder.resolve("three");
-        Files.copy(GROOVE, parts.resolve("a.musicxml"));
+        Files.copy(right, parts.resolve("a.musicxml"));
         assertTrue(run("count", parts + "/a*", "-o", three).told().get(0).contains(three.resolve("a.musicxml.txt") + ", "
                 + three.resolve("a.mxl.txt") + " and " + three.resolve("a.xml.txt")));
     }
@@ -206,7 +219,7 @@ class ManyFilesTest {
     /** An .xml file that is no score takes no name from the score beside it. */
     @Test
     void whatIsNoScoreIsNoNamesake() throws IOException {
-        Files.copy(GROOVE, parts.resolve("other.musicxml"));
+        Files.copy(right, parts.resolve("other.musicxml"));
         Run run = run("count", parts, "-o", out);
         assertEquals("countstave: 5 scores done, 1 failed, 1 left out", run.summary());
         assertTrue(names(out).contains("other.txt"), names(out).toString());
@@ -220,7 +233,7 @@ class ManyFilesTest {
         refused(run("annotate", b, parts.resolve("d.xml"), "-o", parts, "--force"), "the score itself");
         refused(run("annotate", parts, "-o", parts, "--force"), "the score itself");
         refused(run("strip", b, "-o", parts.resolve("low/a.musicxml")), "already there", "--force");
-        assertEquals(Files.readString(GROOVE), Files.readString(b));
+        assertEquals(Files.readString(right), Files.readString(b));
     }
 
     @Test
@@ -253,13 +266,13 @@ class ManyFilesTest {
         Set<String> before = names(parts);
         refused(run("annotate", parts), "such as " + parts.resolve("b-counts.musicxml"), "a folder with -o", "-o beside");
         refused(run("annotate", parts + "/*", "--as", "chart"), "such as " + parts.resolve("b-counts.pdf"), "-o beside");
-        refused(run("annotate", GROOVE, MISTAKES), "scores/groove-counts.musicxml", "-o beside");
+        refused(run("annotate", right, wrong), own.resolve("right-counts.musicxml").toString(), "-o beside");
         assertEquals(before, names(parts));
         refused(run("count", parts, "-o", "beside"), "nothing of this is written beside a score", "./beside");
         refused(run("practice", parts, "-o", "beside"), "not written beside a score", "./beside");
-        refused(run("practice", GROOVE, "-o", "beside"), "not written beside a score", "./beside");
+        refused(run("practice", right, "-o", "beside"), "not written beside a score", "./beside");
         assertEquals(before, names(parts));
-        Path one = Files.copy(GROOVE, folder.resolve("one.musicxml"));
+        Path one = Files.copy(right, folder.resolve("one.musicxml"));
         assertEquals(0, run("annotate", one, "-o", "beside").code());
         assertTrue(Files.exists(folder.resolve("one-counts.musicxml")));
         // beside a score, a stripped one is the score itself
@@ -274,24 +287,24 @@ class ManyFilesTest {
         Run run = run("strip", out, "--force");
         assertEquals("countstave: 4 scores done", run.summary());
         assertEquals(0, run.code());
-        assertEquals(Files.readString(MISTAKES), Files.readString(out.resolve("low/a.musicxml")));
+        assertEquals(Files.readString(wrong), Files.readString(out.resolve("low/a.musicxml")));
     }
 
     @Test
     void eachScoreIsWorkedOnOnce() {
         assertEquals("countstave: 2 scores done",
-                run("count", parts.resolve("b.musicxml"), parts + "/b*", parts.resolve("low/../b.musicxml"), GROOVE).summary());
-        refused(run("count", "-", GROOVE), "standard input");
+                run("count", parts.resolve("b.musicxml"), parts + "/b*", parts.resolve("low/../b.musicxml"), right).summary());
+        refused(run("count", "-", right), "standard input");
     }
 
     @Test
     void chartsOfAFolder() throws IOException {
         assertEquals(0, run("annotate", parts + "/*/*", "-o", out, "--as", "chart").code());
         assertEquals(Set.of("low/a.pdf", "low/deep/c.pdf"), names(out));
-        refused(run("annotate", GROOVE, "-o", out.resolve("x.pdf"), "--as", "part"), "--as part");
-        Run wrong = run("annotate", GROOVE, "-o", out.resolve("x.mxl"), "--as", "chart");
-        assertEquals(2, wrong.code());
-        assertTrue(wrong.err().contains("end the output in .pdf"), wrong.err());
+        refused(run("annotate", right, "-o", out.resolve("x.pdf"), "--as", "part"), "--as part");
+        Run refused = run("annotate", right, "-o", out.resolve("x.mxl"), "--as", "chart");
+        assertEquals(2, refused.code());
+        assertTrue(refused.err().contains("end the output in .pdf"), refused.err());
     }
 
     @Test
@@ -330,10 +343,12 @@ class ManyFilesTest {
     void namesCannotSteerTheTerminal() throws IOException {
         Path odd = folder.resolve("odd");
         Files.createDirectories(odd.resolve("in\u001b[2J"));
-        Files.copy(GROOVE, odd.resolve("in\u001b[2J/a\u0007\nb\u009b1m.musicxml"));
+        Files.copy(right, odd.resolve("in\u001b[2J/a\u0007\nb\u009b1m.musicxml"));
         Files.writeString(odd.resolve("bad\u001b]0;title\u0007.musicxml"), "<score-partwise>");
         for (String command : List.of("count", "annotate", "check", "practice")) {
-            Run run = command.equals("check") ? run(command, odd) : run(command, odd, "-o", folder.resolve("safe-" + command));
+            Run run = command.equals("check") ? run(command, odd)
+                    : command.equals("practice") ? run(command, odd, "-o", folder.resolve("safe-" + command), "--tracks", 0)
+                    : run(command, odd, "-o", folder.resolve("safe-" + command));
             String all = run.out() + run.err();
             assertTrue(all.chars().allMatch(c -> c == '\n' || c >= ' ' && c != 0x7F && !(c >= 0x80 && c < 0xA0)), command);
             assertEquals("countstave: 1 score done, 1 failed", run.summary());
@@ -351,8 +366,8 @@ class ManyFilesTest {
 
     @Test
     void threadsHaveABound() {
-        refused(run("count", GROOVE, "--threads", 0), "--threads goes from 1 to 256, not 0");
-        refused(run("count", GROOVE, "--threads", 257), "--threads");
+        refused(run("count", right, "--threads", 0), "--threads goes from 1 to 256, not 0");
+        refused(run("count", right, "--threads", 257), "--threads");
     }
 
     /** An unfinished file of a run that was killed is neither read nor in the way. */

@@ -25,7 +25,7 @@ class FuzzTest {
     @Test
     void fewMutants() throws IOException, InterruptedException {
         Fuzzing fuzzing = new Fuzzing(Fuzzing.seeds(40_000, Path.of("scores"), Path.of("src", "test", "resources")), 20261125);
-        fuzzing.run(800, KEEP, System.out);
+        fuzzing.run(500, KEEP, System.out);
         assertEquals(Map.of(), fuzzing.failures(), fuzzing.totals());
     }
 
