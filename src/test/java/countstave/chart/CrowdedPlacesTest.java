@@ -90,7 +90,9 @@ class CrowdedPlacesTest {
         List<Shape> hairpin = all(chart, Role.HAIRPIN);
         assertEquals(4, hairpin.size());
         double dynamic = all(chart, Role.DYNAMICS).stream().mapToDouble(s -> box(s).right()).max().orElseThrow();
+        double words = all(chart, Role.DYNAMICS).stream().mapToDouble(s -> box(s).left()).min().orElseThrow();
         assertEquals(2, hairpin.stream().filter(line -> box(line).left() > dynamic).count(), hairpin + " behind " + dynamic);
+        assertEquals(2, hairpin.stream().filter(line -> box(line).right() < words).count(), hairpin + " before " + words);
     }
 
     /** A slur from the lower staff to the upper one may bow below it: the pedal stands below both. */
