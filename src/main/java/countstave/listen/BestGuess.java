@@ -3,10 +3,13 @@ package countstave.listen;
 import countstave.count.PartCounts;
 import countstave.practice.Stretch;
 import countstave.take.Take;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
- * From which bar of a part a take is more likely to be, where it is not of the bars that were asked for.
+ * From which bar of a part a take is more likely to be, where it is not of the bars that were asked for. The player may have
+ * stopped between two times through.
  *
  * @param bars printed numbers of the bars that fit best
  * @param share how much of what is planned in them and of what is heard belongs to each other, 0 to 1
@@ -20,6 +23,16 @@ record BestGuess(String bars, double share, boolean isLikely) {
     private static final int MOST_ONSETS = 400;
 
     /**
+     * From this figure on a guess is told. Of so many bars that are tried some fit random strokes by chance, up to 0.42 of a few
+     * hundred takes; those that were played stay above it however often the player stops ({@code OtherBarsTest}).
+     */
+    private static final double LIKELY = 0.45;
+    /** And where much else is heard, from this closeness on. */
+    private static final double LIKELY_BESIDE = 0.75;
+    /** So many of those that fit best are laid on the take piece by piece too. */
+    private static final int IN_PIECES = 2;
+
+    /**
      * @param part all bars of the part
      * @param bars how many bars were asked for
      * @return null where no bars fit, or there are too many to look at
@@ -30,20 +43,30 @@ record BestGuess(String bars, double share, boolean isLikely) {
         }
         Take shorter = new Take(take.name(), take.kind(), take.seconds(),
                 take.onsets().subList(0, Math.min(MOST_ONSETS, take.onsets().size())), take.beats(), take.clicks(), List.of());
-        BestGuess best = null;
-        double most = 0;
+        List<Fit> fits = new ArrayList<>();
         int length = Math.min(bars, part.bars().size());
         for (int from = 0; from + length <= part.bars().size(); from++) {
             PlannedPass pass = PlannedPass.of(Stretch.of(part, from, from + length - 1), List.of());
-            if (pass.strokes().size() < 2) {
-                continue;
-            }
-            Fit fit = Fit.of(pass, shorter, 0);
-            if (best == null || fit.figure() > most) {
-                most = fit.figure();
-                best = new BestGuess(pass.stretch().numbers(), fit.share(), fit.isBelieved());
+            if (pass.strokes().size() >= 2) {
+                fits.add(Fit.of(pass, shorter, 0));
             }
         }
-        return best;
+        fits.sort(Comparator.comparingDouble(Fit::figure).reversed());
+        if (fits.isEmpty()) {
+            return null;
+        }
+        if (fits.get(0).isWell()) {
+            return of(new PiecewiseFit(List.of(fits.get(0)), fits.get(0).heard().size()));
+        }
+        // a stop in between leaves the right bars among the best, if not the best
+        return fits.stream().limit(IN_PIECES).map(fit -> PiecewiseFit.of(fit, 0))
+                .max(Comparator.comparingDouble(PiecewiseFit::figure)).map(BestGuess::of).orElse(null);
+    }
+
+    private static BestGuess of(PiecewiseFit fit) {
+        Fit first = fit.fits().get(0);
+        boolean likely = fit.figure() >= LIKELY
+                || fit.fits().size() == 1 && first.isBelievedBeside() && first.closeness() >= LIKELY_BESIDE;
+        return new BestGuess(first.pass().stretch().numbers(), fit.share(), likely);
     }
 }

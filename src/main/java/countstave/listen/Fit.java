@@ -22,6 +22,8 @@ record Fit(PlannedPass pass, int repeats, HeardStrokes heard, Alignment alignmen
     /** Where much else is heard beside the passage, its own strokes have to fit this well. */
     private static final double BELIEVED_BESIDE = 0.65;
     private static final int FEWEST_BESIDE = 12;
+    /** What fits so well in one piece needs no other. */
+    private static final double WELL = 0.95;
     private static final int MOST_REPEATS = 500;
     private static final int ROUNDS = 4;
     /** A pass of which less is heard was not played. */
@@ -174,10 +176,21 @@ record Fit(PlannedPass pass, int repeats, HeardStrokes heard, Alignment alignmen
 
     /** Whether the take is one of this passage. */
     boolean isBelieved() {
-        return figure() >= BELIEVED || closeness() >= BELIEVED_BESIDE && alignment.matched() >= FEWEST_BESIDE;
+        return figure() >= BELIEVED || isBelievedBeside();
     }
 
-    private double closeness() {
+    /** Whether it is one of this passage among other things. */
+    boolean isBelievedBeside() {
+        return closeness() >= BELIEVED_BESIDE && alignment.matched() >= FEWEST_BESIDE;
+    }
+
+    /** Whether next to nothing is left to be explained. */
+    boolean isWell() {
+        return share() >= WELL && coverage() >= WELL;
+    }
+
+    /** How well what belongs to it does, whatever else is heard, 0 to 1. */
+    double closeness() {
         return share() * Math.max(0, 1 - 2 * off());
     }
 

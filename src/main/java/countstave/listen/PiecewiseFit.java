@@ -13,13 +13,12 @@ import java.util.List;
  * there, that one is taken which explains most strokes, each cut costing some.
  *
  * @param fits in the order of time, at least one; each but the last has all strokes of its repeats
+ * @param heard how many strokes the take has, flams made one
  */
-record PiecewiseFit(List<Fit> fits) {
+record PiecewiseFit(List<Fit> fits, int heard) {
 
     /** A silence is longer than the longest in the passage by this share of a beat; and a stop lasts at least that. */
     private static final double STOP = 0.5;
-    /** What fits so well in one piece needs no other. */
-    private static final double WELL = 0.95;
     /** A cut has to explain this share of a passage's strokes. */
     private static final double CUT = 0.25;
     /** A piece has about one time through at least: fewer strokes fit by chance. */
@@ -37,17 +36,22 @@ record PiecewiseFit(List<Fit> fits) {
      * @throws IllegalArgumentException if the passage has no stroke
      */
     static PiecewiseFit of(PlannedPass pass, Take take, int repeats) {
-        HeardStrokes heard = Fit.heard(pass, take);
-        Fit whole = Fit.of(pass, heard, repeats);
+        return of(Fit.of(pass, take, repeats), repeats);
+    }
+
+    /** Of a passage that was laid on the take in one piece: the same piece, or several that explain more. */
+    static PiecewiseFit of(Fit whole, int repeats) {
+        PlannedPass pass = whole.pass();
+        HeardStrokes heard = whole.heard();
         List<Integer> ends = silences(pass, heard);
-        if (ends.size() == 2 || ends.size() > MOST_SILENCES || whole.share() >= WELL && whole.coverage() >= WELL) {
-            return new PiecewiseFit(List.of(whole));
+        if (ends.size() == 2 || ends.size() > MOST_SILENCES || whole.isWell()) {
+            return new PiecewiseFit(List.of(whole), heard.size());
         }
         Cut cut = best(pass, heard, ends);
         int times = cut.fits.stream().mapToInt(Fit::repeats).sum();
         double needed = whole.isBelieved() ? whole.alignment().gain(heard) : 0;
-        return cut.fits.size() < 2 || cut.gain <= needed || repeats > 0 && times != repeats ? new PiecewiseFit(List.of(whole))
-                : new PiecewiseFit(List.copyOf(cut.fits));
+        return cut.fits.size() < 2 || cut.gain <= needed || repeats > 0 && times != repeats ? new PiecewiseFit(List.of(whole), heard.size())
+                : new PiecewiseFit(List.copyOf(cut.fits), heard.size());
     }
 
     /** Where the strokes behind each long silence begin, from the first stroke to behind the last. */
@@ -129,6 +133,12 @@ record PiecewiseFit(List<Fit> fits) {
             pauses.add(pause(fits, i));
         }
         return List.copyOf(pauses);
+    }
+
+    /** One number for how well it fits, 0 to 1: of several pieces by the least, and by how much of the take they cover together. */
+    double figure() {
+        double covered = fits.stream().mapToDouble(fit -> fit.alignment().matched()).sum();
+        return fits.stream().mapToDouble(Fit::closeness).min().orElseThrow() * covered / heard;
     }
 
     boolean isBelieved() {

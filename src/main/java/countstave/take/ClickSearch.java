@@ -137,14 +137,16 @@ final class ClickSearch {
 
     private void look(SampleRing ring, long at) {
         double all = 1e-12;
+        double[] sound = new double[length];
         for (int i = 0; i < length; i++) {
-            all += square(ring, at + i);
+            sound[i] = ring.at(at + i);
+            all += sound[i] * sound[i];
         }
         double explained = 0;
         for (double[] one : basis) {
             double along = 0;
             for (int i = 0; i < length; i++) {
-                along += one[i] * ring.at(at + i);
+                along += one[i] * sound[i];
             }
             explained += along * along;
         }

@@ -68,6 +68,21 @@ class HeardPartTest {
         assertTrue(line.contains("does not fit bar 3: ") && line.contains("; bar 2 fits best, 100 %: give --bars 2,"), line);
     }
 
+    /** Bars 1 and 2 twice, a stop, and once more, while bars 3 and 4 were asked for. */
+    @Test
+    void otherBarsAreNamedThoughThePlayerStopped() {
+        PlannedPass pass = PlayedTake.pass(bars(SCORE, "1-2").get(0));
+        List<Onset> onsets = new ArrayList<>();
+        for (int repeat = 0; repeat < 3; repeat++) {
+            for (PlannedStroke stroke : pass.strokes()) {
+                onsets.add(new Onset(2 + (repeat == 2 ? 2.6 : 0) + repeat * pass.period().toDouble() + stroke.second().toDouble(), -10));
+            }
+        }
+        Take take = new Take("take", Take.Kind.MIDI, 40, onsets, List.of(), List.of(), List.of());
+        String line = assertThrows(ScoreException.class, () -> heard(bars(SCORE, "3-4"), () -> bars(SCORE, ""), take)).getMessage();
+        assertTrue(line.contains("; bars 1\u20132 fit best, 100 %: give --bars 1-2,"), line);
+    }
+
     @Test
     void noBarsFit() {
         List<Onset> onsets = new ArrayList<>();
