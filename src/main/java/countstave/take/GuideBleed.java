@@ -19,19 +19,19 @@ record GuideBleed(List<Onset> strokes, List<Double> clicks, List<String> remarks
 
     /**
      * @param name of the take
-     * @param onsets of the take as it is
      * @throws ScoreException in one line if the track cannot be read, or hides the strokes
      */
-    static GuideBleed find(GuideFile file, String name, Levels levels, List<Onset> onsets, Samples.Source take) throws IOException {
+    static GuideBleed find(GuideFile file, String name, Levels levels, Samples.Source take) throws IOException {
         GuideClicks guide = GuideClicks.read(file.path(), levels.seconds());
         Samples.Source track = () -> SoundStream.open(file.path(), guide.name());
         boolean speaks = WordBleed.speaks(guide, track, levels.seconds());
-        GuideBleed heard = speaks ? words(file, guide, track, name, levels, take) : clicks(guide, onsets, levels, take);
-        return heard != null ? heard : new GuideBleed(onsets, List.of(), List.of("the click of " + guide.name() + " is not heard in "
-                + name + ": the start is found from the strokes"));
+        GuideBleed heard = speaks ? words(file, guide, track, name, levels, take) : clicks(guide, levels, take);
+        return heard != null ? heard : new GuideBleed(OnsetFinder.find(take, levels), List.of(), List.of("the click of "
+                + guide.name() + " is not heard in " + name + ": the start is found from the strokes"));
     }
 
-    private static GuideBleed clicks(GuideClicks guide, List<Onset> onsets, Levels levels, Samples.Source take) throws IOException {
+    private static GuideBleed clicks(GuideClicks guide, Levels levels, Samples.Source take) throws IOException {
+        List<Onset> onsets = OnsetFinder.find(take, levels);
         ClickBleed bleed = ClickBleed.find(guide, onsets, take);
         if (bleed == null) {
             return null;

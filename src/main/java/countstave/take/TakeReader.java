@@ -63,18 +63,13 @@ public final class TakeReader {
             remarks.add(String.format(Locale.ROOT, "%s is clipped here and there (%.2f %% of it): the onsets are found, record"
                     + " quieter next time", name, 100 * levels.clipped()));
         }
-        List<Onset> onsets = OnsetFinder.find(source, levels);
-        List<Double> clicks = List.of();
-        if (click != null) {
-            GuideBleed bleed = GuideBleed.find(click, name, levels, onsets, source);
-            onsets = bleed.strokes();
-            clicks = bleed.clicks();
-            remarks.addAll(bleed.remarks());
-        }
-        if (onsets.isEmpty()) {
+        GuideBleed heard = click != null ? GuideBleed.find(click, name, levels, source)
+                : new GuideBleed(OnsetFinder.find(source, levels), List.of(), List.of());
+        remarks.addAll(heard.remarks());
+        if (heard.strokes().isEmpty()) {
             throw new ScoreException("no stroke is heard in " + name + "; record it nearer, or louder");
         }
-        return new Take(name, Take.Kind.SOUND, levels.seconds(), onsets, List.of(), clicks, List.copyOf(remarks));
+        return new Take(name, Take.Kind.SOUND, levels.seconds(), heard.strokes(), List.of(), heard.clicks(), List.copyOf(remarks));
     }
 
     /** {@code WAV}, {@code MIDI}, or words for something else. */

@@ -124,7 +124,7 @@ class ListenerTest {
     @Test
     void aTakeOfSomethingElseIsRefused() {
         int refused = 0;
-        int tried = 40;
+        int tried = 20;
         for (int t = 0; t < tried; t++) {
             Random random = new Random(1000 + t);
             PartCounts counts = DENSE.get(t % DENSE.size());

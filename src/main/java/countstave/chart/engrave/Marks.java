@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * Articulations, fermatas and the open/closed signs of percussion.
@@ -50,6 +51,13 @@ final class Marks {
         ARTICULATIONS.put("unstress", "articUnstress");
     }
 
+    /** MusicXML 4.0, fermata-shape, as further notations are named, and the stem of the SMuFL name that it gives for each. */
+    private static final Map<String, String> FERMATAS = map("fermata shape angled", "fermataShort", "fermata shape square", "fermataLong",
+            "fermata shape double-angled", "fermataVeryShort", "fermata shape double-square", "fermataVeryLong",
+            "fermata shape double-dot", "fermataLongHenze", "fermata shape half-curve", "fermataShortHenze");
+    /** How far a tie rises over its tip beside an articulation: house choice. */
+    private static final double TIE_RISE = 0.2;
+
     private final Canvas canvas;
     private final Phrases phrases;
     private final double staffTop;
@@ -67,7 +75,7 @@ final class Marks {
     /** Whether a further notation of this MusicXML name is drawn. */
     static boolean isDrawn(String name) {
         return ABOVE.containsKey(name) || ARTICULATIONS.containsKey(name) || isBreath(name) || name.equals("arpeggiate")
-                || PlayingSigns.isDrawn(name);
+                || FERMATAS.containsKey(name) || PlayingSigns.isDrawn(name);
     }
 
     private static boolean isBreath(String name) {
@@ -138,6 +146,8 @@ final class Marks {
         double x = chord.centre();
         int way = above ? 1 : -1;
         double reach = canvas.reach(x - box.width() / 2, x + box.width() / 2, way, above ? staffTop : -staffBottom);
+        double tie = TieDrawer.tip(chord, above);
+        reach = Double.isNaN(tie) ? reach : Math.max(reach, way * tie + TIE_RISE);
         double y = way * (reach + GAP) - (above ? box.bottom() : box.top());
         add(sign, x, y, role, chord);
     }
@@ -150,7 +160,8 @@ final class Marks {
     void fermata(Chord chord) {
         boolean above = chord.voice.side != VoiceLine.Side.LOWER;
         if (chord.event.look().fermata()) {
-            outside(chord, above ? "fermataAbove" : "fermataBelow", above, Role.FERMATA);
+            String shape = chord.event.look().other().stream().map(FERMATAS::get).filter(Objects::nonNull).findFirst().orElse("fermata");
+            outside(chord, shape + (above ? "Above" : "Below"), above, Role.FERMATA);
         }
     }
 

@@ -177,6 +177,8 @@ final class MeasuringPass {
         for (Chord chord : moment.chords) {
             if (chord.isNote()) {
                 moment.reach(chord.headsLeft(), chord.headsRight() + roomBehind(chord));
+                double words = PlayingSigns.halfWidth(chord.event, context.text());
+                moment.reach(chord.centre() - words, chord.centre() + words);
                 if (chord.hasFlag()) {
                     Box flag = font.box(Signs.flag(chord.value(), chord.up));
                     moment.reach(0, chord.stemX() + flag.right() * chord.scale);

@@ -1,9 +1,11 @@
 package countstave.chart.engrave;
 
+import countstave.chart.font.TextFont;
 import countstave.chart.shape.Box;
 import countstave.chart.shape.Glyph;
 import countstave.chart.shape.Role;
 import countstave.chart.shape.Text;
+import countstave.score.Event;
 import java.util.Map;
 
 /**
@@ -16,6 +18,8 @@ final class PlayingSigns {
     private static final double GAP = 0.3;
     private static final double NUMBER = 1.5;
     private static final double SMALL = 0.6;
+    /** How far letters reach below the line. */
+    private static final double DESCENT = 0.35;
     private static final Text.Style STYLE = Text.Style.REGULAR;
     private static final Map<String, String> DELAYED = Map.of("delayed-turn", "ornamentTurn", "delayed-inverted-turn", "ornamentTurnInverted");
 
@@ -69,12 +73,25 @@ final class PlayingSigns {
         return chord.x + 2;
     }
 
+    /** Half of what words in place of a finger's number need beside each other, and beside a clef; numbers need no more than their note. */
+    static double halfWidth(Event event, TextFont font) {
+        double half = 0;
+        for (String name : event.look().other()) {
+            String words = name.startsWith("fingering ") ? name.substring("fingering ".length()) : "";
+            if (words.length() > 2) {
+                half = Math.max(half, font.width(words, NUMBER, STYLE) / 2);
+            }
+        }
+        return half;
+    }
+
     private void number(Chord chord, String words, boolean above) {
         double half = canvas.text.width(words, NUMBER, STYLE) / 2;
         double x = chord.centre();
         double height = canvas.text.capHeight(NUMBER, STYLE);
         double reach = canvas.reach(x - half, x + half, above ? 1 : -1, above ? staffTop : 0);
-        canvas.add(new Text(words, x, above ? reach + GAP : -reach - GAP - height, NUMBER, STYLE, Text.Anchor.MIDDLE, Role.TECHNICAL,
+        double descent = words.chars().anyMatch(Character::isLetter) ? DESCENT : 0;
+        canvas.add(new Text(words, x, above ? reach + GAP + descent : -reach - GAP - height, NUMBER, STYLE, Text.Anchor.MIDDLE, Role.TECHNICAL,
                 chord.event.start()));
     }
 

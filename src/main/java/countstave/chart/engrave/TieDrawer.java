@@ -172,6 +172,18 @@ final class TieDrawer {
                 chord.event.start());
     }
 
+    /** y of the outermost tip of a tie on this side of a chord; not a number where there is none. */
+    static double tip(Chord chord, boolean onTop) {
+        double tip = Double.NaN;
+        for (Chord.Spot spot : chord.spots) {
+            if ((spot.head.tieStart() || spot.head.tieStop()) && above(chord, spot) == onTop) {
+                double y = height(chord, spot, onTop);
+                tip = Double.isNaN(tip) ? y : onTop ? Math.max(tip, y) : Math.min(tip, y);
+            }
+        }
+        return tip;
+    }
+
     private static boolean above(Chord chord, Chord.Spot spot) {
         if (chord.voice.side != VoiceLine.Side.ONLY) {
             return chord.voice.side == VoiceLine.Side.UPPER;

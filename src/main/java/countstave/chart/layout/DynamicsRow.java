@@ -40,6 +40,8 @@ final class DynamicsRow {
 
         final Direction dynamic;
         final Spans.Along hairpin;
+        /** Where the moment of a dynamic stands. */
+        double moment;
         double left;
         double right;
         boolean begins = true;
@@ -94,7 +96,9 @@ final class DynamicsRow {
                 if (direction.staff() == staff && DynamicSigns.isDynamic(direction) && side(direction.placement()) == side) {
                     double width = DynamicSigns.width(direction.text(), measures);
                     double left = Math.max(free, Math.min(bar.x(direction.at()) - width / 2, end - width));
-                    items.add(new Item(direction, null, left, left + width));
+                    Item item = new Item(direction, null, left, left + width);
+                    item.moment = bar.x(direction.at());
+                    items.add(item);
                     free = left + width + GAP;
                 }
             }
@@ -110,14 +114,17 @@ final class DynamicsRow {
         return item;
     }
 
-    /** Between the dynamics at its ends; one in its middle takes its part of the room from the nearer end. */
+    /**
+     * Between the dynamics at its ends; one in its middle takes its part of the room from the nearer end. Their moments decide, since
+     * long words may have been moved away from theirs.
+     */
     private static void fitBetween(Item hairpin, List<Item> dynamics) {
         double middle = (hairpin.left + hairpin.right) / 2;
         for (Item dynamic : dynamics) {
             if (dynamic.right + GAP <= hairpin.left || dynamic.left - GAP >= hairpin.right) {
                 continue;
             }
-            if ((dynamic.left + dynamic.right) / 2 <= middle) {
+            if (dynamic.moment <= middle) {
                 hairpin.left = Math.max(hairpin.left, dynamic.right + GAP);
             } else {
                 hairpin.right = Math.min(hairpin.right, dynamic.left - GAP);
@@ -125,7 +132,7 @@ final class DynamicsRow {
         }
         hairpin.right = Math.max(hairpin.right, hairpin.left + SHORTEST);
         for (Item dynamic : dynamics) {
-            if (dynamic.left > hairpin.left && dynamic.left < hairpin.right + GAP) {
+            if (dynamic.moment > middle && dynamic.left < hairpin.right + GAP) {
                 double shift = hairpin.right + GAP - dynamic.left;
                 dynamic.left += shift;
                 dynamic.right += shift;

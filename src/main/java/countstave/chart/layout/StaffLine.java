@@ -45,7 +45,7 @@ final class StaffLine {
 
     /**
      * @param groups beams of the line that are not of one staff
-     * @param staff index among the staves that are drawn, from 0
+     * @param staff index among the staves that are drawn, from 0; below the lowest, {@link #pedals} go last
      * @param end width of the line
      */
     Built build(List<PlacedBar> placed, List<FarBeamLines.Group> groups, LineBreaker.Range range, int staff, Spans spans, double end) {
@@ -62,8 +62,16 @@ final class StaffLine {
         shapes.forEach(shape -> Outline.of(shape, measures, skyline::add));
         octaves.draw(placed, range, number, spans, skyline, shapes);
         dynamics.draw(placed, range, number, spans, skyline, shapes);
-        pedals.draw(placed, range, number, spans, skyline, shapes);
+        if (staff + 1 < placed.get(0).staves().size()) {
+            pedals.draw(placed, range, number, spans, skyline, shapes);
+        }
         return new Built(mergeStaffLines(shapes), skyline);
+    }
+
+    /** The pedals of the lowest staff: below all that leads from it to others too. */
+    void pedals(List<PlacedBar> placed, LineBreaker.Range range, Spans spans, Skyline skyline, List<Shape> shapes) {
+        List<Integer> numbers = placed.get(0).bar().staffNumbers();
+        pedals.draw(placed, range, numbers.get(numbers.size() - 1), spans, skyline, shapes);
     }
 
     private List<Shape> notation(List<PlacedBar> placed, int s, double end) {

@@ -139,6 +139,7 @@ final class SystemBuilder {
             betweenStaves.draw(beams, placed, range, spans, dys, all, shapes);
             brace(dy, shapes);
         }
+        staffLine.pedals(placed, range, spans, all, shapes);
         return all;
     }
 
