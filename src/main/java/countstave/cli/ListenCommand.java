@@ -158,7 +158,7 @@ final class ListenCommand implements Callable<Integer> {
             throws IOException {
         CountedScore counted = SharedOptions.count(named, file, console, counting);
         HeardPart best = HeardPart.of(counted.parts(), () -> CountedScore.of(file, counting.with(BarChoice.ALL)).parts(),
-                options.places(), heard, options.times());
+                options.places(), heard, options.times(), shared.tempo != null);
         if (output == null) {
             write(counted, best, earlier, format == Format.json, console.out());
             console.out().flush();

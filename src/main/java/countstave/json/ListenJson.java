@@ -74,8 +74,8 @@ public final class ListenJson {
         runs();
         strokes();
         out.array("practice");
-        for (RunFigures seam : listening.worstSeams()) {
-            out.text("--bars " + listening.practiceBars(seam));
+        for (String bars : listening.practised()) {
+            out.text("--bars " + bars);
         }
         out.endArray().endObject().end();
     }

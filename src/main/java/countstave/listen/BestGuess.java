@@ -13,9 +13,10 @@ import java.util.List;
  *
  * @param bars printed numbers of the bars that fit best
  * @param share how much of what is planned in them and of what is heard belongs to each other, 0 to 1
+ * @param figure how well they fit, 0 to 1
  * @param isLikely whether a take of these bars would be believed
  */
-record BestGuess(String bars, double share, boolean isLikely) {
+record BestGuess(String bars, double share, double figure, boolean isLikely) {
 
     /** In longer parts a guess would take longer than listening. */
     private static final int MOST_BARS = 400;
@@ -41,8 +42,7 @@ record BestGuess(String bars, double share, boolean isLikely) {
         if (part.bars().size() > MOST_BARS) {
             return null;
         }
-        Take shorter = new Take(take.name(), take.kind(), take.seconds(),
-                take.onsets().subList(0, Math.min(MOST_ONSETS, take.onsets().size())), take.beats(), take.clicks(), List.of());
+        Take shorter = begun(take);
         List<Fit> fits = new ArrayList<>();
         int length = Math.min(bars, part.bars().size());
         for (int from = 0; from + length <= part.bars().size(); from++) {
@@ -64,9 +64,18 @@ record BestGuess(String bars, double share, boolean isLikely) {
     }
 
     private static BestGuess of(PiecewiseFit fit) {
+        return new BestGuess(fit.fits().get(0).pass().stretch().numbers(), fit.share(), fit.figure(), isLikely(fit));
+    }
+
+    /** Whether what fits best of many is more than chance. */
+    static boolean isLikely(PiecewiseFit fit) {
         Fit first = fit.fits().get(0);
-        boolean likely = fit.figure() >= LIKELY
-                || fit.fits().size() == 1 && first.isBelievedBeside() && first.closeness() >= LIKELY_BESIDE;
-        return new BestGuess(first.pass().stretch().numbers(), fit.share(), likely);
+        return fit.figure() >= LIKELY || fit.fits().size() == 1 && first.isBelievedBeside() && first.closeness() >= LIKELY_BESIDE;
+    }
+
+    /** What is looked at of a take. */
+    static Take begun(Take take) {
+        return new Take(take.name(), take.kind(), take.seconds(),
+                take.onsets().subList(0, Math.min(MOST_ONSETS, take.onsets().size())), take.beats(), take.clicks(), List.of());
     }
 }

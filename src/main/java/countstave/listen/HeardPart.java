@@ -1,9 +1,13 @@
 package countstave.listen;
 
+import countstave.count.NoteNames;
 import countstave.count.PartCounts;
+import countstave.practice.Stretch;
 import countstave.score.ScoreException;
+import countstave.score.Tempo;
 import countstave.sound.Displacement;
 import countstave.take.Take;
+import countstave.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Supplier;
@@ -29,11 +33,12 @@ public record HeardPart(PartCounts part, Listening listening) {
      * @param whole all bars of these parts; asked for where the take may be of others
      * @param places early and late beats
      * @param repeats how many times they were played; 0: as many as the take has
+     * @param tempoAsked whether the player has said how fast it was: then what fits at that tempo is not asked about
      * @throws ScoreException in one line if nothing is to be played in the bars, or the take is of something else; it says
      *     which bars fit better where some do
      */
     public static HeardPart of(List<PartCounts> parts, Supplier<List<PartCounts>> whole, List<Displacement> places, Take take,
-            int repeats) {
+            int repeats, boolean tempoAsked) {
         OtherTakeException refused = null;
         PartCounts nearest = null;
         HeardPart best = null;
@@ -54,25 +59,39 @@ public record HeardPart(PartCounts part, Listening listening) {
             }
         }
         if (best != null) {
-            best.checkNoOtherBars(whole, take);
+            best.checkNothingElse(whole, take, tempoAsked);
             return best;
         }
         if (refused == null) {
             throw new ScoreException("no part has anything to play in these bars; check --part and --bars");
         }
-        throw new ScoreException(refusal(take, refused.bars(), refused.share(), guess(whole, nearest, take)));
+        BestGuess guess = guess(whole, nearest, take);
+        OtherTempo slower = otherTempo(nearest, places, take);
+        throw new ScoreException(slower != null && slower.isLikely() && (guess == null || !guess.isLikely() || slower.figure() >= guess.figure())
+                ? refusal(take, nearest, refused.bars(), refused.share(), slower) : refusal(take, refused.bars(), refused.share(), guess));
     }
 
-    /** What fits only so so may fit other bars better. */
-    private void checkNoOtherBars(Supplier<List<PartCounts>> whole, Take take) {
+    /** What fits only so so may fit at another tempo, or be other bars. */
+    private void checkNothingElse(Supplier<List<PartCounts>> whole, Take take, boolean tempoAsked) {
         if (listening.share() >= WELL) {
             return;
         }
+        String bars = listening.pass().stretch().numbers();
+        OtherTempo slower = tempoAsked || !take.clicks().isEmpty() ? null : OtherTempo.of(listening.pass(), BestGuess.begun(take));
+        boolean meant = slower != null && slower.isLikely() && slower.share() > listening.share() + BETTER;
         BestGuess guess = guess(whole, part, take);
-        if (guess != null && guess.isLikely() && guess.share() > listening.share() + BETTER
-                && !guess.bars().equals(listening.pass().stretch().numbers())) {
-            throw new ScoreException(refusal(take, listening.pass().stretch().numbers(), listening.share(), guess));
+        if (guess != null && guess.isLikely() && guess.share() > listening.share() + BETTER && !guess.bars().equals(bars)
+                && !(meant && slower.figure() >= guess.figure())) {
+            throw new ScoreException(refusal(take, bars, listening.share(), guess));
         }
+        if (meant) {
+            throw new ScoreException(refusal(take, part, bars, listening.share(), slower) + ", or --tempo "
+                    + typed(listening.pass().stretch().tempo()) + " if it was that");
+        }
+    }
+
+    private static OtherTempo otherTempo(PartCounts part, List<Displacement> places, Take take) {
+        return OtherTempo.of(PlannedPass.of(Stretch.of(part), places), BestGuess.begun(take));
     }
 
     private static BestGuess guess(Supplier<List<PartCounts>> whole, PartCounts part, Take take) {
@@ -80,9 +99,25 @@ public record HeardPart(PartCounts part, Listening listening) {
         return BestGuess.of(same, part.bars().size(), take);
     }
 
+    private static String refusal(Take take, PartCounts part, String bars, double share, OtherTempo other) {
+        Tempo plan = Stretch.of(part).tempo();
+        return refusal(take, named(bars) + " at " + NoteNames.WORDS.tempo(plan), share)
+                + String.format(Locale.ROOT, "; at %s it fits, %.0f %%: give --tempo %s", NoteNames.WORDS.tempo(other.tempo()),
+                100 * other.share(), typed(other.tempo()));
+    }
+
+    private static String refusal(Take take, String what, double share) {
+        return String.format(Locale.ROOT, "%s does not fit %s: %.0f %% of the strokes belong to each other", take.name(), what, 100 * share);
+    }
+
+    /** As {@code --tempo} takes it. */
+    private static String typed(Tempo tempo) {
+        String perMinute = tempo.perMinute().stripTrailingZeros().toPlainString();
+        return tempo.unit().equals(Duration.QUARTER) ? perMinute : tempo.unit() + "=" + perMinute;
+    }
+
     private static String refusal(Take take, String bars, double share, BestGuess guess) {
-        String said = String.format(Locale.ROOT, "%s does not fit %s: %.0f %% of the strokes belong to each other", take.name(),
-                named(bars), 100 * share);
+        String said = refusal(take, named(bars), share);
         if (guess == null || guess.bars().equals(bars) || !guess.isLikely()) {
             return said + ", and no other bars fit; check --bars, --part and --tempo (8 % either way are found)";
         }

@@ -47,8 +47,7 @@ public final class ListenWords {
 
     /** The worst changes with what to give {@code practice}, in a sentence each. */
     public static List<String> seams(Listening listening, String score) {
-        return listening.worstSeams().stream().map(seam -> "countstave practice " + score + " --bars "
-                + listening.practiceBars(seam)).distinct().toList();
+        return listening.practised().stream().map(bars -> "countstave practice " + score + " --bars " + bars).toList();
     }
 
     private String played() {
@@ -189,8 +188,9 @@ public final class ListenWords {
     private List<String> speeds() {
         List<String> lines = new ArrayList<>();
         for (RunFigures figures : listening.runs()) {
-            if (figures.pace() != 0 || figures.isEven()) {
-                // that has been said, or is no more than chance
+            boolean later = figures.uneven() != null && !figures.uneven().place().equals(figures.first());
+            if (figures.pace() != 0 || figures.isEven() || later) {
+                // that has been said, is no more than chance, or comes of one stroke that was named
                 continue;
             }
             if (figures.met() < 0) {

@@ -119,12 +119,27 @@ public record Listening(PlannedPass pass, Take take, int repeats, Reference refe
                 .sorted(Comparator.comparingDouble(RunFigures::badness).reversed()).limit(SEAMS).toList();
     }
 
-    /** What to give {@code practice} to work on a change: the bar before it where it stands on a barline, and its own. */
-    public String practiceBars(RunFigures seam) {
-        int bar = seam.first().spot().bar();
-        int from = seam.first().spot().at().equals(Offset.ZERO) && bar > 0 ? bar - 1 : bar;
-        String last = number(bar);
-        return from == bar ? last : number(from) + "-" + last;
+    /** The bars to give {@code practice} for the worst changes, those of the worst first; none that lie within others. */
+    public List<String> practised() {
+        List<RunFigures> seams = worstSeams();
+        List<String> bars = new ArrayList<>();
+        for (RunFigures seam : seams) {
+            if (seams.stream().noneMatch(wider -> before(wider) <= before(seam) && bar(seam) <= bar(wider)
+                    && bar(wider) - before(wider) > bar(seam) - before(seam))) {
+                String last = number(bar(seam));
+                bars.add(before(seam) == bar(seam) ? last : number(before(seam)) + "-" + last);
+            }
+        }
+        return bars.stream().distinct().toList();
+    }
+
+    private static int bar(RunFigures seam) {
+        return seam.first().spot().bar();
+    }
+
+    /** The bar before a change on a barline, else its own. */
+    private static int before(RunFigures seam) {
+        return seam.first().spot().at().equals(Offset.ZERO) && bar(seam) > 0 ? bar(seam) - 1 : bar(seam);
     }
 
     private String number(int bar) {

@@ -11,7 +11,6 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
-import java.util.stream.Collectors;
 
 /**
  * What a player has to know about a passage before the first step, in sentences, the same on every page: from which step
@@ -84,8 +83,9 @@ public final class PassageNotes {
             for (TempoLadder.Rung rung : count.steps()) {
                 Stage stage = count.sayableStage(rung);
                 if (stage != said) {
-                    String key = line.isEmpty() ? "note.takeover" : "note.takeover.more";
-                    line.append(names.phrase(key, names.tempo(rung.tempo()), stage.title(names.phrases())));
+                    String tempo = names.tempo(rung.tempo());
+                    line.append(stage == Stage.ALL ? names.phrase("note.takeover.again", tempo, String.valueOf(count.number()))
+                            : names.phrase(line.isEmpty() ? "note.takeover" : "note.takeover.more", tempo, stage.title(names.phrases())));
                     said = stage;
                 }
             }
@@ -195,9 +195,27 @@ public final class PassageNotes {
 
     /** A sentence about bars: how many they are comes first, their numbers second. */
     private String phrase(String key, TreeSet<Integer> bars, String... places) {
-        List<Object> all = new ArrayList<>(List.of(bars.size(), bars.stream()
-                .map(b -> passage.stretch().timeline(b).bar().number()).collect(Collectors.joining(", "))));
+        List<Object> all = new ArrayList<>(List.of(bars.size(), numbers(bars)));
         all.addAll(List.of(places));
         return names.phrase(key, all.toArray());
+    }
+
+    /** {@code 13–15, 18}. */
+    private String numbers(TreeSet<Integer> bars) {
+        List<String> runs = new ArrayList<>();
+        for (int first : bars) {
+            if (!bars.contains(first - 1)) {
+                int last = first;
+                while (bars.contains(last + 1)) {
+                    last++;
+                }
+                runs.add(number(first) + (last == first ? "" : "\u2013" + number(last)));
+            }
+        }
+        return String.join(", ", runs);
+    }
+
+    private String number(int bar) {
+        return passage.stretch().timeline(bar).bar().number();
     }
 }

@@ -16,8 +16,11 @@ public final class SeamWords {
     private SeamWords() {
     }
 
+    /** Of a later count it says so, since in another the change may be another one. */
     public static String of(Seam seam, NoteNames names) {
-        return where(seam, names) + ": " + change(seam, names) + ".";
+        int count = seam.count().number();
+        return where(seam, names) + ": " + change(seam, names)
+                + (count == 1 ? "" : " (" + names.phrase("turn.count", String.valueOf(count)) + ")") + ".";
     }
 
     /** {@code Bar 3, beat 3}; {@code Bar 3, inside beat 3}. */

@@ -113,7 +113,7 @@ public final class PracticeText {
         }
         line("   " + phrase("plan.steps", ladder(passage)));
         for (String note : PassageNotes.of(passage, plan.options().breath(), names)) {
-            line("   " + SafeText.of(note));
+            line("   " + plain(note));
         }
         for (Seam seam : passage.seams()) {
             line("   " + phrase("plan.seam", seam.name(), seam.loops().size(), names.tempo(seam.count().from()),

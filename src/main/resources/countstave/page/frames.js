@@ -19,14 +19,16 @@ export class Frames {
     cancelAnimationFrame(this.pending);
     if (this.player.playing) {
       this.pending = requestAnimationFrame(() => {
+        const seen = this.player.trackNow();
         this.draw();
-        this.next();
+        this.next(seen);
       });
     }
   }
 
-  next() {
-    const rest = Math.min(this.player.untilNext() - AWAKE, LONGEST);
+  // seen: what was on before it was drawn; a change while that was done has to be drawn, too
+  next(seen) {
+    const rest = Math.min(this.player.untilChange(seen) - AWAKE, LONGEST);
     if (rest > 0) {
       this.asleep = setTimeout(() => this.soon(), rest * 1000);
     } else {

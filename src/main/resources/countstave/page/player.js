@@ -307,10 +307,9 @@ export class Player {
     return this.trackAt(now).countAt(now, this.repeats);
   }
 
-  // Seconds until another count is heard.
-  untilNext() {
-    const now = this.trackNow();
-    return this.pace.timeOf(this.trackAt(now).changeAfter(now)) - this.heardAt();
+  // Seconds until another count is heard than at this place of the track; negative where that is so already.
+  untilChange(place) {
+    return this.pace.timeOf(this.trackAt(place).changeAfter(place)) - this.heardAt();
   }
 
   trackAt(now) {

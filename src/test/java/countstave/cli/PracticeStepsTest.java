@@ -107,4 +107,13 @@ class PracticeStepsTest {
             assertEquals(Files.readString(score), Files.readString(back));
         }
     }
+
+    /** At the same place the sextuplets of the first count are 8ths in the second, in which all can be said again. */
+    @Test
+    void aLaterCountIsNamedWhereItDiffers() {
+        Run run = Run.of("practice", "scores/groove.musicxml", "--bars", "20-21");
+        assertTrue(run.out().contains("half the grid is said; from ♩ = 85 on everything is said again, in count 2.\n"), run.out());
+        assertTrue(run.out().contains(": Bar 21, beat 3: the sextuplets come right after the 16ths, ×3/2 faster."), run.out());
+        assertTrue(run.out().contains(": Bar 21, beat 3: the 8ths come right after the 16ths, ×1/2, slower (count 2)."), run.out());
+    }
 }

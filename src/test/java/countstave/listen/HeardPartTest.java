@@ -46,7 +46,7 @@ class HeardPartTest {
     }
 
     private static HeardPart heard(List<PartCounts> asked, Supplier<List<PartCounts>> whole, Take take) {
-        return HeardPart.of(asked, whole, List.of(), take, 0);
+        return HeardPart.of(asked, whole, List.of(), take, 0, false);
     }
 
     @Test

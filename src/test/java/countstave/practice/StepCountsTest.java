@@ -65,7 +65,7 @@ class StepCountsTest {
         // the voice's limit: 6.5 · 60 / 4 and / 2
         assertEquals(97, slow.sayable().get(Stage.ALL));
         assertEquals(195, fast.sayable().get(Stage.ALL));
-        assertEquals(List.of("From ♩ = 98 on a lighter count takes over in bars 1, 2 (count 2): the notes between its words"
+        assertEquals(List.of("From ♩ = 98 on a lighter count takes over in bars 1\u20132 (count 2): the notes between its words"
                 + " are felt."), PassageNotes.of(passage, Breath.LONGEST, NoteNames.SYMBOLS));
         List<String> turns = StepTurn.of(passage, Phrases.ENGLISH).stream().map(StepTurn::words).toList();
         assertEquals("count 2", turns.get(4));
@@ -134,8 +134,8 @@ class StepCountsTest {
         Passage passage = passage(120, tempo -> tempo > 80 && tempo <= 100 ? "1/8" : "1/16", SIXTEENTHS, SIXTEENTHS);
         assertEquals(3, passage.counts().size());
         List<String> notes = PassageNotes.of(passage, Breath.LONGEST, NoteNames.SYMBOLS);
-        assertTrue(notes.get(0).contains("a lighter count takes over in bars 1, 2 (count 2): the notes"), notes::toString);
-        assertTrue(notes.get(1).contains("another count takes over in bars 1, 2 (count 3)."), notes::toString);
+        assertTrue(notes.get(0).contains("a lighter count takes over in bars 1\u20132 (count 2): the notes"), notes::toString);
+        assertTrue(notes.get(1).contains("another count takes over in bars 1\u20132 (count 3)."), notes::toString);
     }
 
     /** The bars around a passage are planned with it, at its tempo; other tempi keep their proportion. */

@@ -98,7 +98,7 @@ class PracticeTextTest {
         CountedScore counted = Plans.countedXml(Snippets.in("2/1").tempo(60).bar("2 2 2 2").bar("2 2 2 2").xml());
         StringBuilder out = new StringBuilder();
         PracticeText.write("test", Plans.of(counted).get(0), 10, null, NoteNames.SYMBOLS, out);
-        assertTrue(out.toString().contains("a breath has to last 8.0 s (bars 1, 2): neither a beat nor a tuplet is interrupted.\n"), out.toString());
+        assertTrue(out.toString().contains("a breath has to last 8.0 s (bars 1\u20132): neither a beat nor a tuplet is interrupted.\n"), out.toString());
     }
 
     /** By hand: a quintuplet over four quarters at ♩ = 30, the slowest step for 60, lasts 8 s, more than 6. */
@@ -106,14 +106,14 @@ class PracticeTextTest {
     void aLateBreathAndAWholeTupletAreSaid() throws IOException {
         String bar = "5:4[4 4 4 4 4]";
         String always = byHand(60, tempo -> "span:1/5", bar);
-        assertTrue(always.contains("   Bars 1, 2 hold a tuplet that is counted through as one, at every step alike; the beats"
+        assertTrue(always.contains("   Bars 1\u20132 hold a tuplet that is counted through as one, at every step alike; the beats"
                 + " inside it are in the click.\n"), always);
-        assertTrue(always.contains("   At ♩ = 30 a breath has to last 8.0 s (bars 1, 2): a tuplet is not interrupted.\n"),
+        assertTrue(always.contains("   At ♩ = 30 a breath has to last 8.0 s (bars 1\u20132): a tuplet is not interrupted.\n"),
                 always);
         // from half of 100, five to the beat; above 80 the tuplet: 4 · 60 / 80 = 3 s a bar is in time
         String turns = byHand(100, tempo -> tempo <= 80 ? "1/20" : "span:1/5", bar);
-        assertTrue(turns.contains("   From ♩ = 83 on a lighter count takes over in bars 1, 2 (count 2).\n"), turns);
-        assertTrue(turns.contains("   From ♩ = 83 on bars 1, 2 hold a tuplet that is counted through as one; the beats inside"
+        assertTrue(turns.contains("   From ♩ = 83 on a lighter count takes over in bars 1\u20132 (count 2).\n"), turns);
+        assertTrue(turns.contains("   From ♩ = 83 on bars 1\u20132 hold a tuplet that is counted through as one; the beats inside"
                 + " it are in the click.\n"), turns);
         assertFalse(turns.contains("At ♩ = 83 a breath has to last"), turns);
     }
@@ -128,7 +128,7 @@ class PracticeTextTest {
         String expected = String.join("\n",
                 "   Tempo steps (clean repeats): 76 (5) 81 (3) 86 (3) 92 (3) count 2: 98 (3) 104 (3) 111 (3) 118 (3) 126 (3) 134 (3)"
                         + " 143 (3) 152 (5)",
-                "   From ♩ = 98 on a lighter count takes over in bars 1, 2 (count 2): the notes between its words are felt.",
+                "   From ♩ = 98 on a lighter count takes over in bars 1\u20132 (count 2): the notes between its words are felt.",
                 "   Count 1, up to ♩ = 92 (said up to ♩ = 97):",
                 "   all: everything is said",
                 "      1 | 1 e & a 2 (e) & a 3 (e) (&) (a) 4 e (&) a",
@@ -176,7 +176,7 @@ class PracticeTextTest {
         assertTrue(text.contains("      1 | 1 · · 4 · · 7 · · 10 ·\n"), text);
         // beats 2, 3 and 4 fall after the 3rd, 6th and 9th of the eleven: 11/4 = 2.75, 5.5, 8.25
         assertTrue(text.contains("      1 | 1 · · (2) · · · (3) · · · (4) · ·\n"), text);
-        assertTrue(text.contains("Bars 1, 2 hold a tuplet that is counted through as one, at every step alike"), text);
+        assertTrue(text.contains("Bars 1\u20132 hold a tuplet that is counted through as one, at every step alike"), text);
     }
 
     @Test
