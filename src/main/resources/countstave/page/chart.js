@@ -1,6 +1,5 @@
 // The chart on the page: its words, what is lit, what is marked, and where a finger is.
 
-import { Line } from './line.js';
 import { SVG, WayDrawing, emptyPlace } from './ways.js';
 
 const NARROW = 620;
@@ -208,11 +207,12 @@ export class Chart {
       return;
     }
     for (const bar of this.line.bars) {
-      const words = bar.counts.map((count) => ({ word: this.wordOf(count), beat: Line.beatAt(bar, count.at) }))
+      const runs = runsOf(bar.counts);
+      const words = bar.counts.map((count, i) => ({ word: this.wordOf(count), run: runs[i] }))
         .filter(({ word }) => word && !word.classList.contains('silent'));
-      // one size a beat, where all of it has room
+      // one size a run of counts that come equally fast
       const shares = new Map();
-      words.forEach(({ word, beat }, i) => {
+      words.forEach(({ word, run }, i) => {
         word.dataset.size = word.dataset.size || word.getAttribute('font-size');
         const next = words[i + 1] ? words[i + 1].word : null;
         const room = next && next.ownerSVGElement === word.ownerSVGElement ? Number(next.getAttribute('x')) - Number(word.getAttribute('x')) : 0;
@@ -220,14 +220,14 @@ export class Chart {
           const signs = this.signsOf(bar, word).length + this.signsOf(bar, next).length;
           const wide = (widthOf(word.textContent) + widthOf(next.textContent)) / 2 + signs * 0.3 * FULL + BETWEEN;
           const share = room / (wide * Number(word.dataset.size));
-          [beat, words[i + 1].beat].forEach((one) => shares.set(one, Math.min(share, shares.has(one) ? shares.get(one) : 1)));
+          [run, words[i + 1].run].forEach((one) => shares.set(one, Math.min(share, shares.has(one) ? shares.get(one) : 1)));
         }
       });
       const own = this.other.get(bar.index);
       const tight = this.isOther || own && !own.asPrinted;
-      for (const { word, beat } of words) {
+      for (const { word, run } of words) {
         // and none that nobody can read
-        const share = tight && shares.has(beat) ? Math.max(LEAST_SHARE_SHOWN, shares.get(beat)) : 1;
+        const share = tight && shares.has(run) ? Math.max(LEAST_SHARE_SHOWN, shares.get(run)) : 1;
         word.setAttribute('font-size', (Number(word.dataset.size) * share).toFixed(1));
         this.signsOf(bar, word).forEach((sign) => sign.setAttribute('font-size', word.getAttribute('font-size')));
       }
@@ -428,4 +428,21 @@ export class Chart {
 // How wide a word is, in sizes of its letters; an estimate, for the letters are not drawn yet.
 function widthOf(word) {
   return [...word].reduce((sum, letter) => sum + ('fijlrt()'.includes(letter) ? THIN : 'mw'.includes(letter) ? BROAD : FULL), 0);
+}
+
+// For each count the number of the run that it belongs to: counts in a row that come equally fast, with the beats hidden among them.
+function runsOf(counts) {
+  const said = counts.filter((count) => count.stages & 1);
+  let run = 0;
+  let next = 0;
+  let before = null;
+  return counts.map((count) => {
+    if (count === said[next]) {
+      next++;
+      const unit = said[next] ? said[next].at.minus(count.at) : before;
+      run += before && !unit.equals(before) ? 1 : 0;
+      before = unit;
+    }
+    return run;
+  });
 }

@@ -261,14 +261,14 @@ class PageInBrowserTest {
         browser.set("stage", Stage.ALL.ordinal());
         browser.set("system", browser.text("JSON.parse(document.getElementById('data').textContent).systems.findIndex((s) => s.name === 'takadimi')"));
         assertEquals("ta ka di mi ta ka di mi ta ka di mi ta ka di mi", browser.text(words));
-        // the longer words of a beat are smaller where they have no room, down to half: none runs into the next
+        // longer words are smaller where a fast count leaves them no room, down to half: none runs into the next
         String tight = "practice.line.bars.flatMap((bar) => { const words = bar.counts.map((c) => practice.chart.wordOf(c)).filter((w) => w"
                 + " && !w.classList.contains('silent')); return words.slice(1).map((word, i) => [words[i], word]).filter(([one, next]) =>"
                 + " one.ownerSVGElement === next.ownerSVGElement && next.getBBox().x > one.getBBox().x && next.getBBox().x <"
                 + " one.getBBox().x + one.getBBox().width); }).filter(([one]) => Number(one.getAttribute('font-size')) > 0.51 * one.dataset.size)";
         assertEquals(0, browser.number(tight + ".length"));
         assertTrue(browser.is("practice.line.bars.some((bar) => new Set(bar.counts.map((c) => practice.chart.wordOf(c)).filter((w) => w)"
-                + ".map((w) => w.getAttribute('font-size'))).size > 1)"), "those of other beats keep their size");
+                + ".map((w) => w.getAttribute('font-size'))).size > 1)"), "others in the same bar keep their size");
         String foot = "[...document.querySelectorAll('svg text')].map((t) => t.textContent).find((t) => t.includes('Bold: played'))";
         assertTrue(browser.text(foot).startsWith("Takadimi: ta ka di mi, ta ki da. Bold: played."), browser.text(foot));
         assertEquals(13, browser.number("document.querySelectorAll('#system option').length"));
