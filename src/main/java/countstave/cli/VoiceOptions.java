@@ -84,7 +84,8 @@ final class VoiceOptions {
      */
     void refuse(CommandSpec command, String purpose, String instead) {
         GivenOptions.refuse(command, VoiceOptions.class, purpose, instead);
-        if (chosen != null) {
+        // who wants nobody to speak gets that anyway
+        if (chosen != null && !silent) {
             throw new ScoreException("--voice " + chosen + " is for " + purpose + ": " + instead);
         }
     }

@@ -60,6 +60,9 @@ final class BarDraft {
     final Contradictions contradictions = new Contradictions();
     Duration phase = Duration.ZERO;
 
+    private Offset figuresFrom;
+    private Offset figuresNext;
+
     BarDraft(int index, String number, boolean implicit) {
         this.index = index;
         this.number = number;
@@ -79,6 +82,16 @@ final class BarDraft {
     /** Something that is not read beyond its name: it is told to those who draw. */
     void passedOver(Offset at, int staff, String name) {
         directions.add(new Direction(at, staff, Direction.Kind.OTHER, name, null, null));
+    }
+
+    /** Several one after the other stand over one note: each where the one before ends. MusicXML 4.0, figured-bass. */
+    void figures(Offset now, FiguredBassReader.Figures read, Proportion perQuarter) {
+        Offset at = now.equals(figuresFrom) ? figuresNext : now;
+        figuresFrom = now;
+        figuresNext = read.duration() == null || read.duration().signum() < 0 ? at : at.plus(Duration.QUARTER.times(Rationals.of(read.duration())).dividedBy(perQuarter));
+        if (!read.figures().isEmpty()) {
+            directions.add(new Direction(at, 1, Direction.Kind.FIGURES, String.join("\n", read.figures()), null, null));
+        }
     }
 
     void fill(Offset end) {

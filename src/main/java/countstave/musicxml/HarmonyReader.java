@@ -227,7 +227,8 @@ final class HarmonyReader {
         return "";
     }
 
-    private static BigDecimal number(String text) {
+    /** Null for what is no number. */
+    static BigDecimal number(String text) {
         String digits = text.strip();
         try {
             return digits.length() > 20 ? null : new BigDecimal(digits);

@@ -147,7 +147,7 @@ final class PartReader {
             } else if (bound instanceof HarmonyReader.Harmony harmony) {
                 harmony(harmony);
             } else {
-                bar.passedOver(clock.now(), 1, (String) bound);
+                bar.figures(clock.now(), (FiguredBassReader.Figures) bound, notes.divisions());
             }
         }
         elements.clear();

@@ -253,10 +253,8 @@ public final class ScoreReader {
             case "sound" -> part.add(BarElement.of(binding.read(xml, Sound.class)));
             case "barline" -> part.add(BarElement.of(binding.read(xml, Barline.class)));
             case "harmony" -> part.add(BarElement.of(HarmonyReader.read(xml)));
+            case "figured-bass" -> part.add(BarElement.of(FiguredBassReader.read(xml)));
             default -> {
-                if (name.equals("figured-bass")) {
-                    part.add(BarElement.of(name));
-                }
                 xml.skipElement();
                 xml.next();
             }

@@ -11,10 +11,16 @@ import countstave.practice.TempoLadder;
 import countstave.score.Bar;
 import countstave.score.Direction;
 import countstave.score.Part;
+import countstave.score.Tempo;
+import countstave.time.Duration;
 import countstave.time.Offset;
+import countstave.time.Proportion;
 import java.io.IOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * The loops that are ready: passages with their tempo steps, seams in their growing pieces, and what lies between the
@@ -23,12 +29,14 @@ import java.util.List;
 final class PageLoops {
 
     private final PracticePlan plan;
+    private final PageWords words;
     private final Stretch whole;
     private final NoteNames names;
     private final JsonStream out;
 
-    PageLoops(PracticePlan plan, NoteNames names, JsonStream out) {
+    PageLoops(PracticePlan plan, PageWords words, NoteNames names, JsonStream out) {
         this.plan = plan;
+        this.words = words;
         this.whole = Stretch.of(plan.counts());
         this.names = names;
         this.out = out;
@@ -52,10 +60,12 @@ final class PageLoops {
         open("passage", names.phrase("bars", stretch.size(), stretch.numbers()), passage.rank() + "", from,
                 from.plus(stretch.length()));
         out.array("steps");
+        Tempo written = stretch.timeline(0).tempo();
         for (StepCount count : passage.counts()) {
+            String ways = words.steps().get(count).stream().map(String::valueOf).collect(Collectors.joining(" "));
             for (TempoLadder.Rung rung : count.steps()) {
-                out.object().number("perMinute", rung.tempo().perMinute()).number("clean", rung.clean())
-                        .number("stage", count.sayableStage(rung).ordinal()).endObject();
+                out.object().number("perMinute", in(written.unit(), rung.tempo())).number("clean", rung.clean())
+                        .number("stage", count.sayableStage(rung).ordinal()).text("ways", ways).endObject();
             }
         }
         out.endArray().endObject();
@@ -67,6 +77,13 @@ final class PageLoops {
                 out.endObject();
             }
         }
+    }
+
+    /** The page has its tempi in the written unit, a step may be in that of the beat. */
+    private static BigDecimal in(Duration unit, Tempo tempo) {
+        Proportion ratio = tempo.unit().over(unit);
+        return tempo.perMinute().multiply(BigDecimal.valueOf(ratio.numerator()))
+                .divide(BigDecimal.valueOf(ratio.denominator()), MathContext.DECIMAL64);
     }
 
     private void letters(Part leading) throws IOException {

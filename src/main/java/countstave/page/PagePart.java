@@ -63,7 +63,7 @@ final class PagePart {
         out.endArray();
         paces();
         breaths(whole);
-        new PageLoops(plan, names, out).write(leading);
+        new PageLoops(plan, words, names, out).write(leading);
         out.endObject();
     }
 

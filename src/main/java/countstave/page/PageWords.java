@@ -1,27 +1,22 @@
 package countstave.page;
 
-import countstave.count.BarCounts;
 import countstave.count.ChangeMark;
 import countstave.count.ChangeWords;
 import countstave.count.CountingSystem;
 import countstave.count.NoteNames;
 import countstave.count.PartCounts;
-import countstave.count.Words;
-import countstave.grid.BarPlan;
 import countstave.grid.PartPlan;
 import countstave.practice.AtSpeed;
+import countstave.practice.Passage;
 import countstave.practice.PracticePlan;
 import countstave.practice.Stage;
-import countstave.practice.Stretch;
-import countstave.practice.Thinning;
-import countstave.score.BarTimeline;
+import countstave.practice.StepCount;
 import countstave.time.Offset;
 import java.math.BigDecimal;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import java.util.stream.Stream;
 
 /**
@@ -30,8 +25,9 @@ import java.util.stream.Stream;
  *
  * @param bars the ways in which each bar is counted at one speed or another, that of the written tempo first
  * @param paces which of its ways each bar has at which speed, the slowest first
+ * @param steps which of its ways each bar of a passage has on the tempo steps of a count, by identity
  */
-record PageWords(List<List<Way>> bars, List<Pace> paces) {
+record PageWords(List<List<Way>> bars, List<Pace> paces, Map<StepCount, List<Integer>> steps) {
 
     /** Speeds against the written one for which the part is planned; what lies between two is counted as the faster one. */
     private static final List<BigDecimal> SPEEDS = Stream.of("0.4", "0.5", "0.6", "0.7", "0.8", "0.9", "1", "1.1", "1.25", "1.5", "2")
@@ -79,23 +75,29 @@ record PageWords(List<List<Way>> bars, List<Pace> paces) {
 
     static PageWords of(PracticePlan plan, List<CountingSystem> systems, NoteNames names) {
         PartCounts counts = plan.counts();
-        List<Way> written = ways(counts.plan(), systems, names);
+        BarPlaces places = new BarPlaces(systems);
+        List<Way> written = ways(counts.plan(), 0, places, names);
         List<List<Way>> bars = new ArrayList<>();
         written.forEach(way -> bars.add(new ArrayList<>(List.of(way))));
         List<Pace> paces = new ArrayList<>();
-        List<?> before = null;
         for (BigDecimal speed : SPEEDS) {
             PartPlan there = AtSpeed.plan(counts, speed);
-            List<?> segments = there.bars().stream().map(BarPlan::segments).toList();
-            List<Integer> ways = segments.equals(before) ? paces.get(paces.size() - 1).ways()
-                    : indexes(there == counts.plan() ? written : ways(there, systems, names), bars);
+            List<Integer> ways = indexes(there == counts.plan() ? written : ways(there, 0, places, names), 0, bars);
             if (!paces.isEmpty() && paces.get(paces.size() - 1).ways().equals(ways)) {
                 paces.remove(paces.size() - 1);
             }
             paces.add(new Pace(speed, ways));
-            before = segments;
         }
-        return new PageWords(bars.stream().map(List::copyOf).toList(), List.copyOf(paces));
+        Map<StepCount, List<Integer>> steps = new IdentityHashMap<>();
+        for (Passage passage : plan.passages()) {
+            for (StepCount count : passage.sameAs() == 0 ? passage.counts() : List.<StepCount>of()) {
+                int first = count.stretch().first();
+                int before = first - count.around().first();
+                List<Way> around = ways(AtSpeed.plan(counts, count), first - before, places, names);
+                steps.put(count, indexes(around.subList(before, before + count.stretch().size()), first, bars));
+            }
+        }
+        return new PageWords(bars.stream().map(List::copyOf).toList(), List.copyOf(paces), steps);
     }
 
     /** Every place of every way. */
@@ -103,11 +105,11 @@ record PageWords(List<List<Way>> bars, List<Pace> paces) {
         return bars.stream().flatMap(List::stream).flatMap(way -> way.places().stream());
     }
 
-    /** Which of the ways known so far each bar has; those that are new are added. */
-    private static List<Integer> indexes(List<Way> ways, List<List<Way>> known) {
+    /** Which of the ways known so far each bar from {@code first} on has; those that are new are added. */
+    private static List<Integer> indexes(List<Way> ways, int first, List<List<Way>> known) {
         List<Integer> indexes = new ArrayList<>();
         for (int bar = 0; bar < ways.size(); bar++) {
-            List<Way> of = known.get(bar);
+            List<Way> of = known.get(first + bar);
             if (!of.contains(ways.get(bar))) {
                 of.add(ways.get(bar));
             }
@@ -116,8 +118,8 @@ record PageWords(List<List<Way>> bars, List<Pace> paces) {
         return List.copyOf(indexes);
     }
 
-    private static List<Way> ways(PartPlan plan, List<CountingSystem> systems, NoteNames names) {
-        List<List<Place>> places = places(plan, systems);
+    private static List<Way> ways(PartPlan plan, int first, BarPlaces all, NoteNames names) {
+        List<List<Place>> places = all.of(plan, first);
         List<List<ChangeMark>> marks = ChangeWords.of(plan);
         List<Way> ways = new ArrayList<>();
         for (int bar = 0; bar < places.size(); bar++) {
@@ -126,37 +128,5 @@ record PageWords(List<List<Way>> bars, List<Pace> paces) {
                     marks.get(bar).stream().map(mark -> new Mark(mark.at(), mark.text(names), mark.isOfUnit())).toList()));
         }
         return ways;
-    }
-
-    /** When is said what, and in which stages, is the plan's: only the words are those of a system. */
-    private static List<List<Place>> places(PartPlan plan, List<CountingSystem> systems) {
-        List<TreeMap<Offset, Place>> bars = said(Words.of(plan, systems.get(0)));
-        for (CountingSystem system : systems.subList(1, systems.size())) {
-            List<BarCounts> counts = Words.of(plan, system).bars();
-            for (int bar = 0; bar < bars.size(); bar++) {
-                Map<Offset, String> words = new HashMap<>();
-                counts.get(bar).segments().forEach(segment -> segment.counts().forEach(count -> words.put(count.at(), count.say())));
-                BarTimeline timeline = counts.get(bar).timeline();
-                // a beat inside a tuplet that is counted through is no count
-                bars.get(bar).replaceAll((at, place) -> place.with(words.containsKey(at) ? words.get(at)
-                        : Words.onBeat(timeline, timeline.beatAt(at), system)));
-            }
-        }
-        return bars.stream().map(bar -> List.copyOf(bar.values())).toList();
-    }
-
-    private static List<TreeMap<Offset, Place>> said(PartCounts counts) {
-        List<TreeMap<Offset, Place>> bars = new ArrayList<>();
-        Stretch whole = Stretch.of(counts);
-        counts.bars().forEach(bar -> bars.add(new TreeMap<>()));
-        for (Stage stage : Stage.values()) {
-            for (Thinning.Thinned count : Thinning.of(whole, stage)) {
-                int bit = count.said() ? 1 << stage.ordinal() : 0;
-                bars.get(count.bar()).merge(count.count().at(), new Place(count.count().at(), count.count().played(), bit,
-                        List.of(count.count().say())),
-                        (before, now) -> new Place(now.at(), now.played(), before.stages() | now.stages(), before.words()));
-            }
-        }
-        return bars;
     }
 }

@@ -41,10 +41,10 @@ public record Direction(Offset at, int staff, Kind kind, String text, MetronomeM
     }
 
     /**
-     * HARMONY is a chord name; LINE is an end of a sign along time, with its MusicXML name as text (wedge, octave-shift,
+     * HARMONY is a chord name; FIGURES are those of a bass, from the top down, one a line; LINE is an end of a sign along time, with its MusicXML name as text (wedge, octave-shift,
      * pedal); BARLINE is one in the middle of a bar, for all staves, with its MusicXML {@code bar-style} as text; OTHER carries the MusicXML name of a kind that is not drawn (dashes, scordatura ...).
      */
-    public enum Kind { WORDS, DYNAMICS, REHEARSAL, METRONOME, SEGNO, CODA, HARMONY, LINE, BARLINE, OTHER }
+    public enum Kind { WORDS, DYNAMICS, REHEARSAL, METRONOME, SEGNO, CODA, HARMONY, FIGURES, LINE, BARLINE, OTHER }
 
     /**
      * A printed metronome mark: {@code value} with {@code dots} = {@code perMinute} (the printed text), or a

@@ -26,7 +26,7 @@ export class Chart {
       const pages = document.createElement('div');
       pages.className = 'pages';
       pages.dataset.drawing = other.id;
-      // a drawing that nobody looks at is never read
+      // a drawing that nobody looks at is never read: where scripts run, it is a text
       pages.innerHTML = other.textContent;
       if (shown) {
         shown.remove();

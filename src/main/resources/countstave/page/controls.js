@@ -69,7 +69,7 @@ export function wireControls(page, data, text) {
   click('tap', () => page.tap());
   click('clean', () => page.clean());
   click('again', () => page.again());
-  click('mark', () => page.setMarking(document.getElementById('mark').getAttribute('aria-pressed') !== 'true'));
+  click('mark', () => page.toggleMarking());
   click('start', () => {
     page.cursor = null;
     page.showMarks();

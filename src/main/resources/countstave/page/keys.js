@@ -30,7 +30,7 @@ function keyed(page, key) {
   return {
     ' ': () => page.toggle(), '+': () => page.setTempo(page.perMinute + 1), '=': () => page.setTempo(page.perMinute + 1),
     '-': () => page.setTempo(page.perMinute - 1), t: () => page.tap(), c: () => page.clean(), a: () => page.again(),
-    m: () => page.setMarking(document.getElementById('mark').getAttribute('aria-pressed') !== 'true'),
+    m: () => page.toggleMarking(),
     Escape: () => {
       page.cursor = null;
       page.setMarking(false);
@@ -63,7 +63,7 @@ function keyedOnChart(page, key) {
 
 // One edge of the loop is put where the next start is; the other stays, if it lies on the right side.
 function edge(page, count, first) {
-  const [from, to] = stretch(page.line, count, count);
+  const [from, to] = stretch(count, count);
   if (first) {
     page.setLoop('own', from, from.isBefore(page.to) ? page.to : page.line.end);
   } else {

@@ -35,7 +35,20 @@ export class Line {
   // How it is counted at a speed, 1 being the written one: as at the next faster one for which there is a plan.
   paceOf(speed) {
     const found = this.paces.findIndex((pace) => pace.upTo >= speed - 1e-6);
-    return found < 0 ? this.paces.length - 1 : found;
+    return found < 0 ? this.part.paces.length - 1 : found;
+  }
+
+  // At a step of a loop's plan it is counted as the plan has it, to the very tempo; around the loop as elsewhere at that speed.
+  paceOfStep(loop, step, speed) {
+    if (step.pace === undefined) {
+      const ways = [...this.paces[this.paceOf(speed)].ways];
+      const own = step.ways.split(' ').map(Number);
+      ways.splice(this.barAt(loop.from).place, own.length, ...own);
+      const known = this.paces.findIndex((pace) => pace.ways.join() === ways.join());
+      // no speed has it by itself
+      step.pace = known < 0 ? this.paces.push({ upTo: 0, ways }) - 1 : known;
+    }
+    return step.pace;
   }
 
   wayOf(bar, pace) {

@@ -2,9 +2,9 @@
 import { Fraction } from './fraction.js';
 
 // The end of a count: where the next one begins, or its bar ends.
-export function endOf(line, count) {
-  const next = line.counts[line.counts.indexOf(count) + 1];
-  return next && next.bar === count.bar ? next.at : count.bar.end;
+export function endOf(count) {
+  const next = count.bar.ways[count.way].counts[count.index + 1];
+  return next ? next.at : count.bar.end;
 }
 
 export function fillLoops(select, line, text) {
@@ -97,9 +97,9 @@ export class Marking {
 }
 
 // From the earlier of two counts to the end of the later one.
-export function stretch(line, one, other) {
+export function stretch(one, other) {
   const [first, last] = one.at.compare(other.at) <= 0 ? [one, other] : [other, one];
-  return [first.at, endOf(line, last)];
+  return [first.at, endOf(last)];
 }
 
 export function readPlace(text) {

@@ -10,6 +10,7 @@ import { Marking, fillLoops, loopKey, stretch, readPlace } from './loops.js';
 import { settings, LEVELS, SLOWEST, FOREVER } from './settings.js';
 import { wireControls, fillBeats } from './controls.js';
 import { wireKeys } from './keys.js';
+import { Frames } from './frames.js';
 import { render } from './measure.js';
 
 const data = JSON.parse(document.getElementById('data').textContent);
@@ -26,6 +27,7 @@ class Page {
     this.set = settings(this.ladder.set, data);
     this.voice = new Voice(data.voice);
     this.player = new Player(this.voice, () => this.playChanged(), (repeat) => this.speedOf(repeat));
+    this.frames = new Frames(this.player, () => this.frame());
     this.taps = [];
     wireControls(this, data, text);
     this.choosePart();
@@ -73,9 +75,14 @@ class Page {
     this.showMarks();
   }
 
+  paceOf(speed) {
+    const step = this.steps.find((one) => Math.abs(one.perMinute - speed * this.written.perMinute) < 1e-6);
+    return step ? this.line.paceOfStep(this.ready, step, speed) : this.line.paceOf(speed);
+  }
+
   // The counts of a speed, on the page and in what sounds from now on.
   countAs(speed = this.speed()) {
-    const pace = this.line.paceOf(speed);
+    const pace = this.paceOf(speed);
     if (pace === this.line.pace) {
       return false;
     }
@@ -101,6 +108,7 @@ class Page {
     this.from = from;
     this.to = to;
     this.ready = ready;
+    this.steps = ready && ready.steps ? ready.steps : [];
     this.key = loopKey(this.line.part, from, to);
     byId('loop').value = value;
     if (this.cursor && (this.cursor.at.isBefore(from) || this.cursor.at.compare(to) >= 0)) {
@@ -108,7 +116,7 @@ class Page {
     }
     this.written = this.line.anchorAt(from).tempo;
     const known = this.ladder.of(this.key).perMinute;
-    const first = ready && ready.steps ? ready.steps[0].perMinute : this.written.perMinute;
+    const first = this.steps.length ? this.steps[0].perMinute : this.written.perMinute;
     this.perMinute = Number.isFinite(known) && known >= SLOWEST && known <= this.most() ? known : first;
     this.stepsChanged();
     this.tempoShown();
@@ -134,7 +142,7 @@ class Page {
   }
 
   markLoop(first, last, done) {
-    const [from, to] = stretch(this.line, first, last);
+    const [from, to] = stretch(first, last);
     if (done) {
       this.setMarking(false);
       this.setLoop('own', from, to);
@@ -169,7 +177,7 @@ class Page {
     const set = this.set;
     const [silent, of] = set.silent.split('/').map(Number);
     return new Track(this.line, {
-      from: this.from, to: this.to, begin: this.cursor ? this.cursor.at : null, pace: this.line.paceOf(this.speed()), stage: set.stage,
+      from: this.from, to: this.to, begin: this.cursor ? this.cursor.at : null, pace: this.paceOf(this.speed()), stage: set.stage,
       swing: set.swing ? Fraction.of(set.swing) : null, beats: set.beats, silent, of, place: set.place,
       placeBeats: set.placeBeats, countIn: set.countIn, speed: this.speed(), words: (count) => this.words(count),
     });
@@ -195,10 +203,9 @@ class Page {
     byId('play').textContent = text(playing ? 'stop' : 'play');
     byId('play').setAttribute('aria-pressed', String(playing));
     document.body.classList.toggle('playing', playing);
-    cancelAnimationFrame(this.pending);
+    this.frames.soon();
     if (playing) {
       byId('said').textContent = '';
-      this.nextFrame();
     } else {
       this.chart.lit(null);
       this.countAs();
@@ -210,6 +217,7 @@ class Page {
   // Something that is heard was set otherwise.
   changed() {
     this.player.setTrack(this.player.playing ? this.track() : null, this.set.system);
+    this.frames.soon();
     this.store();
   }
 
@@ -222,14 +230,9 @@ class Page {
     return levels;
   }
 
-  // Only while it plays: a page that stands still costs nothing.
-  nextFrame() {
-    this.pending = requestAnimationFrame(() => this.frame());
-  }
-
   frame() {
     const count = this.player.count();
-    const speed = this.player.pace.pointAt(this.player.heardAt()).speed;
+    const speed = this.player.speedHeard();
     if (this.set.alone) {
       // what is handed over already may be a step further than what is heard
       this.countAs(speed);
@@ -239,7 +242,6 @@ class Page {
     if (Math.abs(now - this.shown) > 1e-9) {
       this.tempoShown(now);
     }
-    this.nextFrame();
   }
 
   // ---- tempo and steps
@@ -256,6 +258,7 @@ class Page {
     } else {
       this.player.setSpeed(this.speed());
     }
+    this.frames.soon();
     this.ladder.setTempo(this.key, held);
     this.tempoShown();
     this.stepsChanged();
@@ -310,9 +313,9 @@ class Page {
       this.stepsChanged();
       return null;
     }
-    const pace = this.line.paceOf(this.speed());
+    const pace = this.paceOf(this.speed());
     this.perMinute = this.next(this.perMinute);
-    if (this.line.paceOf(this.speed()) !== pace) {
+    if (this.paceOf(this.speed()) !== pace) {
       this.player.setTrackFrom(repeat, this.track());
     }
     this.ladder.setClean(this.key, this.perMinute, 0);
@@ -343,8 +346,7 @@ class Page {
     this.errors = (this.errors || 0) + 1;
     if (this.errors >= 2) {
       this.errors = 0;
-      const steps = this.ready && this.ready.steps ? this.ready.steps.map((step) => step.perMinute) : [];
-      const below = steps.filter((step) => step < this.perMinute - 1e-9);
+      const below = this.steps.map((step) => step.perMinute).filter((step) => step < this.perMinute - 1e-9);
       const back = this.set.up === 'plan' && below.length ? below[Math.max(0, below.length - 2)]
         : Math.max(SLOWEST, Math.round(this.perMinute / (1 + this.set.percent / 100) ** 2));
       this.setTempo(back, false);
@@ -360,7 +362,7 @@ class Page {
     ticks.setAttribute('aria-label', text('said.clean', done, this.asked()));
     const list = byId('steps');
     list.replaceChildren();
-    for (const step of this.ready && this.ready.steps ? this.ready.steps : []) {
+    for (const step of this.steps) {
       const item = document.createElement('li');
       const button = document.createElement('button');
       const clean = Math.min(step.clean, this.ladder.cleanAt(this.key, step.perMinute));
@@ -427,6 +429,10 @@ class Page {
     byId('chart').classList.toggle('marking', on);
     this.say(text(on ? 'said.mark' : 'said.marked'));
     byId('loop').value = this.set.loop;
+  }
+
+  toggleMarking() {
+    this.setMarking(!this.marking.byTouch);
   }
 
   toggle() {

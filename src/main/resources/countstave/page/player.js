@@ -116,9 +116,9 @@ export class Pace {
     return point.from + (time - point.at) * point.speed;
   }
 
-  // by the last point
+  // by the last point that is before it
   timeOf(x) {
-    const point = this.points[this.points.length - 1];
+    const point = this.points.filter((one) => one.from <= x).pop() || this.points[0];
     return point.at + (x - point.from) / point.speed;
   }
 
@@ -167,6 +167,7 @@ export class Player {
     this.next = next;
     this.playing = false;
     this.made = [];
+    this.later = [];
   }
 
   get context() {
@@ -187,9 +188,8 @@ export class Player {
     this.later = [];
     this.system = system;
     this.repeats = repeats;
-    const start = track.before.length ? track.before[0].second : track.begin;
-    this.pace = new Pace(this.context.currentTime + LEAD, start, speed);
-    this.until = start;
+    this.pace = new Pace(this.context.currentTime + LEAD, track.start, speed);
+    this.until = track.start;
     this.done = new Set();
     this.playing = true;
     this.wake();
@@ -304,6 +304,19 @@ export class Player {
       return null;
     }
     const now = this.trackNow();
-    return this.trackOf(Math.max(0, Math.floor(now / this.track.cycle + 1e-12))).countAt(now, this.repeats);
+    return this.trackAt(now).countAt(now, this.repeats);
+  }
+
+  // Seconds until another count is heard than at this place of the track; negative where that is so already.
+  untilChange(place) {
+    return this.pace.timeOf(this.trackAt(place).changeAfter(place)) - this.heardAt();
+  }
+
+  trackAt(now) {
+    return this.trackOf(Math.max(0, Math.floor(now / this.track.cycle + 1e-12)));
+  }
+
+  speedHeard() {
+    return this.pace.pointAt(this.heardAt()).speed;
   }
 }

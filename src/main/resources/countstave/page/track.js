@@ -25,6 +25,8 @@ export class Track {
     this.events = this.inLoop();
     this.counts = this.countsInLoop();
     this.before = set.countIn ? this.countIn() : [];
+    // where it begins: with the count-in, where there is one
+    this.start = this.before.length ? this.before[0].second : this.begin;
   }
 
   secondOf(at) {
@@ -223,6 +225,12 @@ export class Track {
     if (second >= this.seconds) {
       return null;
     }
+    const begun = this.begunBy(second);
+    return begun ? { ...this.counts[begun - 1], repeat } : null;
+  }
+
+  // How many counts of the loop have begun by a second of it.
+  begunBy(second) {
     let low = 0;
     let high = this.counts.length;
     while (low < high) {
@@ -233,6 +241,16 @@ export class Track {
         high = middle;
       }
     }
-    return low ? { ...this.counts[low - 1], repeat } : null;
+    return low;
+  }
+
+  // From which second on, after this one, another count is on, or none.
+  changeAfter(x) {
+    if (x < this.begin - 1e-9) {
+      return this.begin;
+    }
+    const start = Math.floor(x / this.cycle + 1e-12) * this.cycle;
+    const next = this.counts[this.begunBy(x - start)];
+    return start + (next ? next.second : x - start < this.seconds ? this.seconds : this.cycle);
   }
 }

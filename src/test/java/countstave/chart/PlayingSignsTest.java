@@ -248,6 +248,25 @@ class PlayingSignsTest {
         assertTrue(arrow.left() > heads(chart).get(0).right() && arrow.right() < heads(chart).get(1).left(), "between the notes");
     }
 
+    /** Into the note from below or above, out of it up or down; MusicXML 4.0, articulations. */
+    @ParameterizedTest
+    @CsvSource({"scoop, -1, -1", "plop, -1, 1", "doit, 1, 1", "falloff, 1, -1"})
+    void shortSlidesStandBesideTheirNote(String name, int side, int way) {
+        String dot = "<dot/>";
+        Chart chart = chart(note("C5", 2, "quarter", "") + note("A4", 3, "quarter", "<articulations><" + name + "/></articulations>")
+                .replace("</type>", "</type>" + dot) + note("C5", 3, "quarter", "").replace("</type>", "</type>" + dot));
+        Curve slide = (Curve) all(chart, Role.GLISSANDO).get(0);
+        Box head = heads(chart).get(1);
+        Box before = heads(chart).get(0);
+        Box after = heads(chart).get(2);
+        double middle = (head.bottom() + head.top()) / 2;
+        assertEquals(middle, side < 0 ? slide.y2() : slide.y1(), 0.01, "at the note");
+        assertEquals(way, Math.signum((side < 0 ? slide.y1() : slide.y2()) - middle));
+        assertTrue(side < 0 ? slide.x1() > before.right() && slide.x2() < head.left()
+                : slide.x1() > box(all(chart, Role.DOT).get(0)).right() && slide.x2() < after.left(), slide + " beside " + head);
+        assertEquals(List.of(), chart.notes());
+    }
+
     /** What no file says is said in the language of the chart. */
     @ParameterizedTest
     @CsvSource({"2, 1", "3.5, '1,75'", "1, ½"})

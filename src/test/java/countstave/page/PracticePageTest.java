@@ -11,6 +11,9 @@ import countstave.chart.ChartOptions;
 import countstave.plain.Phrases;
 import countstave.practice.Plans;
 import countstave.practice.PracticePlan;
+import countstave.practice.TempoLadder;
+import countstave.testing.Snippets;
+import countstave.time.Duration;
 import countstave.time.Offset;
 import countstave.voice.SyllableBank;
 import countstave.voice.Register;
@@ -40,7 +43,10 @@ class PracticePageTest {
     private static final int MOST_BYTES = 2_500_000;
 
     private static String page(String score, Phrases phrases) throws IOException {
-        CountedScore counted = Plans.counted(score);
+        return page(Plans.counted(score), phrases);
+    }
+
+    private static String page(CountedScore counted, Phrases phrases) throws IOException {
         List<PracticePlan> plans = Plans.of(counted);
         StringWriter out = new StringWriter();
         ChartOptions usual = ChartOptions.standard();
@@ -107,6 +113,17 @@ class PracticePageTest {
                 assertTrue(from.isBefore(to) && !from.isBefore(Offset.ZERO) && !to.isAfter(end), loop.toString());
             });
         }
+    }
+
+    /** The page counts its tempo in the unit in which it is written; the plan of six eighths has it in dotted quarters. */
+    @Test
+    void stepsAreInTheUnitOfTheScore() throws IOException {
+        CountedScore counted = Plans.countedXml(Snippets.in("6/8").tempo(126).bar("8 8 8 16 16 8 8").bar("4. 8 16 16 16 16").xml());
+        TempoLadder.Rung slowest = Plans.of(counted).get(0).passages().get(0).counts().get(0).steps().get(0);
+        assertEquals(Duration.of(3, 8), slowest.tempo().unit());
+        JsonNode steps = data(page(counted, Phrases.ENGLISH)).get("parts").get(0).get("loops").get(0).get("steps");
+        assertEquals(slowest.tempo().perMinute().doubleValue() * 3 / 2, steps.get(0).get("perMinute").asDouble());
+        assertEquals(126, steps.get(steps.size() - 1).get("perMinute").asDouble());
     }
 
     /** A word of the bank goes through the page as it is: coded twice it is what it was. */

@@ -75,7 +75,7 @@ final class Marks {
     /** Whether a further notation of this MusicXML name is drawn. */
     static boolean isDrawn(String name) {
         return ABOVE.containsKey(name) || ARTICULATIONS.containsKey(name) || isBreath(name) || name.equals("arpeggiate")
-                || FERMATAS.containsKey(name) || PlayingSigns.isDrawn(name);
+                || FERMATAS.containsKey(name) || Inflections.isOne(name) || PlayingSigns.isDrawn(name);
     }
 
     private static boolean isBreath(String name) {

@@ -192,6 +192,7 @@ final class MeasuringPass {
         }
         Arpeggio.place(moment);
         new Dots(font).place(moment);
+        Inflections.place(moment);
         GraceRow.place(moment, font, -moment.left);
         changeSigns(moment);
     }

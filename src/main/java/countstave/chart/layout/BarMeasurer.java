@@ -205,6 +205,7 @@ final class BarMeasurer {
         tracks.addAll(new LyricTracks(measures, staves).of(bar.bar(), MeasuredBar.start(prefix, noteRoom, firstRoom(syllables))));
         tracks.addAll(dynamics(bar.bar()));
         tracks.add(new ChordNames(measures).track(bar.bar(), staves));
+        tracks.add(new FiguredBass(measures).track(bar.bar(), staves));
         Spacing spacing = new Spacing(pieces(bar), tracks);
         return new MeasuredBar(List.of(bar), engraved, shown, marks, null, spacing, noteRoom, firstRoom(syllables), leastContent);
     }

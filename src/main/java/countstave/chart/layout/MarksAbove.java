@@ -12,7 +12,7 @@ import countstave.score.Placement;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What stands above the staff, from the inside out: chord names, bar number, words, signs, endings, tempo, rehearsal marks. */
+/** What stands above the staff, from the inside out: figures, chord names, bar number, words, signs, endings, tempo, rehearsal marks. */
 final class MarksAbove {
 
     /** Least gap between marks that stand beside each other. */
@@ -21,16 +21,19 @@ final class MarksAbove {
     private final Measures measures;
     private final Endings endings;
     private final ChordNames chordNames;
+    private final FiguredBass figures;
 
     MarksAbove(Measures measures) {
         this.measures = measures;
         this.endings = new Endings(measures);
         this.chordNames = new ChordNames(measures);
+        this.figures = new FiguredBass(measures);
     }
 
     /** Adds the marks of a line; gives its rehearsal marks. */
     List<String> add(List<PlacedBar> placed, LineBreaker.Range range, Spans spans, Skyline skyline, List<Shape> shapes) {
         DashedWords dashed = new DashedWords(placed, range, spans, measures);
+        figures.add(placed, skyline, shapes);
         chordNames.add(placed, skyline, shapes);
         barNumber(placed.get(0), skyline, shapes);
         double end = placed.get(placed.size() - 1).right();

@@ -1,0 +1,93 @@
+package countstave.musicxml;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import javax.xml.stream.XMLStreamConstants;
+import javax.xml.stream.XMLStreamException;
+
+/**
+ * Reads a {@code figured-bass}: its figures from the top down, each as a player sees it, {@code ♯6}. A figure with a stroke through it
+ * ends with U+0338, the combining stroke.
+ *
+ * <p>Signs before and behind a figure: MusicXML 4.0, {@code prefix} and {@code suffix}.
+ */
+final class FiguredBassReader {
+
+    private static final Map<String, String> SIGNS = Map.ofEntries(Map.entry("plus", "+"), Map.entry("sharp", "\u266f"),
+            Map.entry("flat", "\u266d"), Map.entry("natural", "\u266e"), Map.entry("double-sharp", Character.toString(0x1D12A)),
+            Map.entry("sharp-sharp", "\u266f\u266f"), Map.entry("flat-flat", Character.toString(0x1D12B)), Map.entry("slash", "\u0338"),
+            Map.entry("back-slash", "\u0338"), Map.entry("backslash", "\u0338"), Map.entry("vertical", "\u0338"));
+    /** More stand nowhere. */
+    private static final int MOST = 8;
+    private static final int LONGEST = 6;
+
+    /**
+     * What was read.
+     *
+     * @param figures from the top down; none where nothing is printed
+     * @param duration how long they hold until others under the same note, in divisions, or null
+     */
+    record Figures(List<String> figures, BigDecimal duration) {
+    }
+
+    private final List<String> figures = new ArrayList<>();
+    private BigDecimal duration;
+    private String before = "";
+    private String number = "";
+    private String behind = "";
+
+    private FiguredBassReader() {
+    }
+
+    /** Reads the element whose start tag was read last, and leaves the reader on what follows its end. */
+    static Figures read(SpotReader xml) throws XMLStreamException {
+        FiguredBassReader reader = new FiguredBassReader();
+        boolean printed = !"no".equals(xml.getAttributeValue(null, "print-object"));
+        boolean parentheses = "yes".equals(xml.getAttributeValue(null, "parentheses"));
+        for (int open = 1; open > 0;) {
+            int event = xml.next();
+            if (event == XMLStreamConstants.START_ELEMENT) {
+                open += reader.start(xml) ? 1 : 0;
+            } else if (event == XMLStreamConstants.END_ELEMENT) {
+                open--;
+                if (open > 0) {
+                    reader.figure(parentheses);
+                }
+            }
+        }
+        xml.next();
+        return new Figures(printed ? List.copyOf(reader.figures) : List.of(), reader.duration);
+    }
+
+    /** Reads a child; whether it is still open, because it only holds others. */
+    private boolean start(SpotReader xml) throws XMLStreamException {
+        switch (xml.getLocalName()) {
+            case "figure" -> {
+                before = "";
+                number = "";
+                behind = "";
+                return true;
+            }
+            case "prefix" -> before = SIGNS.getOrDefault(xml.elementText().strip(), "");
+            case "figure-number" -> {
+                String given = Plain.line(xml.elementText());
+                number = given.length() > LONGEST ? "" : given;
+            }
+            case "suffix" -> behind = SIGNS.getOrDefault(xml.elementText().strip(), "");
+            case "duration" -> duration = HarmonyReader.number(xml.elementText());
+            default -> xml.skipElement();
+        }
+        return false;
+    }
+
+    private void figure(boolean parentheses) {
+        String figure = before + number + behind;
+        if (!figure.isEmpty() && figures.size() < MOST) {
+            boolean stroke = figure.endsWith("\u0338");
+            String plain = stroke ? figure.substring(0, figure.length() - 1) : figure;
+            figures.add((parentheses ? "(" + plain + ")" : plain) + (stroke ? "\u0338" : ""));
+        }
+    }
+}
