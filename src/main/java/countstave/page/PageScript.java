@@ -20,7 +20,7 @@ final class PageScript {
 
     /** Those that others use come first. */
     static final List<String> MODULES = List.of("fraction", "line", "sounds", "track", "player", "ladder", "ways", "chart", "loops",
-            "settings", "controls", "keys", "frames", "measure", "main");
+            "settings", "controls", "keys", "taps", "frames", "measure", "main");
 
     private PageScript() {
     }

@@ -1,8 +1,15 @@
 // The chart on the page: its words, what is lit, what is marked, and where a finger is.
 
+import { Line } from './line.js';
 import { SVG, WayDrawing, emptyPlace } from './ways.js';
 
 const NARROW = 620;
+// Widths in sizes of a letter, of the bold text of the chart, and the least between two words.
+const THIN = 0.42;
+const FULL = 0.62;
+const BROAD = 0.95;
+const BETWEEN = 0.12;
+const LEAST_SHARE_SHOWN = 0.5;
 
 export class Chart {
 
@@ -201,23 +208,29 @@ export class Chart {
       return;
     }
     for (const bar of this.line.bars) {
-      const words = bar.counts.map((count) => this.wordOf(count)).filter((word) => word && !word.classList.contains('silent'));
-      let share = 1;
-      words.forEach((word, i) => {
+      const words = bar.counts.map((count) => ({ word: this.wordOf(count), beat: Line.beatAt(bar, count.at) }))
+        .filter(({ word }) => word && !word.classList.contains('silent'));
+      // one size a beat, where all of it has room
+      const shares = new Map();
+      words.forEach(({ word, beat }, i) => {
         word.dataset.size = word.dataset.size || word.getAttribute('font-size');
-        const next = words[i + 1];
+        const next = words[i + 1] ? words[i + 1].word : null;
         const room = next && next.ownerSVGElement === word.ownerSVGElement ? Number(next.getAttribute('x')) - Number(word.getAttribute('x')) : 0;
         if (room > 0) {
           const signs = this.signsOf(bar, word).length + this.signsOf(bar, next).length;
-          const letters = [...word.textContent, ...next.textContent].length / 2 + signs * 0.3;
-          share = Math.min(share, room / (letters * Number(word.dataset.size) * 0.62));
+          const wide = (widthOf(word.textContent) + widthOf(next.textContent)) / 2 + signs * 0.3 * FULL + BETWEEN;
+          const share = room / (wide * Number(word.dataset.size));
+          [beat, words[i + 1].beat].forEach((one) => shares.set(one, Math.min(share, shares.has(one) ? shares.get(one) : 1)));
         }
       });
       const own = this.other.get(bar.index);
       const tight = this.isOther || own && !own.asPrinted;
-      // one size a bar, and none that nobody can read
-      words.forEach((word) => word.setAttribute('font-size', (Number(word.dataset.size) * (tight ? Math.max(0.5, share) : 1)).toFixed(1)));
-      words.forEach((word) => this.signsOf(bar, word).forEach((sign) => sign.setAttribute('font-size', word.getAttribute('font-size'))));
+      for (const { word, beat } of words) {
+        // and none that nobody can read
+        const share = tight && shares.has(beat) ? Math.max(LEAST_SHARE_SHOWN, shares.get(beat)) : 1;
+        word.setAttribute('font-size', (Number(word.dataset.size) * share).toFixed(1));
+        this.signsOf(bar, word).forEach((sign) => sign.setAttribute('font-size', word.getAttribute('font-size')));
+      }
     }
   }
 
@@ -319,6 +332,13 @@ export class Chart {
     }
   }
 
+  showCount(count) {
+    const found = count ? this.boxOf(count) : null;
+    if (found) {
+      this.follow(found.bar || found.shape);
+    }
+  }
+
   // Keeps the line that is played in sight.
   follow(shape) {
     const box = shape.getBoundingClientRect();
@@ -403,4 +423,9 @@ export class Chart {
     }
     return best;
   }
+}
+
+// How wide a word is, in sizes of its letters; an estimate, for the letters are not drawn yet.
+function widthOf(word) {
+  return [...word].reduce((sum, letter) => sum + ('fijlrt()'.includes(letter) ? THIN : 'mw'.includes(letter) ? BROAD : FULL), 0);
 }

@@ -27,7 +27,7 @@ export function wireControls(page, data, text) {
     page.chart.size = page.set.size;
     page.redraw();
   });
-  choice(page, data, 'light', String, () => page.lightChanged());
+  choice(page, data, 'light', String, () => showLight(page));
   ['swing', 'silent'].forEach((id) => choice(page, data, id, String, () => page.changed()));
   ['place', 'percent', 'clean-times'].forEach((id) => choice(page, data, id, Number, () => {
     page.stepsChanged();
@@ -93,7 +93,11 @@ export function wireControls(page, data, text) {
     clearTimeout(page.resizing);
     page.resizing = setTimeout(() => page.redraw(), 150);
   });
-  page.lightChanged();
+  showLight(page);
+}
+
+function showLight(page) {
+  document.documentElement.dataset.light = page.set.light;
 }
 
 function choice(page, data, id, type, then, name = id) {

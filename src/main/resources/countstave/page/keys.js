@@ -45,10 +45,7 @@ function keyedOnChart(page, key) {
   const to = (count) => () => {
     if (count) {
       page.goTo(count);
-      const found = page.chart.boxOf(count);
-      if (found) {
-        page.chart.follow(found.bar || found.shape);
-      }
+      page.chart.showCount(count);
     }
   };
   const bar = page.cursor ? page.cursor.bar.place : -1;

@@ -10,6 +10,7 @@ import { Marking, fillLoops, loopKey, stretch, readPlace } from './loops.js';
 import { settings, LEVELS, SLOWEST, FOREVER } from './settings.js';
 import { wireControls, fillBeats } from './controls.js';
 import { wireKeys } from './keys.js';
+import { Taps } from './taps.js';
 import { Frames } from './frames.js';
 import { render } from './measure.js';
 
@@ -28,7 +29,7 @@ class Page {
     this.voice = new Voice(data.voice);
     this.player = new Player(this.voice, () => this.playChanged(), (repeat) => this.speedOf(repeat));
     this.frames = new Frames(this.player, () => this.frame());
-    this.taps = [];
+    this.taps = new Taps();
     wireControls(this, data, text);
     this.choosePart();
     this.marking = new Marking(() => this.chart, byId('chart'), (count) => this.goTo(count),
@@ -127,7 +128,14 @@ class Page {
     this.say(text('said.loop', this.loopName()));
     if (was) {
       this.play();
+    } else if (this.isOpen && value !== 'whole') {
+      this.showStart();
     }
+  }
+
+  // Where it begins is looked at before it sounds: while it is counted in, one reads the first bar.
+  showStart() {
+    this.chart.showCount(this.cursor || this.line.countOn(this.from));
   }
 
   loopName() {
@@ -190,11 +198,11 @@ class Page {
   async play() {
     const opened = this.player.open(this.levels());
     await Promise.race([opened, new Promise((done) => setTimeout(done, PATIENCE))]);
-    if (this.player.context.state !== 'running') {
-      byId('no-sound').hidden = false;
+    byId('no-sound').hidden = this.player.context.state === 'running';
+    if (!byId('no-sound').hidden) {
       return;
     }
-    byId('no-sound').hidden = true;
+    this.showStart();
     this.player.play(this.track(), this.set.system, this.speed(), this.set.repeat ? FOREVER : 1);
   }
 
@@ -282,15 +290,9 @@ class Page {
   }
 
   tap() {
-    const now = performance.now();
-    this.taps = this.taps.filter((tap) => now - tap < 8000);
-    if (this.taps.length && now - this.taps[this.taps.length - 1] > 2500) {
-      this.taps = [];
-    }
-    this.taps.push(now);
-    if (this.taps.length > 2) {
-      const beats = this.taps.length - 1;
-      this.setTempo(Math.round(60000 * beats / (now - this.taps[0])));
+    const perMinute = this.taps.add(performance.now());
+    if (perMinute) {
+      this.setTempo(perMinute);
     }
   }
 
@@ -416,10 +418,6 @@ class Page {
   redraw(printing = false) {
     this.chart.show(printing);
     this.write();
-  }
-
-  lightChanged() {
-    document.documentElement.dataset.light = this.set.light;
   }
 
   setMarking(on) {
