@@ -51,8 +51,17 @@ public final class AndWords {
     private AndWords() {
     }
 
+    /** Read when a language is asked for first. */
+    private static final class Shipped {
+        static final List<Language> ALL = read();
+    }
+
     /** All languages, in the order of the file. */
     public static List<Language> languages() {
+        return Shipped.ALL;
+    }
+
+    private static List<Language> read() {
         SettingsText text = SettingsText.parse(FILE, ShippedSystems.text(FILE), SystemReader.FORM);
         Map<String, Map<String, Setting>> sections = new LinkedHashMap<>();
         for (Setting setting : text.settings()) {

@@ -22,12 +22,13 @@ record Alignment(double[] plan, double[] expected, double[] taken, int[] index, 
     private static final int ROUNDS = 3;
 
     /** @throws IllegalArgumentException if one of them is empty */
-    static Alignment of(double[] plan, HeardStrokes heard) {
+    static Alignment of(double[] plan, Starts starts) {
+        HeardStrokes heard = starts.heard();
         if (plan.length == 0 || heard.size() == 0) {
             throw new IllegalArgumentException("nothing to lay on each other");
         }
         Alignment best = null;
-        for (StartSearch.Guess guess : new StartSearch(plan, heard).guesses()) {
+        for (StartSearch.Guess guess : starts.of(plan)) {
             Alignment tried = from(plan, heard, guess);
             if (best == null || tried.cost < best.cost) {
                 best = tried;

@@ -48,32 +48,33 @@ record Fit(PlannedPass pass, int repeats, HeardStrokes heard, Alignment alignmen
 
     static Fit of(PlannedPass pass, HeardStrokes heard, int repeats) {
         if (repeats > 0) {
-            return once(pass, repeats, heard);
+            return once(pass, repeats, new Starts(heard));
         }
         double span = heard.seconds()[heard.size() - 1] - heard.seconds()[0];
         double own = pass.strokes().get(pass.strokes().size() - 1).second().toDouble();
         double period = pass.period().toDouble() * (1 - StartSearch.WITHIN);
         int guess = Math.min(MOST_REPEATS, 1 + (int) Math.max(0, Math.ceil((span - own / 2) / period)));
-        Fit fit = once(pass, guess, heard);
+        Starts starts = new Starts(heard);
+        Fit fit = once(pass, guess, starts);
         for (int round = 0; round < ROUNDS; round++) {
             int played = fit.played();
             if (played == fit.repeats || played == 0) {
                 break;
             }
-            fit = once(pass, played, heard);
+            fit = once(pass, played, starts);
         }
-        return fit.more();
+        return fit.more(starts);
     }
 
     /** With as many repeats more as what is heard beside it has room for, if that fits better. */
-    private Fit more() {
+    private Fit more(Starts starts) {
         double[] expected = alignment.expected();
         int beside = heard.size() - heard.around(expected);
         int further = Math.min(MOST_REPEATS - repeats, (int) Math.round((double) beside / pass.strokes().size()));
         if (further < 1) {
             return this;
         }
-        Fit longer = once(pass, repeats + further, heard);
+        Fit longer = once(pass, repeats + further, starts);
         return longer.figure() > figure() && longer.played() == longer.repeats ? longer : this;
     }
 
@@ -85,24 +86,24 @@ record Fit(PlannedPass pass, int repeats, HeardStrokes heard, Alignment alignmen
         return least;
     }
 
-    private static Fit once(PlannedPass pass, int repeats, HeardStrokes heard) {
+    private static Fit once(PlannedPass pass, int repeats, Starts starts) {
         double[] plan = plan(pass, repeats);
-        Alignment alignment = Alignment.of(plan, heard);
+        Alignment alignment = Alignment.of(plan, starts);
         int end = plan.length;
         while (end > 0 && alignment.index()[end - 1] < 0) {
             end--;
         }
         if (plan.length - end >= NOT_PLAYED && end > 0) {
             plan = java.util.Arrays.copyOf(plan, end);
-            alignment = Alignment.of(plan, heard);
+            alignment = Alignment.of(plan, starts);
         }
-        return new Fit(pass, repeats, heard, alignment);
+        return new Fit(pass, repeats, starts.heard(), alignment);
     }
 
     /** The same where what was not played at the end was to be played all the same. */
     Fit uncut() {
         return alignment.plan().length == repeats * pass.strokes().size() ? this
-                : new Fit(pass, repeats, heard, Alignment.of(plan(pass, repeats), heard));
+                : new Fit(pass, repeats, heard, Alignment.of(plan(pass, repeats), new Starts(heard)));
     }
 
     /** Second of the take at which the first time through begins. */

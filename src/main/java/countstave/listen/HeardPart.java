@@ -65,7 +65,7 @@ public record HeardPart(PartCounts part, Listening listening) {
         if (refused == null) {
             throw new ScoreException("no part has anything to play in these bars; check --part and --bars");
         }
-        BestGuess guess = guess(whole, nearest, take);
+        BestGuess guess = refusedGuess(whole, nearest, take);
         OtherTempo slower = otherTempo(nearest, places, take);
         throw new ScoreException(slower != null && slower.isLikely() && (guess == null || !guess.isLikely() || slower.figure() >= guess.figure())
                 ? refusal(take, nearest, refused.bars(), refused.share(), slower) : refusal(take, refused.bars(), refused.share(), guess));
@@ -95,8 +95,17 @@ public record HeardPart(PartCounts part, Listening listening) {
     }
 
     private static BestGuess guess(Supplier<List<PartCounts>> whole, PartCounts part, Take take) {
-        PartCounts same = whole.get().stream().filter(p -> p.part().id().equals(part.part().id())).findFirst().orElseThrow();
-        return BestGuess.of(same, part.bars().size(), take);
+        return BestGuess.of(same(whole, part), part.bars().size(), take);
+    }
+
+    /** Of all bars there are no others but some of them. */
+    private static BestGuess refusedGuess(Supplier<List<PartCounts>> whole, PartCounts part, Take take) {
+        PartCounts same = same(whole, part);
+        return part.bars().size() == same.bars().size() ? BestGuess.ofSome(same, take) : BestGuess.of(same, part.bars().size(), take);
+    }
+
+    private static PartCounts same(Supplier<List<PartCounts>> whole, PartCounts part) {
+        return whole.get().stream().filter(p -> p.part().id().equals(part.part().id())).findFirst().orElseThrow();
     }
 
     private static String refusal(Take take, PartCounts part, String bars, double share, OtherTempo other) {

@@ -40,7 +40,9 @@ public final class ListenWords {
         listening.runs().stream().filter(run -> !run.isEven()).forEach(run -> lines.add(words.run(run)));
         lines.addAll(words.even());
         lines.addAll(words.speeds());
-        lines.add(words.tempo());
+        if (listening.tempo().told()) {
+            lines.add(words.tempo());
+        }
         lines.addAll(words.missed());
         return List.copyOf(lines);
     }

@@ -39,15 +39,21 @@ final class StartSearch {
     private final float[] nearness;
     private final int looked;
 
+    /** @param plan at least what of it is {@link #looked} at */
     StartSearch(double[] plan, HeardStrokes heard) {
         this.plan = plan;
         this.heard = heard;
         this.nearness = nearness(heard);
+        this.looked = looked(plan);
+    }
+
+    /** How many strokes of a plan are looked at: what follows them changes no guess. */
+    static int looked(double[] plan) {
         int count = 1;
         while (count < plan.length && (plan[count] - plan[0] <= LOOKED_AT || count < 8)) {
             count++;
         }
-        this.looked = count;
+        return count;
     }
 
     private static float[] nearness(HeardStrokes heard) {
@@ -67,23 +73,26 @@ final class StartSearch {
     List<Guess> guesses() {
         double length = Math.max(0.5, plan[looked - 1] - plan[0]);
         int tempi = Math.max(2, (int) Math.ceil(WITHIN * length / 0.015));
-        List<Guess> all = new ArrayList<>();
-        for (int i = 0; i < heard.size(); i++) {
-            Guess best = null;
-            for (int k = -tempi; k <= tempi; k++) {
-                double speed = 1 + WITHIN * k / tempi;
+        Guess[] best = new Guess[heard.size()];
+        double[] places = new double[looked];
+        for (int k = -tempi; k <= tempi; k++) {
+            double speed = 1 + WITHIN * k / tempi;
+            for (int j = 0; j < looked; j++) {
+                places[j] = speed * plan[j] / STEP;
+            }
+            // of two that fit alike the tempo that was asked for
+            double less = 0.02 * Math.abs(k) / tempi;
+            for (int i = 0; i < best.length; i++) {
                 for (int j = 0; j < Math.min(FIRST_STROKES, looked); j++) {
                     double start = heard.seconds()[i] - speed * plan[j];
-                    // of two that fit alike the tempo that was asked for
-                    double less = 0.02 * Math.abs(k) / tempi;
-                    double score = score(start, speed, best == null ? Double.NEGATIVE_INFINITY : best.score + less) - less;
-                    if (best == null || score > best.score) {
-                        best = new Guess(start, speed, score);
+                    double score = score(start, speed, places, best[i] == null ? Double.NEGATIVE_INFINITY : best[i].score + less) - less;
+                    if (best[i] == null || score > best[i].score) {
+                        best[i] = new Guess(start, speed, score);
                     }
                 }
             }
-            all.add(best);
         }
+        List<Guess> all = new ArrayList<>(List.of(best));
         // of those that fit nearly alike the earlier ones first: a steady row fits everywhere
         all.sort(Comparator.comparingLong((Guess guess) -> -Math.round(guess.score * FINENESS)).thenComparingDouble(Guess::start));
         List<Guess> kept = new ArrayList<>();
@@ -96,15 +105,19 @@ final class StartSearch {
         return kept;
     }
 
-    /** @param best what has to be exceeded; where that can no longer be, the search of this one ends */
-    private double score(double start, double speed, double best) {
+    /**
+     * @param places of the plan's strokes after its start, in steps
+     * @param best what has to be exceeded; where that can no longer be, the search of this one ends
+     */
+    private double score(double start, double speed, double[] places, double best) {
         float sum = 0;
         double enough = best * looked - ROUNDING;
+        double from = start / STEP + 0.5;
         for (int j = 0; j < looked; j++) {
             if (sum + looked - j < enough) {
                 return Double.NEGATIVE_INFINITY;
             }
-            int at = (int) ((start + speed * plan[j]) / STEP + 0.5);
+            int at = (int) (from + places[j]);
             if (at >= 0 && at < nearness.length) {
                 sum += nearness[at];
             }

@@ -9,12 +9,15 @@ import java.util.List;
  * @param mean over all of it
  * @param atStart over its first quarter
  * @param atEnd over its last quarter
+ * @param told whether enough was heard of these two to tell them from each other; else they are 1
  * @param byRepeat each time through
  * @param pauses where the player stopped and began anew; they are no part of the figures
  */
-public record TempoFigures(double mean, double atStart, double atEnd, List<Double> byRepeat, List<Pause> pauses) {
+public record TempoFigures(double mean, double atStart, double atEnd, boolean told, List<Double> byRepeat, List<Pause> pauses) {
 
     private static final int FEWEST = 4;
+    /** Of fewer in all, a quarter is too little for a tempo of its own. */
+    private static final int FEWEST_STROKES = 16;
 
     static TempoFigures of(List<Stroke> strokes, PlannedPass pass, int repeats, List<Pause> pauses) {
         double period = pass.period().toDouble();
@@ -31,7 +34,8 @@ public record TempoFigures(double mean, double atStart, double atEnd, List<Doubl
             each.add(speed(strokes, plan, paused, from, to));
         }
         return new TempoFigures(speed(strokes, plan, paused, 0, strokes.size()), speed(strokes, plan, paused, 0, quarter),
-                speed(strokes, plan, paused, strokes.size() - quarter, strokes.size()), List.copyOf(each),
+                speed(strokes, plan, paused, strokes.size() - quarter, strokes.size()),
+                strokes.stream().filter(Stroke::isHeard).count() >= FEWEST_STROKES, List.copyOf(each),
                 pauses);
     }
 

@@ -103,7 +103,7 @@ final class TimeMap {
         LeastSquares fit = new LeastSquares(1);
         for (int k = from; k < plan.length && plan[k] <= plan[i] + AROUND; k++) {
             if (!Double.isNaN(taken[k])) {
-                double u = Math.abs(plan[k] - plan[i]) / AROUND;
+                double u = Math.abs(plan[k] - plan[i]) * (1 / AROUND);
                 double near = 1 - u * u * u;
                 // the tricube of locally weighted regression
                 fit.add(plan[k] - plan[i], taken[k] - plan[k], weights[k] * near * near * near);

@@ -10,6 +10,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
@@ -18,8 +19,11 @@ import java.util.TreeSet;
  */
 final class Seams {
 
-    /** What is known of a smallest piece: by which passage's rank and which letter its seam is called, and where else it is. */
-    private record Known(int rank, String letter, List<String> also) {
+    /**
+     * What is known of a smallest piece: by which passage's rank and which letter its seam is called, and where else it is: bars as
+     * they are called, in the order of the part.
+     */
+    private record Known(int rank, String letter, TreeMap<Integer, String> also) {
 
         String name() {
             return rank + letter;
@@ -41,7 +45,7 @@ final class Seams {
                     : seams.of(passage, ranked.stream().filter(p -> p == passage || p.sameAs() == passage.rank()).toList()));
         }
         return found.stream().map(passage -> passage.withSeams(passage.seams().stream()
-                .map(seam -> seam.alsoIn(seams.known.get(piece(seam)).also())).toList(), passage.seamMarks())).toList();
+                .map(seam -> seam.alsoIn(List.copyOf(seams.known.get(piece(seam)).also().values()))).toList(), passage.seamMarks())).toList();
     }
 
     /** a to z, then aa, ab … */
@@ -64,11 +68,11 @@ final class Seams {
             List<Object> piece = piece(seam);
             Known before = known.get(piece);
             if (before == null) {
-                before = new Known(passage.rank(), letter(fresh.size()), new ArrayList<>());
+                before = new Known(passage.rank(), letter(fresh.size()), new TreeMap<>());
                 known.put(piece, before);
                 fresh.add(seam.named(before.name()));
-            } else if (!before.also().contains(seam.barCalled()) && isElsewhere(seam, before, fresh)) {
-                before.also().add(seam.barCalled());
+            } else if (isElsewhere(seam, before, fresh)) {
+                before.also().put(seam.around().first() + seam.bar(), seam.barCalled());
             }
             marks.add(seam.mark(before.rank() == passage.rank() ? before.letter() : before.name()));
         }

@@ -67,4 +67,14 @@ class ListenWordsTest {
         Listening inside = played(spot -> is(spot, 1, "1/2") ? 0.05 : 0);
         assertEquals(List.of("countstave practice chart.musicxml --bars 2"), ListenWords.seams(inside, "chart.musicxml"));
     }
+
+    /** Of a dozen strokes a quarter is three: nothing is said of the tempo from start to end. */
+    @Test
+    void aFewStrokesHaveNoTempoThatIsSteady() {
+        PartCounts few = PlayedTake.counts(Snippets.in("4/4").tempo(60).bar("8 8 4 3:2[8 8 8] 4").xml());
+        List<Onset> onsets = PlayedTake.pass(few).strokes().stream().map(s -> new Onset(1 + s.second().toDouble(), -12)).toList();
+        String told = told(Listener.listen(few, List.of(), new Take("take.mid", Take.Kind.MIDI, 9, onsets, List.of(), List.of(), List.of()), 0));
+        assertTrue(told.contains("7 of 7 strokes heard") && !told.contains("tempo"), told);
+        assertTrue(told(played(spot -> 0)).contains("The tempo is steady."));
+    }
 }

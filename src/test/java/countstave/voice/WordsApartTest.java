@@ -140,12 +140,18 @@ class WordsApartTest {
     /** Power in a band a fifth of an octave wide. */
     private static double power(float[] sound, int from, int band) {
         double power = 0;
-        for (int wave = 6 * band; wave < 6 * (band + 1); wave++) {
-            double sum = 0;
-            for (int i = 0; i < WINDOW && from + i < sound.length; i++) {
-                sum += sound[from + i] * WAVES[wave][i];
+        int length = Math.min(WINDOW, sound.length - from);
+        for (int wave = 6 * band; wave < 6 * (band + 1); wave += 2) {
+            float[] cosine = WAVES[wave];
+            float[] sine = WAVES[wave + 1];
+            double re = 0;
+            double im = 0;
+            for (int i = 0; i < length; i++) {
+                float sample = sound[from + i];
+                re += sample * cosine[i];
+                im += sample * sine[i];
             }
-            power += sum * sum;
+            power += re * re + im * im;
         }
         return power;
     }
