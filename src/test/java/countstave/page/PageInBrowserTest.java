@@ -446,14 +446,14 @@ class PageInBrowserTest {
 
     @Test
     void stepsAndTicksAreKept() {
-        browser.openNew(dense);
+        browser.openNew(exact);
         browser.set("loop", "0");
         double first = browser.number("practice.ready.steps[0].perMinute");
         int clean = (int) browser.number("practice.ready.steps[0].clean");
         press("c");
         assertEquals("|" + "·".repeat(clean - 1), browser.text("document.getElementById('ticks').textContent"));
         browser.set("stage", 1);
-        browser.openAgain(dense);
+        browser.openAgain(exact);
         assertEquals("0 1", browser.text("practice.set.loop + ' ' + practice.set.stage"));
         assertEquals("|" + "·".repeat(clean - 1), browser.text("document.getElementById('ticks').textContent"));
         for (int i = 1; i < clean; i++) {
@@ -466,7 +466,7 @@ class PageInBrowserTest {
         assertTrue(browser.is("JSON.parse(practice.ladder.text()).loops[practice.key].clean"));
         // read back where nothing is known of it
         String ticks = browser.text("practice.ladder.text()");
-        browser.openNew(dense);
+        browser.openNew(exact);
         browser.set("loop", "0");
         assertEquals("·".repeat(clean), browser.text("document.getElementById('ticks').textContent"));
         for (String file : new String[] {"{}", "not JSON", "{\"format\":\"countstave-ticks/1\",\"loops\":{\"x\":{\"clean\":{\"60\":\"<b>\"}}}}", ticks}) {
