@@ -26,6 +26,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 @Timeout(120)
 class PracticeBrokenOffTest {
 
+    private static final String MAIN = "countstave.Main";
+
     @TempDir
     Path folder;
 
@@ -37,12 +39,14 @@ class PracticeBrokenOffTest {
                 Snippets.in("4/4").title("Off", "ours").tempo(60).bar("16 16 16 16 3:2[8 8 8] 5:4[16 16 16 16 16] 4").bar("8 8 16 8 16 4 4").xml());
     }
 
-    /** @param before shell words that come first */
+    /**
+     * @param before shell words that come first
+     * @param words the class that is run, and its arguments
+     */
     private Process start(String before, String... words) throws IOException {
         assumeTrue(Files.exists(Path.of("/bin/sh")));
         List<String> command = new ArrayList<>(List.of("/bin/sh", "-c", before + " exec \"$@\"", "sh"));
         command.addAll(JavaProcess.command());
-        command.add("countstave.Main");
         command.addAll(List.of(words));
         return new ProcessBuilder(command).redirectErrorStream(true)
                 .redirectOutput(folder.resolve("told.txt").toFile()).start();
@@ -52,29 +56,28 @@ class PracticeBrokenOffTest {
         return Files.readString(folder.resolve("told.txt"));
     }
 
-    /** What the system answers where a file may not grow goes the same way as what it answers where a disk is full. */
+    /**
+     * What the system answers where a file may not grow goes the same way as what it answers where a disk is full. With --force,
+     * what an earlier run has left stays as it was until the new files are all there.
+     */
     @Test
     void aFileThatCannotGrow() throws Exception {
-        Path plan = folder.resolve("new/plan");
-        Process run = start("ulimit -f 600;", "practice", score.toString(), "-o", plan.toString());
-        assertEquals(2, run.waitFor(), told());
-        assertEquals(1, told().lines().count(), told());
-        assertTrue(told().contains("cannot write " + plan.resolve("01-bars-")), told());
-        assertTrue(told().contains("is the disk full?"), told());
+        Path fresh = folder.resolve("new/plan");
+        Path earlier = folder.resolve("plan");
+        assertEquals(0, Run.of("practice", score.toString(), "--bars", "1", "--sound", "midi", "-o", earlier.toString()).code());
+        Map<String, String> before = Run.tree(earlier);
+        Process run = start("ulimit -f 600;", RunsInARow.class.getName(), "practice", score.toString(), "-o", fresh.toString(),
+                RunsInARow.THEN, "practice", score.toString(), "--force", "-o", earlier.toString());
+        assertEquals(0, run.waitFor(), told());
+        List<String> told = told().lines().toList();
+        assertEquals(List.of(RunsInARow.EXIT + 2, RunsInARow.EXIT + 2), List.of(told.get(1), told.get(3)));
+        assertEquals(4, told.size(), told());
+        for (int i = 0; i < 2; i++) {
+            assertTrue(told.get(2 * i).contains("cannot write " + (i == 0 ? fresh : earlier).resolve("01-bars-")), told());
+            assertTrue(told.get(2 * i).contains("is the disk full?"), told());
+        }
         assertFalse(Files.exists(folder.resolve("new")), "what was made is taken away again");
-    }
-
-    /** With --force, what an earlier run has left stays as it was until the new files are all there. */
-    @Test
-    void theFolderBeforeStaysAsItWas() throws Exception {
-        Path plan = folder.resolve("plan");
-        assertEquals(0, Run.of("practice", score.toString(), "--bars", "1", "--sound", "midi", "-o",
-                plan.toString()).code());
-        Map<String, String> before = Run.tree(plan);
-        Process run = start("ulimit -f 600;", "practice", score.toString(), "--force",
-                "-o", plan.toString());
-        assertEquals(2, run.waitFor(), told());
-        assertEquals(before, Run.tree(plan));
+        assertEquals(before, Run.tree(earlier));
     }
 
     @ParameterizedTest
@@ -83,7 +86,7 @@ class PracticeBrokenOffTest {
         assumeTrue(Files.exists(Path.of("/bin/kill")) || Files.exists(Path.of("/usr/bin/kill")));
         assumeTrue(signal.equals("TERM") || !isHangUpIgnored(), "started so that a hang-up is ignored");
         Path plan = folder.resolve("new/plan");
-        Process run = start("", "practice", score.toString(), "--repeats", "90", "-o",
+        Process run = start("", MAIN, "practice", score.toString(), "--repeats", "90", "-o",
                 plan.toString());
         while (run.isAlive() && !isWritingSound(plan)) {
             Thread.sleep(10);
@@ -117,7 +120,7 @@ class PracticeBrokenOffTest {
     @Test
     void aFullOutput() throws Exception {
         assumeTrue(Files.exists(Path.of("/dev/full")));
-        Process run = start("exec >/dev/full 2>" + folder.resolve("said.txt") + ";", "practice", score.toString());
+        Process run = start("exec >/dev/full 2>" + folder.resolve("said.txt") + ";", MAIN, "practice", score.toString());
         assertEquals(2, run.waitFor());
         String said = Files.readString(folder.resolve("said.txt"));
         assertTrue(said.contains("the output cannot be written"), said);
