@@ -148,7 +148,7 @@ class PublishedSchemasTest {
     }
 
     /**
-     * Practice plans of every third of the small scores of the open corpus. Its counts and findings are held to their
+     * Practice plans of every fifth of the small scores of the open corpus. Its counts and findings are held to their
      * schemas where they are made anyway: {@code InvariantsTest}, {@code CorpusCheckTest}.
      */
     @Test
@@ -156,7 +156,7 @@ class PublishedSchemasTest {
         List<Path> small = Corpus.scores().stream().filter(f -> f.toFile().length() < SMALL).toList();
         Map<String, List<String>> wrong = new ConcurrentSkipListMap<>();
         AtomicInteger held = new AtomicInteger();
-        IntStream.range(0, small.size()).filter(i -> i % 3 == 0).mapToObj(small::get).forEach(file -> {
+        IntStream.range(0, small.size()).filter(i -> i % 5 == 0).mapToObj(small::get).forEach(file -> {
             try {
                 CountedScore counted = CountedScore.of(ScoreFile.load(file), CountingOptions.defaults());
                 List<String> problems = PublishedSchemas.strictly(practice(counted));
@@ -171,7 +171,7 @@ class PublishedSchemasTest {
             }
         });
         assertEquals(Map.of(), wrong);
-        assertTrue(held.get() >= 40, held + " plans");
+        assertTrue(held.get() >= 24, held + " plans");
     }
 
     private static String practice(CountedScore counted) throws IOException {

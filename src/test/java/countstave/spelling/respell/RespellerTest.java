@@ -93,14 +93,14 @@ class RespellerTest {
     void keepsEveryAttackOfRandomBars() {
         Random random = new Random(20261125);
         int tuplets = 0;
-        for (int i = 0; i < 3000; i++) {
+        for (int i = 0; i < 2000; i++) {
             RandomRhythm rhythm = RandomRhythm.of(random);
             List<Item> items = Respeller.spell(rhythm.frame(), rhythm.sounds()).orElseThrow();
             assertEquals(rhythm.sounds(), joined(items), () -> rhythm + " as " + ValueWords.of(items, Phrases.ENGLISH));
             check(items, Duration.WHOLE, new Clarity(rhythm.frame()));
             tuplets += (int) items.stream().filter(Group.class::isInstance).count();
         }
-        assertTrue(tuplets > 1000, "only " + tuplets + " tuplets were tried");
+        assertTrue(tuplets > 700, "only " + tuplets + " tuplets were tried");
     }
 
     /** Sounds that the symbols stand for: tied notes joined, neighbouring rests joined. */
