@@ -116,6 +116,8 @@ class InvariantsTest {
         assertEquals(List.of(), PublishedSchemas.strictly(json.toString()));
         boolean large = file.text().length() > LARGE;
         boolean valid = !large && isValid(file.text());
+        // of the open scores every other by its words, the rest by their counts as a part, ours by both
+        boolean words = !path.startsWith(Corpus.ROOT) || path.hashCode() % 2 == 0;
         for (Unplayed unplayed : large ? new Unplayed[] {Unplayed.NEEDED} : Unplayed.values()) {
             Splice splice = Annotator.annotate(file.text(), counted.parts(), Selection.ALL, unplayed, dots, NoteNames.SYMBOLS);
             String annotated = splice.toString();
@@ -139,11 +141,14 @@ class InvariantsTest {
                 CountedScore twice = CountedScore.of(again, options);
                 assertArrayEquals(written.bytes(), twice.file().withText(Annotator.annotate(twice.file().text(), twice.parts(),
                         Selection.ALL, unplayed, dots, NoteNames.SYMBOLS).toString()).bytes());
-                againstOutsiders(file.text(), annotated, valid);
+                isStillValid(annotated, valid);
+                if (words) {
+                    onlyAddsOwnElements(file.text(), annotated);
+                }
             }
         }
         if (!large) {
-            asPart(file, counted, valid);
+            asPart(file, counted, valid, !words || path.startsWith("scores"));
         }
     }
 
@@ -180,19 +185,21 @@ class InvariantsTest {
         assertEquals(1, parts.stream().reduce(0L, Divisors::gcd), () -> "a coarser grid covers " + segment);
     }
 
-    /** By the schema of MusicXML 4.0, and by XMLUnit. */
-    private static void againstOutsiders(String original, String annotated, boolean valid) throws Exception {
-        onlyAddsOwnElements(original, annotated);
+    /** By the schema of MusicXML 4.0, where it was. */
+    private static void isStillValid(String annotated, boolean valid) throws Exception {
         if (valid) {
             MusicXmlSchema.validate(new InputSource(new StringReader(annotated)));
         }
     }
 
     /** The same invariants for the counts as a part of their own, whose notes lie where the plan's units do. */
-    private static void asPart(ScoreFile file, CountedScore counted, boolean valid) throws Exception {
+    private static void asPart(ScoreFile file, CountedScore counted, boolean valid, boolean compared) throws Exception {
         String annotated = CountPart.annotate(file.text(), counted.score().parts(), counted.parts(), NoteNames.SYMBOLS).toString();
         assertEquals(file.text(), OwnMarks.strip(annotated));
-        againstOutsiders(file.text(), annotated, valid);
+        isStillValid(annotated, valid);
+        if (compared) {
+            onlyAddsOwnElements(file.text(), annotated);
+        }
         Score read = ScoreReader.read(utf8(annotated), ReadOptions.DEFAULT);
         List<Part> added = read.parts().subList(counted.score().parts().size(), read.parts().size());
         assertEquals(counted.parts().size(), added.size());

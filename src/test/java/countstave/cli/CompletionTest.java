@@ -102,7 +102,7 @@ class CompletionTest {
         String score = "scores/meters.musicxml";
         assertEquals(List.of("Bass\\ guitar", "P1", "Percussion", "P2"), offered("count", score, "--part", ""));
         assertEquals(List.of("Percussion"), shellOffers(Path.of(score), "countstave", "count", score, "--part", "Pe"));
-        List<String> bars = offered("count", score, "--bars", "");
+        List<String> bars = shellOffers(Path.of(score), "countstave", "count", score, "--bars", "");
         assertEquals(List.of("1", "2", "3"), bars.subList(0, 3));
         assertEquals(List.of("2,10"), shellOffers(Path.of(score), "countstave", "count", score, "--bars", "2,10").stream()
                 .filter(b -> b.endsWith(",10")).toList());

@@ -24,14 +24,18 @@ import org.junit.jupiter.api.io.TempDir;
 @Timeout(120)
 class InterruptedRunTest {
 
+    private static final Path GROOVE = Path.of("scores/groove.musicxml");
+    private static final Path DENSE = Path.of("scores/dense.musicxml");
     /** Enough to be interrupted while the first are there. */
-    private static final int CHARTS = 60;
+    private static final int MANY = 60;
     /** {@code -Dscores=1000} tries the memory with more; what is kept of a score may be no more than half a megabyte. */
     private static final int SCORES = Integer.getInteger("scores", 90);
 
     @TempDir
     Path folder;
 
+    /** What is written when the run is interrupted. */
+    private String as = "lyrics";
     private Path parts;
     private Path out;
 
@@ -65,11 +69,15 @@ class InterruptedRunTest {
         return Files.readString(folder.resolve("told.txt"), StandardCharsets.UTF_8);
     }
 
-    /** Lets charts be drawn until some are there, then ends the process in this way. */
+    /** Lets outputs be written until some are there, then ends the process in this way. */
     private int interrupted(String signal) throws IOException, InterruptedException {
-        scores(CHARTS, bars("16 16 16 16 3:2[8 8 8] 5:4[16 16 16 16 16] 4", "8 8 16 8 16 4 4"), bars("4 8. 16 3:2[8 8 8] 4", "2 8 8 4"));
-        Process run = start(List.of(), "annotate", parts.toString(), "-o", out.toString(), "--as", "chart", "--threads", "2");
-        while (run.isAlive() && charts() < 6) {
+        if (as.equals("chart")) {
+            scores(MANY, bars("16 16 16 16 3:2[8 8 8] 5:4[16 16 16 16 16] 4", "8 8 16 8 16 4 4"), bars("4 8. 16 3:2[8 8 8] 4", "2 8 8 4"));
+        } else {
+            scores(MANY, Files.readString(GROOVE), Files.readString(DENSE));
+        }
+        Process run = start(List.of(), "annotate", parts.toString(), "-o", out.toString(), "--as", as, "--threads", "2");
+        while (run.isAlive() && written() < 6) {
             Thread.sleep(5);
         }
         assertTrue(run.isAlive(), this::toldOrNot);
@@ -78,8 +86,8 @@ class InterruptedRunTest {
         return run.exitValue();
     }
 
-    private int charts() {
-        String[] names = out.toFile().list((folder, name) -> name.endsWith(".pdf"));
+    private int written() {
+        String[] names = out.toFile().list((folder, name) -> name.endsWith(ending()));
         return names == null ? 0 : names.length;
     }
 
@@ -91,49 +99,54 @@ class InterruptedRunTest {
         }
     }
 
-    /** Every chart is the one that an undisturbed run draws; gives the names of what else is there. */
-    private List<String> othersBesideWholeCharts() throws IOException {
+    private String ending() {
+        return as.equals("chart") ? ".pdf" : ".musicxml";
+    }
+
+    /** Every output is the one that an undisturbed run writes; gives the names of what else is there. */
+    private List<String> othersBesideWholeOnes() throws IOException {
         Map<String, String> whole = new TreeMap<>();
         for (String name : List.of("s0", "s1")) {
-            Path chart = folder.resolve(name + ".pdf");
-            assertEquals(0, Run.of("annotate", parts.resolve(name + ".musicxml").toString(), "-o", chart.toString()).code());
-            whole.put(name, Files.readString(chart, StandardCharsets.ISO_8859_1));
+            Path one = folder.resolve(name + ending());
+            assertEquals(0, Run.of("annotate", parts.resolve(name + ".musicxml").toString(), "-o", one.toString()).code());
+            whole.put(name, Files.readString(one, StandardCharsets.ISO_8859_1));
         }
         List<String> others = new ArrayList<>();
-        int charts = 0;
+        int written = 0;
         for (Map.Entry<String, String> file : Run.tree(out).entrySet()) {
-            if (file.getKey().matches("s\\d+\\.pdf")) {
-                int number = Integer.parseInt(file.getKey().substring(1, file.getKey().length() - 4));
+            if (file.getKey().matches("s\\d+" + ending())) {
+                int number = Integer.parseInt(file.getKey().substring(1, file.getKey().length() - ending().length()));
                 assertEquals(whole.get("s" + number % 2), file.getValue(), file.getKey());
-                charts++;
+                written++;
             } else {
                 others.add(file.getKey());
             }
         }
-        assertTrue(charts >= 5 && charts < CHARTS, charts + " charts");
+        assertTrue(written >= 5 && written < MANY, written + " outputs");
         return others;
     }
 
     @Test
     void termination() throws IOException, InterruptedException {
+        as = "chart";
         assumeTrue(Files.exists(Path.of("/bin/kill")) || Files.exists(Path.of("/usr/bin/kill")));
         assertEquals(128 + 15, interrupted("TERM"), told());
-        assertEquals(List.of(), othersBesideWholeCharts());
+        assertEquals(List.of(), othersBesideWholeOnes());
         // the last word says how many are there, and what goes on from there finds as many
         String last = told().lines().reduce((one, next) -> next).orElse("");
-        int there = charts();
-        assertEquals("countstave: interrupted: " + there + " of " + CHARTS + " done; written to " + out
+        int there = written();
+        assertEquals("countstave: interrupted: " + there + " of " + MANY + " done; written to " + out
                 + "; --skip-existing goes on from there", last);
         Run on = Run.of("annotate", parts.toString(), "-o", out.toString(), "--as", "chart", "--skip-existing");
-        assertEquals("countstave: " + (CHARTS - there) + " scores done, " + there + " there already", on.summary());
-        assertEquals(CHARTS, charts());
+        assertEquals("countstave: " + (MANY - there) + " scores done, " + there + " there already", on.summary());
+        assertEquals(MANY, written());
     }
 
     @Test
     void interruptFromTheKeyboard() throws IOException, InterruptedException {
         assumeTrue(heedsInterrupts(), "started in the background, where interrupts are not heeded");
         assertEquals(128 + 2, interrupted("INT"), told());
-        assertEquals(List.of(), othersBesideWholeCharts());
+        assertEquals(List.of(), othersBesideWholeOnes());
     }
 
     /** Processes inherit from a shell's background jobs that they pass over SIGINT, the second bit of the mask. */
@@ -148,7 +161,7 @@ class InterruptedRunTest {
     void killedOutright() throws IOException, InterruptedException {
         assumeTrue(Files.exists(Path.of("/bin/kill")) || Files.exists(Path.of("/usr/bin/kill")));
         assertEquals(128 + 9, interrupted("KILL"), told());
-        for (String other : othersBesideWholeCharts()) {
+        for (String other : othersBesideWholeOnes()) {
             assertTrue(other.startsWith(Unfinished.PREFIX) && other.endsWith(Unfinished.ENDING), other);
         }
     }
@@ -156,7 +169,7 @@ class InterruptedRunTest {
     /** 64 MB are enough for any number of scores, and for as many threads as there may be. */
     @Test
     void littleMemoryIsEnoughForManyScores() throws IOException, InterruptedException {
-        scores(SCORES, Files.readString(Path.of("scores/groove.musicxml")), Files.readString(Path.of("scores/dense.musicxml")));
+        scores(SCORES, Files.readString(GROOVE), Files.readString(DENSE));
         Process run = start(List.of("-Xmx64m"), "annotate", parts.toString(), "-o", out.toString(), "--threads", "8");
         assertEquals(0, run.waitFor(), told());
         assertTrue(told().contains(SCORES + " scores done, "), told());

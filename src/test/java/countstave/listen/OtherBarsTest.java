@@ -23,7 +23,7 @@ import org.junit.jupiter.api.Test;
  */
 class OtherBarsTest {
 
-    private static final int TAKES = Integer.getInteger("listen.takes", 4);
+    private static final int TAKES = Integer.getInteger("listen.takes", 3);
 
     /** Ours: bars that resemble each other, as those of a groove do. */
     private static final List<PartCounts> PARTS = List.of(

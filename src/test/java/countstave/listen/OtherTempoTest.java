@@ -30,7 +30,7 @@ import org.junit.jupiter.api.Test;
  */
 class OtherTempoTest {
 
-    private static final int TAKES = Integer.getInteger("listen.takes", 4);
+    private static final int TAKES = Integer.getInteger("listen.takes", 3);
 
     private static final String SCORE = Snippets.in("4/4").tempo(96).bar("16 16 16 16 4 8 8 4").bar("4 3:2[8 8 8] 16 16 8 4")
             .bar("8 16 16 4 5:4[16 16 16 16 16] 8 8").bar("8 8 8 8 8 8 8 8").bar("8 8 8 8 16 16 8 8 8").bar("4. 8 8 8 16 16 16 16").xml();

@@ -91,6 +91,10 @@ class CorpusCheckTest {
     /** Cannot be read at all: a closing tag is missing. */
     private static final String NO_XML = "32ad";
 
+    /** In characters: longer ones are not planned, which takes long, and is done elsewhere. */
+    private static final int LONG = 400_000;
+    private static final List<Rule> WITHOUT_A_PLAN = AllRules.list().stream().filter(rule -> !rule.info().id().equals("many-count-changes")).toList();
+
     private final List<String> refused = new ArrayList<>();
     private int notes;
 
@@ -100,7 +104,8 @@ class CorpusCheckTest {
             ScoreFile file = ScoreFile.load(path);
             Score score = ScoreReader.read(file, ReadOptions.DEFAULT);
             notes += Places.check(file, score);
-            List<Finding> findings = SpellingCheck.check(score, AllRules.list(), RuleSettings.DEFAULT);
+            List<Rule> rules = file.text().length() > LONG ? WITHOUT_A_PLAN : AllRules.list();
+            List<Finding> findings = SpellingCheck.check(score, rules, RuleSettings.DEFAULT);
             assertEquals(List.of(), PublishedSchemas.strictly(json(new CheckedFile(start(path), findings, null))));
             return findings.stream().filter(f -> f.severity() == Severity.ERROR).map(Finding::rule)
                     .collect(Collectors.toCollection(TreeSet::new));
