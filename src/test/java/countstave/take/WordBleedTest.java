@@ -87,7 +87,7 @@ class WordBleedTest {
         Assumptions.assumeTrue(DrumTake.isPossible(), DrumTake.MISSING);
         List<DrumTake.Hit> hits = DrumTake.strokes(11, SECONDS, false);
         double speed = 1 + skew * 1e-6;
-        Path file = take(hits, below, lag, speed);
+        Path file = take(hits, SECONDS, below, lag, speed);
         Take heard = TakeReader.read(file, "take.wav", NoteChoice.ALL, new GuideFile(guide, ClickSound::all));
         List<Double> known = hits.stream().map(DrumTake.Hit::sounds).toList();
         OnsetScore score = score(heard, known);
@@ -109,7 +109,7 @@ class WordBleedTest {
     @Test
     void wordsThatDrownTheStrokesAreRefused() throws IOException {
         Assumptions.assumeTrue(DrumTake.isPossible(), DrumTake.MISSING);
-        Path file = take(DrumTake.strokes(11, SECONDS, false), -18, 0.37, 1);
+        Path file = take(DrumTake.strokes(11, SECONDS / 2, false), SECONDS / 2, -18, 0.37, 1);
         GuideFile heard = new GuideFile(guide, ClickSound::all);
         ScoreException refused = assertThrows(ScoreException.class, () -> TakeReader.read(file, "take.wav", NoteChoice.ALL, heard));
         assertTrue(refused.getMessage().contains("are loud in take.wav") && refused.getMessage().contains("--voice none"),
@@ -121,16 +121,16 @@ class WordBleedTest {
     void aTrackThatIsNotHeardChangesNothing() throws IOException {
         Assumptions.assumeTrue(ALL, "-Dbleed.levels=all");
         Assumptions.assumeTrue(DrumTake.isPossible(), DrumTake.MISSING);
-        Path file = take(DrumTake.strokes(12, SECONDS, true), 120, 0.37, 1);
+        Path file = take(DrumTake.strokes(12, SECONDS, true), SECONDS, 120, 0.37, 1);
         Take heard = TakeReader.read(file, "take.wav", NoteChoice.ALL, new GuideFile(guide, ClickSound::all));
         assertTrue(heard.clicks().isEmpty() && heard.remarks().get(0).contains("is not heard in take.wav"), heard.remarks().toString());
         assertEquals(TakeReader.read(file, "take.wav", NoteChoice.ALL, null).onsets(), heard.onsets());
     }
 
     /** Drums, and the guide from a loudspeaker elsewhere in the same room. */
-    private Path take(List<DrumTake.Hit> hits, double below, double lag, double speed) throws IOException {
+    private Path take(List<DrumTake.Hit> hits, double seconds, double below, double lag, double speed) throws IOException {
         float[] drums = DrumTake.sound(folder, hits);
-        float[] take = DrumTake.inRoom(Arrays.copyOf(drums, (int) ((SECONDS + 1) * DrumTake.RATE)), 0.3, 5);
+        float[] take = DrumTake.inRoom(Arrays.copyOf(drums, (int) ((seconds + 1) * DrumTake.RATE)), 0.3, 5);
         float[] bleed = new float[take.length];
         try (HeardGuide heard = new HeardGuide(SoundStream.open(guide, "guide"), DrumTake.RATE, lag, speed)) {
             float[] block = new float[Samples.BLOCK];
