@@ -45,6 +45,10 @@ final class PracticeUse {
         GivenOptions.refuse(command, "--top", "the plan", FOLDER + ", or leave out -o");
         GivenOptions.refuse(command, "--format", "what is printed", "leave out -o");
         GivenOptions.refuse(command, "--ascii", "what is printed", "leave out -o");
+        refuseSofterSilence();
+    }
+
+    private void refuseSofterSilence() {
         if (voice.isSilent()) {
             GivenOptions.refuse(command, "--voice-softer", "a voice that speaks", "leave out --voice none");
         }
@@ -57,8 +61,8 @@ final class PracticeUse {
         Set<Layer> heard = EnumSet.copyOf(sound.layers);
         if (!heard.contains(Layer.VOICE)) {
             voice.refuse(command, "a voice that speaks", "add voice to --layers");
-        } else if (voice.isSilent()) {
-            GivenOptions.refuse(command, "--voice-softer", "a voice that speaks", "leave out --voice none");
+        } else {
+            refuseSofterSilence();
         }
         if (sound.tracks == 0) {
             // the practice page speaks or not by the layers, and the data tell the tempi

@@ -1,10 +1,10 @@
 package countstave.musicxml;
 
+import countstave.score.Direction;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 
 /**
@@ -13,12 +13,12 @@ import javax.xml.stream.XMLStreamException;
  *
  * <p>Signs before and behind a figure: MusicXML 4.0, {@code prefix} and {@code suffix}.
  */
-final class FiguredBassReader {
+final class FiguredBassReader implements SpotReader.Children {
 
     private static final Map<String, String> SIGNS = Map.ofEntries(Map.entry("plus", "+"), Map.entry("sharp", "\u266f"),
             Map.entry("flat", "\u266d"), Map.entry("natural", "\u266e"), Map.entry("double-sharp", Character.toString(0x1D12A)),
-            Map.entry("sharp-sharp", "\u266f\u266f"), Map.entry("flat-flat", Character.toString(0x1D12B)), Map.entry("slash", "\u0338"),
-            Map.entry("back-slash", "\u0338"), Map.entry("backslash", "\u0338"), Map.entry("vertical", "\u0338"));
+            Map.entry("sharp-sharp", "\u266f\u266f"), Map.entry("flat-flat", Character.toString(0x1D12B)), Map.entry("slash", Direction.STROKE),
+            Map.entry("back-slash", Direction.STROKE), Map.entry("backslash", Direction.STROKE), Map.entry("vertical", Direction.STROKE));
     /** More stand nowhere. */
     private static final int MOST = 8;
     private static final int LONGEST = 6;
@@ -33,36 +33,27 @@ final class FiguredBassReader {
     }
 
     private final List<String> figures = new ArrayList<>();
+    private final boolean parentheses;
     private BigDecimal duration;
     private String before = "";
     private String number = "";
     private String behind = "";
 
-    private FiguredBassReader() {
+    private FiguredBassReader(boolean parentheses) {
+        this.parentheses = parentheses;
     }
 
     /** Reads the element whose start tag was read last, and leaves the reader on what follows its end. */
     static Figures read(SpotReader xml) throws XMLStreamException {
-        FiguredBassReader reader = new FiguredBassReader();
+        FiguredBassReader reader = new FiguredBassReader("yes".equals(xml.getAttributeValue(null, "parentheses")));
         boolean printed = !"no".equals(xml.getAttributeValue(null, "print-object"));
-        boolean parentheses = "yes".equals(xml.getAttributeValue(null, "parentheses"));
-        for (int open = 1; open > 0;) {
-            int event = xml.next();
-            if (event == XMLStreamConstants.START_ELEMENT) {
-                open += reader.start(xml) ? 1 : 0;
-            } else if (event == XMLStreamConstants.END_ELEMENT) {
-                open--;
-                if (open > 0) {
-                    reader.figure(parentheses);
-                }
-            }
-        }
+        xml.children(reader);
         xml.next();
         return new Figures(printed ? List.copyOf(reader.figures) : List.of(), reader.duration);
     }
 
-    /** Reads a child; whether it is still open, because it only holds others. */
-    private boolean start(SpotReader xml) throws XMLStreamException {
+    @Override
+    public boolean start(SpotReader xml) throws XMLStreamException {
         switch (xml.getLocalName()) {
             case "figure" -> {
                 before = "";
@@ -82,12 +73,13 @@ final class FiguredBassReader {
         return false;
     }
 
-    private void figure(boolean parentheses) {
+    @Override
+    public void end(String name) {
         String figure = before + number + behind;
-        if (!figure.isEmpty() && figures.size() < MOST) {
-            boolean stroke = figure.endsWith("\u0338");
+        if (name.equals("figure") && !figure.isEmpty() && figures.size() < MOST) {
+            boolean stroke = figure.endsWith(Direction.STROKE);
             String plain = stroke ? figure.substring(0, figure.length() - 1) : figure;
-            figures.add((parentheses ? "(" + plain + ")" : plain) + (stroke ? "\u0338" : ""));
+            figures.add((parentheses ? "(" + plain + ")" : plain) + (stroke ? Direction.STROKE : ""));
         }
     }
 }

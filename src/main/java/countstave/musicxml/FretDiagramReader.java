@@ -7,14 +7,13 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 
 /**
  * Reads a {@code frame} (MusicXML 4.0): frets have their numbers on the neck, the first that is shown is 1 where the file does not
  * say, and a string without a {@code frame-note} is not played.
  */
-final class FretDiagramReader {
+final class FretDiagramReader implements SpotReader.Children {
 
     private int strings;
     private int frets;
@@ -40,22 +39,12 @@ final class FretDiagramReader {
      */
     static FretDiagram read(SpotReader xml) throws XMLStreamException {
         FretDiagramReader reader = new FretDiagramReader(!"".equals(xml.getAttributeValue(null, "unplayed")));
-        for (int open = 1; open > 0;) {
-            int event = xml.next();
-            if (event == XMLStreamConstants.START_ELEMENT) {
-                open += reader.start(xml) ? 1 : 0;
-            } else if (event == XMLStreamConstants.END_ELEMENT) {
-                open--;
-                if (open > 0) {
-                    reader.note();
-                }
-            }
-        }
+        xml.children(reader);
         return reader.diagram();
     }
 
-    /** Reads a child; whether it is still open, because it only holds others. */
-    private boolean start(SpotReader xml) throws XMLStreamException {
+    @Override
+    public boolean start(SpotReader xml) throws XMLStreamException {
         switch (xml.getLocalName()) {
             case "frame-note" -> {
                 string = -1;
@@ -80,8 +69,9 @@ final class FretDiagramReader {
         return false;
     }
 
-    private void note() {
-        if (string < 1 || fret < 0) {
+    @Override
+    public void end(String name) {
+        if (!name.equals("frame-note") || string < 1 || fret < 0) {
             return;
         }
         places.add(new Place(string, fret, finger));

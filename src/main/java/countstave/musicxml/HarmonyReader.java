@@ -5,7 +5,6 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 
 /**
@@ -15,7 +14,7 @@ import javax.xml.stream.XMLStreamException;
  * spelling ({@code text}, {@code use-symbols}) is followed; where it says nothing, the kinds of MusicXML 4.0 are spelled
  * as lead sheets spell them (common practice, no source).
  */
-final class HarmonyReader {
+final class HarmonyReader implements SpotReader.Children {
 
     /** MusicXML 4.0, {@code kind-value}; functional sixths and other rare kinds have no common spelling. */
     private static final Map<String, String> KINDS = Map.ofEntries(Map.entry("major", ""), Map.entry("minor", "m"),
@@ -80,23 +79,15 @@ final class HarmonyReader {
         boolean printed = !"no".equals(xml.getAttributeValue(null, "print-object"));
         boolean diagram = !"no".equals(xml.getAttributeValue(null, "print-frame"));
         boolean below = "below".equals(xml.getAttributeValue(null, "placement"));
-        for (int open = 1; open > 0;) {
-            int event = xml.next();
-            if (event == XMLStreamConstants.START_ELEMENT) {
-                open += reader.start(xml) ? 1 : 0;
-            } else if (event == XMLStreamConstants.END_ELEMENT) {
-                open--;
-                reader.end(xml.getLocalName());
-            }
-        }
+        xml.children(reader);
         xml.next();
         reader.close();
         return new Harmony(printed ? Plain.name(reader.text.toString()) : "", printed && diagram && reader.frame,
                 printed && diagram ? reader.diagram : null, below, reader.offset, reader.staff);
     }
 
-    /** Reads a child; whether it is still open, because it only holds others. */
-    private boolean start(SpotReader xml) throws XMLStreamException {
+    @Override
+    public boolean start(SpotReader xml) throws XMLStreamException {
         switch (xml.getLocalName()) {
             case "root", "numeral" -> {
                 // another one begins another chord
@@ -153,7 +144,8 @@ final class HarmonyReader {
         return false;
     }
 
-    private void end(String name) {
+    @Override
+    public void end(String name) {
         if (name.equals("degree") && shown && !value.isEmpty()) {
             String sign = sign(alter);
             degrees.add(type + (plusMinus ? sign.replace('\u266d', '-').replace('\u266f', '+') : sign) + value);

@@ -118,6 +118,29 @@ final class SpotReader extends StreamReaderDelegate {
         return places.getStartLocation().getLineNumber();
     }
 
+    /** What is read of the children of an element, and of theirs. */
+    interface Children {
+
+        /** Reads a child; whether it is still open, because it only holds others. */
+        boolean start(SpotReader xml) throws XMLStreamException;
+
+        /** What was left open, and the element itself, has ended. */
+        void end(String name);
+    }
+
+    /** Reads the children of the element whose start tag was read last, and stops on its end tag. */
+    void children(Children reader) throws XMLStreamException {
+        for (int open = 1; open > 0;) {
+            int event = next();
+            if (event == START_ELEMENT) {
+                open += reader.start(this) ? 1 : 0;
+            } else if (event == END_ELEMENT) {
+                open--;
+                reader.end(getLocalName());
+            }
+        }
+    }
+
     /** Passes over the element whose start tag was read last, and stops on its end tag. */
     void skipElement() throws XMLStreamException {
         int open = depth;

@@ -4,9 +4,7 @@ import countstave.score.Tempo;
 import countstave.score.TempoChange;
 import countstave.time.Duration;
 import countstave.time.Offset;
-import countstave.time.Proportion;
 import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -79,9 +77,7 @@ final class TempoMap {
 
     /** The new value takes over the old value's number a minute. */
     private static Tempo modulated(Tempo old, TempoMark mark) {
-        Proportion ratio = old.unit().over(mark.from());
-        BigDecimal perMinute = old.perMinute().multiply(BigDecimal.valueOf(ratio.numerator()))
-                .divide(BigDecimal.valueOf(ratio.denominator()), MathContext.DECIMAL64).stripTrailingZeros();
+        BigDecimal perMinute = old.perMinute(mark.from()).stripTrailingZeros();
         return new Tempo(mark.to(), perMinute.scale() < 0 ? perMinute.setScale(0) : perMinute);
     }
 }

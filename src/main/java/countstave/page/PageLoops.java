@@ -12,12 +12,8 @@ import countstave.score.Bar;
 import countstave.score.Direction;
 import countstave.score.Part;
 import countstave.score.Tempo;
-import countstave.time.Duration;
 import countstave.time.Offset;
-import countstave.time.Proportion;
 import java.io.IOException;
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -64,7 +60,8 @@ final class PageLoops {
         for (StepCount count : passage.counts()) {
             String ways = words.steps().get(count).stream().map(String::valueOf).collect(Collectors.joining(" "));
             for (TempoLadder.Rung rung : count.steps()) {
-                out.object().number("perMinute", in(written.unit(), rung.tempo())).number("clean", rung.clean())
+                // the page has its tempi in the written unit, a step may be in that of the beat
+                out.object().number("perMinute", rung.tempo().perMinute(written.unit())).number("clean", rung.clean())
                         .number("stage", count.sayableStage(rung).ordinal()).text("ways", ways).endObject();
             }
         }
@@ -77,13 +74,6 @@ final class PageLoops {
                 out.endObject();
             }
         }
-    }
-
-    /** The page has its tempi in the written unit, a step may be in that of the beat. */
-    private static BigDecimal in(Duration unit, Tempo tempo) {
-        Proportion ratio = tempo.unit().over(unit);
-        return tempo.perMinute().multiply(BigDecimal.valueOf(ratio.numerator()))
-                .divide(BigDecimal.valueOf(ratio.denominator()), MathContext.DECIMAL64);
     }
 
     private void letters(Part leading) throws IOException {

@@ -19,6 +19,9 @@ import java.util.List;
 public record Direction(Offset at, int staff, Kind kind, String text, MetronomeMark mark, Placement placement,
         LineMark line, List<StyledText> pieces, FretDiagram diagram) {
 
+    /** Ends a figure of a bass that has a stroke through it: the combining solidus of Unicode. */
+    public static final String STROKE = "\u0338";
+
     /** A direction that is no chord. */
     public Direction(Offset at, int staff, Kind kind, String text, MetronomeMark mark, Placement placement, LineMark line,
             List<StyledText> pieces) {

@@ -29,7 +29,18 @@ public record FretDiagram(int strings, int frets, int firstFret, List<Place> pla
     public record Place(int string, int fret, String finger) {
     }
 
-    /** One finger over all strings between two, these included, at a fret. */
+    /** One finger over all strings from the higher one of two to the lower one, these included, at a fret. */
     public record Barre(int fret, int from, int to) {
+
+        /** The strings in any order. */
+        public Barre {
+            int lower = Math.max(from, to);
+            from = Math.min(from, to);
+            to = lower;
+        }
+
+        public boolean covers(int string) {
+            return string >= from && string <= to;
+        }
     }
 }

@@ -3,6 +3,7 @@ package countstave.score;
 import countstave.time.Duration;
 import countstave.time.Proportion;
 import java.math.BigDecimal;
+import java.math.MathContext;
 
 /**
  * A tempo: so many of a note value a minute.
@@ -27,6 +28,12 @@ public record Tempo(Duration unit, BigDecimal perMinute) {
     public double rate(Duration length) {
         Proportion perUnit = unit.over(length);
         return perMinute.doubleValue() * perUnit.numerator() / perUnit.denominator() / 60;
+    }
+
+    /** How many of another unit a minute, to 16 digits. */
+    public BigDecimal perMinute(Duration other) {
+        Proportion ratio = unit.over(other);
+        return perMinute.multiply(BigDecimal.valueOf(ratio.numerator())).divide(BigDecimal.valueOf(ratio.denominator()), MathContext.DECIMAL64);
     }
 
     /** Seconds that {@code length} lasts. */

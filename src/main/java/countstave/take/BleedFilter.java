@@ -211,14 +211,7 @@ final class BleedFilter {
 
     private float[] coloured(int click) {
         float[] sound = click(click);
-        sound[0] = 0;
-        sound[1] = 0;
-        for (int k = 1; k < size / 2; k++) {
-            float re = sound[2 * k];
-            float im = sound[2 * k + 1];
-            sound[2 * k] = re * colour[2 * k] - im * colour[2 * k + 1];
-            sound[2 * k + 1] = re * colour[2 * k + 1] + im * colour[2 * k];
-        }
+        RoomAnswer.apply(colour, sound);
         return sound;
     }
 

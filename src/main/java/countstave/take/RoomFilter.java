@@ -228,14 +228,7 @@ final class RoomFilter {
 
     /** What of a transform's sound comes through the room; in place. */
     float[] filtered(float[] spectrum) {
-        spectrum[0] = 0;
-        spectrum[1] = 0;
-        for (int k = 1; k < size / 2; k++) {
-            float re = spectrum[2 * k];
-            float im = spectrum[2 * k + 1];
-            spectrum[2 * k] = re * answer[2 * k] - im * answer[2 * k + 1];
-            spectrum[2 * k + 1] = re * answer[2 * k + 1] + im * answer[2 * k];
-        }
+        RoomAnswer.apply(answer, spectrum);
         fft.realInverse(spectrum, true);
         return spectrum;
     }

@@ -33,10 +33,6 @@ class OtherBarsTest {
             PlayedTake.counts(Snippets.in("3/4").tempo(88).bar("4 8 8 4").bar("8 8 8 8 16 16 8").bar("8 16 16 4 8 8").bar("4 r8 8 8 8")
                     .bar("16 16 16 16 8 8 4").bar("3:2[8 8 8] 4 8 8").xml()));
 
-    private static Take of(List<Onset> onsets) {
-        return new Take("made.wav", Take.Kind.SOUND, onsets.get(onsets.size() - 1).second() + 1, onsets, List.of(), List.of(), List.of());
-    }
-
     /** One or two bars of a part, some times through, with stops of one to six beats between them. */
     private static Take played(PlannedPass pass, int pauses, Random random, long seed) {
         int repeats = pauses + 1 + random.nextInt(3);
@@ -56,7 +52,7 @@ class OtherBarsTest {
             }
             onsets.add(new Onset(meant.second() + later, -12));
         }
-        return of(onsets);
+        return PlayedTake.take(onsets);
     }
 
     @Test
@@ -119,8 +115,8 @@ class OtherBarsTest {
                 onsets.add(new Onset(at + 0.01 * random.nextGaussian(), -12));
             }
             onsets.sort(Comparator.comparingDouble(Onset::second));
-            BestGuess guess = BestGuess.of(PARTS.get(t / 4 % PARTS.size()), 1 + t / 8 % 2, of(onsets));
-            BestGuess some = t % 3 == 0 ? BestGuess.ofSome(PARTS.get(t / 4 % PARTS.size()), of(onsets)) : null;
+            BestGuess guess = BestGuess.of(PARTS.get(t / 4 % PARTS.size()), 1 + t / 8 % 2, PlayedTake.take(onsets));
+            BestGuess some = t % 3 == 0 ? BestGuess.ofSome(PARTS.get(t / 4 % PARTS.size()), PlayedTake.take(onsets)) : null;
             named += guess.isLikely() || some != null ? 1 : 0;
         }
         System.out.printf(Locale.ROOT, "other bars: %d takes of none, %d named%n", 2 * TAKES, named);

@@ -32,7 +32,7 @@ class PausesTest {
 
     private static Take of(List<Onset> onsets) {
         List<Onset> sorted = onsets.stream().sorted(Comparator.comparingDouble(Onset::second)).toList();
-        return new Take("made.wav", Take.Kind.SOUND, sorted.get(sorted.size() - 1).second() + 1, sorted, List.of(), List.of(), List.of());
+        return PlayedTake.take(sorted);
     }
 
     private static double beat(PlannedPass pass) {

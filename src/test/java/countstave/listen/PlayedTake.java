@@ -68,7 +68,11 @@ final class PlayedTake {
     }
 
     Take take() {
-        List<Onset> onsets = all.stream().map(meant -> new Onset(meant.second, -12)).toList();
+        return take(all.stream().map(meant -> new Onset(meant.second, -12)).toList());
+    }
+
+    /** A take in which these onsets are heard, the last a second before its end. */
+    static Take take(List<Onset> onsets) {
         return new Take("made.wav", Take.Kind.SOUND, onsets.get(onsets.size() - 1).second() + 1, onsets, List.of(), List.of(),
                 List.of());
     }

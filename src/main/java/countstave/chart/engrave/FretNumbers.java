@@ -60,15 +60,15 @@ final class FretNumbers {
                 before = spot;
             }
             double x = centre - width / 2;
+            double left = x;
             for (Chord.Spot spot : string) {
-                spot.left = spot.shared ? before(string, spot).left : x;
-                x += spot.shared ? 0 : spot.width + BETWEEN * scale;
+                if (!spot.shared) {
+                    left = x;
+                    x += spot.width + BETWEEN * scale;
+                }
+                spot.left = left;
             }
         }
-    }
-
-    private static Chord.Spot before(List<Chord.Spot> string, Chord.Spot spot) {
-        return string.get(string.indexOf(spot) - 1);
     }
 
     static void draw(Chord chord, Chord.Spot spot, Canvas canvas) {

@@ -28,7 +28,7 @@ final class FiguredBass {
     private static final double BEYOND = 0.2;
     private static final double STROKE = 0.14;
 
-    private record Stack(List<Inline> figures, List<Boolean> strokes, double width) {
+    private record Stack(Offset at, List<Inline> figures, List<Boolean> strokes, double width) {
     }
 
     private final Measures measures;
@@ -73,8 +73,7 @@ final class FiguredBass {
             shapes.addAll(figure.movedTo(x - figure.width() / 2, y));
             if (stack.strokes.get(i)) {
                 double half = figure.width() / 2 + BEYOND;
-                shapes.add(new Line(x - half, y + 0.2 * height, x + half, y + 0.8 * height, STROKE, Role.FIGURED_BASS,
-                        figure.shapes().isEmpty() ? null : figure.shapes().get(0).at()));
+                shapes.add(new Line(x - half, y + 0.2 * height, x + half, y + 0.8 * height, STROKE, Role.FIGURED_BASS, stack.at));
             }
         }
         return shapes;
@@ -85,14 +84,14 @@ final class FiguredBass {
         List<Boolean> strokes = new ArrayList<>();
         double width = 0;
         for (String figure : text.split("\n")) {
-            boolean stroke = figure.endsWith("\u0338");
+            boolean stroke = figure.endsWith(Direction.STROKE);
             Inline inline = Inline.of(stroke ? figure.substring(0, figure.length() - 1) : figure, SIZE, Text.Style.REGULAR, Role.FIGURED_BASS,
                     at, measures);
             figures.add(inline);
             strokes.add(stroke);
             width = Math.max(width, inline.width() + (stroke ? 2 * BEYOND : 0));
         }
-        return new Stack(figures, strokes, width);
+        return new Stack(at, figures, strokes, width);
     }
 
     /** Of two lots at one moment the first counts. */

@@ -75,11 +75,11 @@ final class FretDiagrams {
         double bottom = y + belowGrid(diagram);
         double top = bottom + diagram.frets() * FRET;
         for (int string = 1; string <= diagram.strings(); string++) {
-            double sx = right - (string - 1) * STRING;
+            double sx = string(string, right);
             shapes.add(new Line(sx, bottom, sx, top, LINE, Role.FRET_DIAGRAM, at));
             int one = string;
             if (diagram.crosses() && diagram.places().stream().noneMatch(place -> place.string() == one)
-                    && diagram.barres().stream().noneMatch(barre -> covers(barre, one))) {
+                    && diagram.barres().stream().noneMatch(barre -> barre.covers(one))) {
                 sign("fretboardX", SIGN, sx, top + ABOVE + SIGN / 2, at, shapes);
             }
         }
@@ -94,11 +94,10 @@ final class FretDiagrams {
         }
         for (FretDiagram.Barre barre : diagram.barres()) {
             double by = middle(diagram, barre.fret(), top);
-            shapes.add(new Line(right - (Math.max(barre.from(), barre.to()) - 1) * STRING, by, right - (Math.min(barre.from(), barre.to()) - 1) * STRING,
-                    by, BARRE, Role.FRET_DIAGRAM, at));
+            shapes.add(new Line(string(barre.to(), right), by, string(barre.from(), right), by, BARRE, Role.FRET_DIAGRAM, at));
         }
         for (FretDiagram.Place place : diagram.places()) {
-            double sx = right - (place.string() - 1) * STRING;
+            double sx = string(place.string(), right);
             if (place.fret() == 0) {
                 sign("fretboardO", SIGN, sx, top + ABOVE + SIGN / 2, at, shapes);
             } else {
@@ -111,8 +110,9 @@ final class FretDiagrams {
         return shapes;
     }
 
-    private static boolean covers(FretDiagram.Barre barre, int string) {
-        return string >= Math.min(barre.from(), barre.to()) && string <= Math.max(barre.from(), barre.to());
+    /** x of a string; {@code right} is that of the highest. */
+    private static double string(int string, double right) {
+        return right - (string - 1) * STRING;
     }
 
     private static double middle(FretDiagram diagram, int fret, double top) {

@@ -3,7 +3,6 @@ package countstave.spelling.rules;
 import countstave.score.Fact;
 import countstave.spelling.About;
 import countstave.spelling.BarView;
-import countstave.spelling.FactWords;
 import countstave.spelling.Findings;
 import countstave.spelling.RuleInfo;
 import countstave.spelling.Severity;
